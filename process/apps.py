@@ -1,0 +1,6 @@
+from django.apps import AppConfig
+
+
+class ProcessConfig(AppConfig):
+    name = "process"
+    verbose_name = "Making"

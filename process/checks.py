@@ -1,0 +1,57 @@
+"""What process adds to the register's gates: the bath, the mould's pulls, the inspection."""
+
+from datetime import date
+
+from process.models import Cathode, Event
+from process.services.moulds import pulls_allowed
+from process.summaries.baths import analysis_standing
+from records.gates import Check, Subject, gate_check
+from records.models import Gate
+from records.roles import CONSERVATOR, TECHNICIAN
+
+
+@gate_check(Gate.BATH)
+def analysis_current(subject: Subject, on: date) -> Check | None:
+    """An analysis of the bath that still holds, by days and by charge, and lies within its limits."""
+    cathode: Cathode = subject.thing
+    standing = analysis_standing(cathode.run.bath, on)
+    return Check("bath analysed", standing.holds, standing.sentence, TECHNICIAN)
+
+
+@gate_check(Gate.BATH)
+def pull_left(subject: Subject, on: date) -> Check | None:
+    """A pull left on the mould, by what it bears and by the consent."""
+    cathode: Cathode = subject.thing
+    if cathode.mould is None:
+        return None
+    allowed, used = pulls_allowed(cathode.mould), cathode.mould.pulls.count()
+    sentence = f"{cathode.mould.item.number}: {used} of {allowed} pulls used."
+    return Check("pull left", used < allowed, sentence, CONSERVATOR)
+
+
+@gate_check(Gate.BATH)
+def mould_present(subject: Subject, on: date) -> Check | None:
+    """The mould is in store, and no other run uses it now."""
+    cathode: Cathode = subject.thing
+    if cathode.mould is None:
+        return None
+    mould = cathode.mould
+    if mould.fate != mould.Fate.IN_STORE and mould.fate_on and mould.fate_on < on:
+        return Check("mould present", False, f"{mould.item.number} is {mould.get_fate_display()} since {mould.fate_on}.", CONSERVATOR)
+    elsewhere = mould.cathodes.exclude(run=cathode.run).filter(run__events__kind=Event.Kind.ENTRY)
+    running = elsewhere.exclude(run__events__kind=Event.Kind.STOP).select_related("run").first()
+    if running:
+        return Check("mould present", False, f"{mould.item.number} hangs in run {running.run.number}.", TECHNICIAN)
+    return Check("mould present", True, f"{mould.item.number} is at hand.")
+
+
+@gate_check(Gate.ACCEPT)
+def inspected(subject: Subject, on: date) -> Check | None:
+    """A signed inspection that accepts the copy."""
+    copy = subject.thing
+    if not copy.made_here:
+        return None
+    inspection = next((i for i in copy.inspections.select_related("signed_by") if i.is_signed), None)
+    if inspection is None:
+        return Check("inspected", False, f"{copy.number} has no signed inspection.", CONSERVATOR)
+    return Check("inspected", inspection.accepts, f"Inspection of {inspection.inspected_on}: {inspection.get_decision_display()}.", CONSERVATOR)

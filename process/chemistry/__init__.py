@@ -1,0 +1,1 @@
+"""The arithmetic of the bath: quantities in, quantities out, nothing of Django."""

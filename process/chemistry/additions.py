@@ -1,0 +1,89 @@
+"""What to add to a bath, or to take from it, to come back to the target."""
+
+from pint import Quantity
+
+from process.chemistry.errors import ChemistryError
+from process.chemistry.formula import formula
+from process.chemistry.terms import BATH_VOLUME, CONCENTRATION, DENSITY, MASS, RATIO, SMALL_VOLUME, Rule
+from records.units import ureg
+
+TARGET = CONCENTRATION.called("c₂", "target")
+FOUND = CONCENTRATION.called("c₁", "found", Rule.POSITIVE)
+ACID_DENSITY = ureg.Quantity(1.835, "g/cm**3")  # sulphuric acid of 96 % at 20 °C; handbook value, from memory
+ACID_FRACTION = 0.96
+
+
+@formula(MASS, target=TARGET, found=CONCENTRATION.called("c₁", "found"), volume=BATH_VOLUME)
+def mass_to_add(target: Quantity, found: Quantity, volume: Quantity) -> Quantity:
+    """Mass of salt, or of pure acid, that raises a bath to its target.
+
+    Equation: m [g] = (c₂ [g/L] − c₁ [g/L])·V [L]
+    Errors: found already above the target; a volume of zero or less.
+    Source: mass balance, the small change of volume neglected; common practice.
+
+    >>> gram_per_litre = ureg.g / ureg.L
+    >>> round(mass_to_add(210 * gram_per_litre, 203.4 * gram_per_litre, 60 * ureg.L).magnitude)
+    396
+    """
+    if found > target:
+        raise ChemistryError("found", "is above the target already; dilute the bath instead of adding")
+    return (target - found) * volume
+
+
+@formula(
+    SMALL_VOLUME.called("V", "volume of concentrated acid"),
+    mass=MASS.called("m", "mass of pure acid"),
+    density=DENSITY.called("ρ", "density of the acid as bought"),
+    fraction=RATIO.called("w", "its strength by mass", Rule.FRACTION),
+)
+def acid_volume(
+    mass: Quantity, density: Quantity = ACID_DENSITY, fraction: Quantity | float = ACID_FRACTION
+) -> Quantity:
+    """Volume of concentrated acid that holds a mass of pure acid; acid goes into the bath, slowly.
+
+    Equation: V [mL] = m [g] / (ρ [g/cm³]·w [1])
+    Errors: a negative mass; a density of zero or less; a strength that is not more than 0 and at most 1.
+    Source: definition of density; 96 % acid of 1.835 g/cm³ at 20 °C is a handbook value, from memory.
+
+    >>> round(acid_volume(168 * ureg.g).magnitude, 2)
+    95.37
+    """
+    return mass / (density * fraction)
+
+
+@formula(
+    BATH_VOLUME.called("V₁", "volume to replace by water"), found=FOUND, target=TARGET, volume=BATH_VOLUME
+)
+def volume_to_replace(found: Quantity, target: Quantity, volume: Quantity) -> Quantity:
+    """Volume of bath to take out and replace by water, to come down to the target.
+
+    Equation: V₁ [L] = V [L]·(c₁ [g/L] − c₂ [g/L]) / c₁ [g/L]
+    Errors: found already below the target; a concentration or volume of zero or less.
+    Source: mass balance; common practice.
+
+    >>> gram_per_litre = ureg.g / ureg.L
+    >>> round(volume_to_replace(235 * gram_per_litre, 210 * gram_per_litre, 60 * ureg.L).magnitude, 1)
+    6.4
+    """
+    if found < target:
+        raise ChemistryError("found", "is below the target already; add to the bath instead of diluting")
+    return volume * (found - target) / found
+
+
+@formula(
+    CONCENTRATION.called("c₂", "concentration at the mark"),
+    found=FOUND,
+    volume_now=BATH_VOLUME.called("V₁", "volume when sampled"),
+    volume_mark=BATH_VOLUME.called("V", "volume at the mark"),
+)
+def at_the_mark(found: Quantity, volume_now: Quantity, volume_mark: Quantity) -> Quantity:
+    """Concentration that a bath will have once filled up to its mark with water.
+
+    Equation: c₂ [g/L] = c₁ [g/L]·V₁ [L] / V [L]
+    Errors: a concentration or volume of zero or less.
+    Source: mass balance; common practice.
+
+    >>> round(at_the_mark(215 * ureg.g / ureg.L, 58.5 * ureg.L, 60 * ureg.L).magnitude, 1)
+    209.6
+    """
+    return found * volume_now / volume_mark

@@ -1,0 +1,14 @@
+from .baths import Bath, BathAddition, BathAnalysis, BathLimit, Constituent
+from .cores import Core
+from .finishing import FinishStep
+from .inspection import Inspection
+from .making_up import MakingUp
+from .moulds import Mould, Pull, Side
+from .ranges import Range
+from .runs import Cathode, Event, Reading, Run
+from .shells import Shell, ThicknessPoint
+
+__all__ = [
+    "Bath", "BathAddition", "BathAnalysis", "BathLimit", "Cathode", "Constituent", "Core", "Event", "FinishStep",
+    "Inspection", "MakingUp", "Mould", "Pull", "Range", "Reading", "Run", "Shell", "Side", "ThicknessPoint",
+]  # fmt: skip

@@ -1,0 +1,1 @@
+"""Verbs that touch several rows. Keyword-only; each is one short transaction."""

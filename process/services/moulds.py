@@ -1,0 +1,47 @@
+"""Moulds: taking one, and using a pull of it."""
+
+from datetime import date
+from typing import Any
+
+from django.db import transaction
+from django.db.models import Max
+
+from process.models import Mould, Pull
+from records import gates
+from records.models import DescentLink, Gate, Item
+
+BEFORE_MOULDING = (Gate.PERMISSION, Gate.RISK, Gate.BEFORE)
+
+
+def take_mould(*, number: str, mould: Mould, title: str, owner, place, afterwards: bool) -> Mould:
+    """Record a mould with its item and its step of descent, if permission, risk and condition allow it."""
+    model = mould.model
+    with transaction.atomic():
+        item = Item.objects.create(
+            number=number, kind=Item.Kind.MOULD, status=Item.Status.WORKSHOP, title=title, owner=owner, place=place,
+            materials=mould.material.label, documented_on=mould.made_on,
+        )  # fmt: skip
+        subject = gates.Subject(model, number, (model, item))
+        gates.pass_gates(BEFORE_MOULDING, subject, mould.made_on, afterwards=afterwards)
+        mould.item = item
+        mould.save(force_insert=True)
+        DescentLink.objects.create(
+            source=model, target=item, transfer=DescentLink.Transfer.MOULDING, side=mould.side, happened_on=mould.made_on
+        )
+    return mould
+
+
+def pulls_allowed(mould: Mould) -> int:
+    """What the mould bears or what the owner's consent allows: the lower one rules."""
+    limits = [mould.pulls_allowed_count, *mould.model.consents.values_list("pulls_max_count", flat=True)]
+    return min(limit for limit in limits if limit is not None)
+
+
+def pulls_left(mould: Mould) -> int:
+    return pulls_allowed(mould) - mould.pulls.count()
+
+
+def use_pull(*, mould: Mould, on: date, use: str, **more: Any) -> Pull:
+    """Count one use of a mould. Whether one is left is a check of the bath gate, not of this count."""
+    last = mould.pulls.aggregate(last=Max("number_count"))["last"] or 0
+    return Pull.objects.create(mould=mould, number_count=last + 1, use=use, used_on=on, **more)

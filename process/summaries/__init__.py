@@ -1,0 +1,1 @@
+"""The bridge: rows to quantities, chemistry, and dataclasses for pages and papers."""

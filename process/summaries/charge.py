@@ -1,0 +1,62 @@
+"""Charge of a run from its sheet: readings and events in one time order."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime
+
+from process.chemistry.series import SheetCharge, sheet_charge
+from process.models import Event, Reading, Run
+from records import clock
+
+# An event with a current sets it; after an interruption or a stop nothing flows.
+OFF = {Event.Kind.INTERRUPTION, Event.Kind.STOP}
+
+
+@dataclass(frozen=True)
+class SheetLine:
+    """One line that says which current flows from its instant on."""
+
+    at: datetime
+    current_a: float
+    is_switching: bool
+    row: Reading | Event
+
+
+def sheet_lines(readings: Iterable[Reading], events: Iterable[Event]) -> list[SheetLine]:
+    """Every reading and event that gives a current, in time order; an event stands before a reading of its instant."""
+    lines = [SheetLine(e.at, 0.0, True, e) for e in events if e.kind in OFF]
+    lines += [SheetLine(e.at, e.current_a, True, e) for e in events if e.kind not in OFF and e.current_a is not None]
+    lines += [SheetLine(r.at, r.current_a, False, r) for r in readings if r.current_a is not None]
+    return sorted(lines, key=lambda line: (line.at, not line.is_switching))
+
+
+def charge_of_lines(lines: list[SheetLine], until: datetime | None = None) -> SheetCharge:
+    """The sheet's figure up to its last line, or up to an instant while the run goes on."""
+    return sheet_charge(
+        [line.at.timestamp() for line in lines],
+        [line.current_a for line in lines],
+        until_s=until.timestamp() if until else None,
+        switched=[line.is_switching for line in lines],
+    )
+
+
+def sheet_charge_ah(run: Run) -> float:
+    """The sheet's charge of a run by now; rows come from the run's prefetched readings and events where given."""
+    lines = sheet_lines(run.readings.all(), run.events.all())
+    if not lines:
+        return 0.0
+    stopped = any(line.row for line in lines if isinstance(line.row, Event) and line.row.kind == Event.Kind.STOP)
+    return charge_of_lines(lines, None if stopped else clock.now()).until_ah
+
+
+def meter_charge_ah(run: Run) -> float | None:
+    """What the ampere-hour meter counted between its first and last reading of the run."""
+    counts = [r.meter_ah for r in sorted(run.readings.all(), key=lambda r: r.at) if r.meter_ah is not None]
+    return counts[-1] - counts[0] if len(counts) > 1 else None
+
+
+def chosen_charge_ah(run: Run) -> float:
+    """The charge that the run is judged by; the sheet where the meter was chosen but gives nothing."""
+    if run.charge_from == Run.ChargeFrom.METER and (meter := meter_charge_ah(run)) is not None:
+        return meter
+    return sheet_charge_ah(run)

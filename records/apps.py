@@ -1,0 +1,13 @@
+from django.apps import AppConfig
+from django.db.models.signals import post_migrate
+
+
+class RecordsConfig(AppConfig):
+    name = "records"
+    verbose_name = "Register"
+
+    def ready(self) -> None:
+        from records import checks, seeding  # noqa: F401  (checks registers itself with the gates)
+
+        post_migrate.connect(seeding.ensure_roles, sender=self)
+        post_migrate.connect(seeding.ensure_vocabulary, sender=self)

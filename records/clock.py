@@ -1,0 +1,38 @@
+"""The only source of the present instant, so that tests and the demo can hold it still."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
+from datetime import date, datetime, timedelta
+
+from django.utils import timezone
+
+# A phone's clock runs a little ahead of the server's.
+FUTURE_TOLERANCE = timedelta(minutes=5)
+
+_held: ContextVar[datetime | None] = ContextVar("held_instant", default=None)
+
+
+def now() -> datetime:
+    """The present instant, aware, in UTC; or the one that `held_at` holds."""
+    return _held.get() or timezone.now()
+
+
+def today() -> date:
+    """The present date by the museum's own clock."""
+    return timezone.localdate(now())
+
+
+def is_future(instant: datetime) -> bool:
+    """True if the instant lies further ahead than a wrong phone clock explains."""
+    return instant > now() + FUTURE_TOLERANCE
+
+
+@contextmanager
+def held_at(instant: datetime) -> Iterator[None]:
+    """Hold the clock still inside a `with` block (the demo and tests record the past)."""
+    token = _held.set(instant)
+    try:
+        yield
+    finally:
+        _held.reset(token)

@@ -1,0 +1,17 @@
+"""The chain from an original to its copies: polarity, transfers, generation. Pure: links in, facts out.
+
+Rules of the trade: a mould or a deposit in a mould flips the polarity and is one transfer of the surface;
+a metal skin on a core, the making-up of shells, a scan and a print do not and are not.
+"""
+
+from records.descent.dates import Span, refuse_impossible
+from records.descent.lineage import Lineage, trace, trace_all
+from records.descent.links import TRANSFERS, DescentError, Link, Transfer
+from records.descent.strip import Edge, Strip, strip
+from records.descent.tree import Row, tree
+from records.descent.words import transfer_words, words
+
+__all__ = [
+    "TRANSFERS", "DescentError", "Edge", "Lineage", "Link", "Row", "Span", "Strip", "Transfer",
+    "refuse_impossible", "strip", "trace", "trace_all", "transfer_words", "tree", "words",
+]  # fmt: skip

@@ -1,0 +1,77 @@
+"""The few named points where another app adds to the register's pages; filled in that app's `ready()`."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from typing import Any
+
+from django.http import HttpRequest
+
+
+@dataclass(frozen=True)
+class HomeCard:
+    """One line of the day's list of verbs."""
+
+    sentence: str
+    url: str
+    when: str = "now"  # now, week or later
+    state: str = "open"  # blocked, look, done or open
+    due_on: date | None = None
+    template: str = ""  # a partial for what runs, instead of a sentence
+    context: dict[str, Any] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Panel:
+    """A part of a thing's page."""
+
+    title: str
+    template: str
+    context: dict[str, Any]
+    order: int = 50
+    anchor: str = ""
+
+
+@dataclass(frozen=True)
+class TimelineEvent:
+    when: date | datetime
+    sentence: str
+    url: str = ""
+
+
+@dataclass(frozen=True)
+class SearchHit:
+    number: str
+    sentence: str
+    kind: str
+    url: str
+
+
+@dataclass(frozen=True)
+class PaperKind:
+    """A paper that can be issued: which things it is for, who may issue it, and how its blocks are made."""
+
+    code: str
+    title: str
+    applies_to: Callable[[Any], bool]
+    refusals: Callable[[Any], list[str]]  # sentences that forbid issuing it now
+    build: Callable[[Any, "PaperContext"], tuple[bytes, dict]]  # subject -> PDF, attached record
+
+
+@dataclass(frozen=True)
+class PaperContext:
+    """What every paper carries besides its subject."""
+
+    edition_count: int
+    issued_at: datetime
+    issued_by: str
+    role: str
+    page_size: str = "A4"
+
+
+home_cards: list[Callable[[HttpRequest], Iterable[HomeCard]]] = []
+item_panels: list[Callable[[HttpRequest, Any], Panel | None]] = []
+gate_checks: dict[str, list[Callable[..., Any]]] = {}
+timeline_sources: list[Callable[[Any], Iterable[TimelineEvent]]] = []
+search_sources: list[Callable[[str], Iterable[SearchHit]]] = []
+paper_kinds: dict[str, PaperKind] = {}

@@ -1,0 +1,127 @@
+"""The form of a record: numbers with their units, instants, uncertain dates, and no silent overwriting."""
+
+from typing import Any
+
+from django import forms
+
+from records import dating, units
+from records.forms.conflicts import VersionLock
+from records.forms.dates import EdtfField, InstantField
+from records.forms.duplicates import name_the_duplicate
+from records.forms.groups import Group, grouped
+from records.forms.quantities import QuantityField
+
+DATE_COMPANIONS = ("edtf", "earliest", "latest")
+
+
+class RecordForm(VersionLock, forms.ModelForm):
+    """A model form that reads its fields' names.
+
+    A float whose name ends in a unit suffix becomes a number with its unit; the column gets the plain number,
+    the row's `as_typed` what was written. A date and time becomes an instant. Text named `…_words` beside a
+    column `…_edtf` becomes an uncertain date. In Meta: `evidence_fields` show how the number is known,
+    `future_fields` may lie ahead, `groups` is a list of (title, fields).
+
+    After cleaning, `cleaned_data` holds plain numbers and words; `entered` the `units.Parsed` of each number.
+    """
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.entered: dict[str, units.Parsed | None] = {}
+        self.datings: dict[str, dating.Dating | None] = {}
+        for name, field in list(self.fields.items()):
+            self.fields[name] = self._fitting(name, field)
+            if isinstance(self.fields[name], QuantityField):
+                self._recall_what_was_typed(name)
+        self.lock_version()
+
+    def grouped(self) -> list[Group]:
+        """(title, folded, bound fields) as Meta.groups says; fields without a group come last."""
+        return grouped(self, self._from_meta("groups"))
+
+    def _from_meta(self, name: str) -> Any:
+        return getattr(type(self).Meta, name, ())
+
+    def _fitting(self, name: str, field: forms.Field) -> forms.Field:
+        """The field that this name asks for."""
+        common = {
+            key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")
+        }
+        suffix = units.suffix_of(name)
+        if type(field) is forms.FloatField and suffix:
+            return QuantityField(suffix, evidence=name in self._from_meta("evidence_fields"), **common)
+        if type(field) is forms.DateTimeField:
+            return InstantField(allow_future=name in self._from_meta("future_fields"), **common)
+        if (
+            type(field) is forms.CharField
+            and name.endswith("_words")
+            and self._has_column(f"{name[:-5]}edtf")
+        ):
+            return EdtfField(**common)
+        if type(field) is forms.DateField:
+            field.widget = forms.DateInput({"type": "date"}, format="%Y-%m-%d")
+        return field
+
+    def _has_column(self, name: str) -> bool:
+        return any(column.name == name for column in self._meta.model._meta.get_fields())
+
+    def _recall_what_was_typed(self, name: str) -> None:
+        """Show the words in which the number was entered, unless it was changed in another way since."""
+        typed, value = getattr(self.instance, "as_typed", {}).get(name), getattr(self.instance, name, None)
+        if not typed or value is None or self.initial.get(name) != value:
+            return
+        try:
+            read = units.parse(str(typed.get("text")), units.suffix_of(name) or "", typed.get("unit"))
+        except units.UnitsError:
+            return
+        if read.canonical == value:
+            self.initial[name] = typed
+
+    def _clean_fields(self) -> None:
+        """Keep what was entered apart and hand plain values on, so that `clean` and the model see numbers."""
+        super()._clean_fields()
+        for name, field in self.fields.items():
+            if name not in self.cleaned_data:
+                continue
+            value = self.cleaned_data[name]
+            if isinstance(field, QuantityField):
+                self.entered[name] = value
+                self.cleaned_data[name] = None if value is None else value.canonical
+            elif isinstance(field, EdtfField):
+                self.datings[name] = value
+                self.cleaned_data[name] = "" if value is None else value.words
+
+    def _post_clean(self) -> None:
+        super()._post_clean()
+        self._keep_what_was_typed()
+        self._keep_bounds()
+
+    def _update_errors(self, errors: Any) -> None:
+        super()._update_errors(name_the_duplicate(self, errors))
+
+    def _keep_what_was_typed(self) -> None:
+        if not hasattr(self.instance, "as_typed"):
+            return
+        kept = dict(self.instance.as_typed)
+        for name, parsed in self.entered.items():
+            before = kept.pop(name, None)
+            if parsed is not None:
+                kept[name] = self._with_earlier_evidence(name, parsed.as_typed(), before)
+        self.instance.as_typed = kept
+
+    def _with_earlier_evidence(
+        self, name: str, typed: dict[str, Any], before: dict[str, Any] | None
+    ) -> dict[str, Any]:
+        """A form that does not ask for evidence leaves it as it was while the number is the same."""
+        same = before and (before.get("number"), before.get("unit")) == (typed["number"], typed["unit"])
+        if self.fields[name].evidence or not before or not same:
+            return typed
+        return {**before, **{key: value for key, value in typed.items() if value not in ("", None)}}
+
+    def _keep_bounds(self) -> None:
+        for name, read in self.datings.items():
+            for companion in DATE_COMPANIONS:
+                column = f"{name[:-5]}{companion}"
+                if self._has_column(column):
+                    empty = "" if companion == "edtf" else None
+                    setattr(self.instance, column, getattr(read, companion) if read else empty)

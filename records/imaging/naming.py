@@ -1,0 +1,56 @@
+"""What a file's name and first bytes give away. Pure."""
+
+from pathlib import PurePath
+
+
+class PictureRefused(ValueError):
+    """The file is not taken; the text is one sentence for the person who sent it."""
+
+
+PICTURE_ENDINGS = {"jpg", "jpeg", "jpe", "png", "tif", "tiff", "webp"}
+# Endings that, standing before the last one, show a name made to mislead ("bill.pdf.jpg"). Accession numbers
+# with points in them ("OVM.1931.0044.jpg") stay welcome.
+OTHER_WORDS = """
+apk asp aspx avif bat bin bmp cgi cmd com csv doc docx eps exe gif gz hei heic heif htm html jar js jsp lnk mjs
+msi odt pdf phar php phtml pl ppt ps ps1 py rar scr sh svg svgz swf tar txt vbs xht xhtml xls xlsx xml zip
+"""
+OTHER_ENDINGS = PICTURE_ENDINGS | set(OTHER_WORDS.split())
+TAKEN = "JPEG, PNG, TIFF or WebP"
+
+
+def refuse_name(name: str) -> None:
+    """Refuse a double ending and an ending no picture has; a name without one is judged by content."""
+    endings = [suffix.lstrip(".").strip().lower() for suffix in PurePath(name).suffixes]
+    for inner in endings[:-1]:
+        if inner in OTHER_ENDINGS:
+            raise PictureRefused(
+                f"“{name}” has two endings, .{inner} and .{endings[-1]}, as harmful files do; "
+                "give it one ending and send it again."
+            )
+    last = endings[-1] if endings else ""
+    if last in {"heic", "heif", "hei"}:
+        raise PictureRefused(
+            f"“{name}” is a HEIC picture, which is not read here; export it as JPEG and send that."
+        )
+    if last in OTHER_ENDINGS - PICTURE_ENDINGS:
+        raise PictureRefused(f"“{name}” ends in .{last}, which is not a photograph; send it as {TAKEN}.")
+
+
+def why_no_picture(name: str, start: bytes) -> str:
+    """One sentence for a file that does not open, as precise as its first bytes allow."""
+    head = start.lstrip().lower()
+    if start.startswith(b"%PDF"):
+        kind = "is a PDF, whatever its name says"
+    elif start[4:8] == b"ftyp":
+        kind = "is a HEIC, AVIF or film file, which is not read here"
+    elif b"<svg" in head:
+        kind = "is an SVG drawing, which can carry script"
+    elif start.startswith((b"%!PS", b"\xc5\xd0\xd3\xc6")):
+        kind = "is a PostScript file"
+    elif start.startswith(b"GIF8"):
+        kind = "is a GIF, which keeps too few colours for a record"
+    elif start.startswith((b"\xff\xd8", b"\x89PNG", b"II*\x00", b"MM\x00*")):
+        kind = "begins like a picture but is damaged"
+    else:
+        kind = "is not a picture"
+    return f"“{name}” {kind}; send a photograph as {TAKEN}."

@@ -1,0 +1,22 @@
+from .base import Signed, Tracked, TrackedQuerySet, UntrackedWrite
+from .commissions import Commission, Consent, RiskAssessment, Specification
+from .condition import ConditionReport, Finding, Grade, Urgency
+from .descent import DescentLink
+from .documents import Document
+from .duties import Duty
+from .gates import Concession, Gate, UnmetGate
+from .items import Item
+from .labels import LabelWording
+from .marks import Mark
+from .measurements import Measurement
+from .parties import Party
+from .photos import Photo
+from .places import Place
+from .provenance import ProvenanceEvent
+from .vocabulary import Term
+
+__all__ = [
+    "Commission", "Concession", "ConditionReport", "Consent", "DescentLink", "Document", "Duty", "Finding", "Gate",
+    "Grade", "Item", "LabelWording", "Mark", "Measurement", "Party", "Photo", "Place", "ProvenanceEvent",
+    "RiskAssessment", "Signed", "Specification", "Term", "Tracked", "TrackedQuerySet", "UnmetGate", "UntrackedWrite", "Urgency",
+]  # fmt: skip

@@ -1,0 +1,129 @@
+"""A request for copies, and what allows and shapes it: consent, risk assessment, specification."""
+
+from django.db import models
+from django.db.models import F, Q
+
+from .base import Signed, Tracked
+
+
+class Commission(Tracked):
+    number = models.CharField(max_length=40, unique=True)
+    requested_on = models.DateField()
+    requester = models.ForeignKey("records.Party", models.PROTECT, related_name="commissions")
+    purpose = models.ForeignKey(
+        "records.Term", models.PROTECT, related_name="+", limit_choices_to={"scheme": "purpose"}
+    )
+    purpose_words = models.TextField("purpose in words", blank=True)
+    originals = models.ManyToManyField("records.Item", related_name="commissions")
+    quantity_count = models.PositiveSmallIntegerField("copies wanted", default=1)
+    needed_by = models.DateField(null=True, blank=True)
+    place_of_use = models.CharField("where it will live", max_length=200, blank=True)
+    likeness = models.TextField("must look or feel like", blank=True)
+    copies = models.ManyToManyField("records.Item", blank=True, related_name="made_for", editable=False)
+    closed_on = models.DateField(null=True, blank=True, editable=False)
+
+    class Meta:
+        ordering = ["-number"]
+
+    def __str__(self) -> str:
+        return self.number
+
+
+class Consent(Tracked):
+    class MouldFate(models.TextChoices):
+        KEEP = "keep", "kept by the museum"
+        RETURN = "return", "returned to the owner"
+        DESTROY = "destroy", "destroyed before a witness"
+
+    owner = models.ForeignKey("records.Party", models.PROTECT, related_name="consents")
+    given_by = models.ForeignKey("records.Party", models.PROTECT, related_name="+", help_text="Who signed for the owner.")
+    authority = models.CharField("authority to sign", max_length=200, blank=True)
+    given_on = models.DateField()
+    valid_from = models.DateField()
+    valid_to = models.DateField(null=True, blank=True)
+    items = models.ManyToManyField("records.Item", related_name="consents", verbose_name="objects")
+    commissions = models.ManyToManyField(Commission, related_name="consents", blank=True)
+
+    techniques = models.CharField("techniques allowed", max_length=200, blank=True)
+    materials_barred = models.CharField(max_length=200, blank=True)
+    temperature_max_degc = models.FloatField("highest temperature", null=True, blank=True)
+    pulls_max_count = models.PositiveSmallIntegerField("pulls allowed of each mould", null=True, blank=True)
+    copies_max_count = models.PositiveSmallIntegerField("copies allowed", null=True, blank=True)
+    sale_allowed = models.BooleanField("sale allowed", default=False)
+    scan_allowed = models.BooleanField("scan allowed", default=False)
+    presence_required = models.BooleanField("owner or conservator present at moulding", default=False)
+    mould_fate = models.CharField("what becomes of the moulds", max_length=20, choices=MouldFate, default=MouldFate.KEEP)
+    mould_fate_by = models.DateField("by when", null=True, blank=True)
+    label_wording = models.CharField("wording the label must have", max_length=300, blank=True)
+    credit = models.CharField("credit line", max_length=300, blank=True)
+    rights = models.TextField("copyright and coin-law check", blank=True)
+    conditions = models.TextField("conditions in the owner's words", blank=True)
+
+    class Meta:
+        ordering = ["-given_on"]
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(valid_to__isnull=True) | Q(valid_to__gte=F("valid_from")),
+                name="consent_ends_after_start",
+                violation_error_message="The consent ends before it begins: correct one of the two dates.",
+            )
+        ]
+
+    def __str__(self) -> str:
+        return f"Consent of {self.owner}, {self.given_on}"
+
+    def in_force_on(self, day) -> bool:
+        return self.valid_from <= day and (self.valid_to is None or day <= self.valid_to)
+
+
+class RiskAssessment(Tracked, Signed):
+    class Decision(models.TextChoices):
+        DIRECT = "direct", "direct mould"
+        BARRIER = "barrier", "direct with barrier"
+        CONDITIONS = "conditions", "direct with conditions"
+        ONE_SIDE = "one_side", "mould one side only"
+        INDIRECT = "indirect", "indirect route"
+        REFUSE = "refuse", "refuse"
+
+    number = models.CharField(max_length=40, unique=True)
+    item = models.ForeignKey("records.Item", models.PROTECT, related_name="risk_assessments")
+    commission = models.ForeignKey(Commission, models.PROTECT, null=True, blank=True, related_name="risk_assessments")
+    assessed_on = models.DateField()
+    assessor = models.ForeignKey("records.Party", models.PROTECT, related_name="+")
+    surface = models.TextField("materials and surface layers")
+    deterioration = models.CharField(
+        "active deterioration", max_length=10, choices=[("no", "no"), ("yes", "yes"), ("unknown", "unknown")], default="unknown"
+    )
+    probability_count = models.PositiveSmallIntegerField("probability 1–5", null=True, blank=True)
+    consequence_count = models.PositiveSmallIntegerField("consequence 1–5", null=True, blank=True)
+    test_patch = models.TextField("test patch and result", blank=True)
+    decision = models.CharField(max_length=20, choices=Decision)
+    reason = models.TextField()
+    conditions = models.TextField(blank=True)
+
+    class Meta:
+        ordering = ["-assessed_on"]
+
+    def __str__(self) -> str:
+        return f"{self.number} {self.get_decision_display()}"
+
+
+class Specification(Tracked, Signed):
+    commission = models.ForeignKey(Commission, models.PROTECT, related_name="specifications")
+    item = models.ForeignKey("records.Item", models.PROTECT, related_name="specifications", verbose_name="model")
+    technique = models.CharField(
+        max_length=20, choices=[("hollow", "hollow"), ("core", "on a core"), ("matrix", "matrix"), ("facing", "plate facing")]
+    )
+    metal_ion = models.CharField("metal", max_length=8, default="Cu2+")
+    thickness_mean_mm = models.FloatField("mean thickness")
+    thickness_min_mm = models.FloatField("least thickness anywhere")
+    finish = models.CharField(max_length=200, blank=True)
+    fill = models.CharField("fill or backing", max_length=200, blank=True)
+    mark_words = models.CharField("marks: text, place, method", max_length=300, blank=True)
+    tests = models.TextField("acceptance tests", blank=True)
+
+    class Meta:
+        ordering = ["id"]
+
+    def __str__(self) -> str:
+        return f"Specification for {self.commission}"

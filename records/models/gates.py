@@ -1,0 +1,57 @@
+"""Passing a gate without its evidence: never silently."""
+
+from django.db import models
+
+from .base import Tracked
+
+
+class Gate(models.TextChoices):
+    """The eight gates (what each needs is computed by records.gates, never set by hand)."""
+
+    PERMISSION = "G1", "permission"
+    RISK = "G2", "risk"
+    BEFORE = "G3", "condition before"
+    AFTER = "G4", "condition after"
+    BATH = "G5", "bath"
+    MARK = "G6", "mark"
+    ACCEPT = "G7", "acceptance"
+    IDENTIFY = "G8", "identification"
+
+
+class Concession(Tracked):
+    """A named person lets work go on without the evidence, for a reason; its limits of use follow the thing for ever."""
+
+    number = models.CharField(max_length=40, unique=True)
+    gate = models.CharField(max_length=2, choices=Gate)
+    items = models.ManyToManyField("records.Item", blank=True, related_name="concessions", verbose_name="concerns")
+    commission = models.ForeignKey(
+        "records.Commission", models.PROTECT, null=True, blank=True, related_name="concessions"
+    )
+    given_on = models.DateField()
+    given_by = models.ForeignKey("records.Party", models.PROTECT, related_name="+")
+    given_role = models.CharField("in the role of", max_length=20)
+    reason = models.TextField()
+    limits_of_use = models.TextField(blank=True, help_text="“Display only, no handling”: printed on every paper of the piece.")
+
+    class Meta:
+        ordering = ["number"]
+
+    def __str__(self) -> str:
+        return self.number
+
+
+class UnmetGate(Tracked):
+    """Recorded afterwards: something happened although a check was not met. It is shown and printed as such."""
+
+    gate = models.CharField(max_length=2, choices=Gate)
+    check_name = models.CharField(max_length=60)
+    sentence = models.CharField(max_length=400)
+    subject_number = models.CharField(max_length=40, db_index=True)
+    items = models.ManyToManyField("records.Item", blank=True, related_name="unmet_gates")
+    happened_on = models.DateField()
+
+    class Meta:
+        ordering = ["happened_on", "id"]
+
+    def __str__(self) -> str:
+        return f"{self.get_gate_display()}: {self.sentence}"

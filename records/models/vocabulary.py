@@ -1,0 +1,38 @@
+"""Words with neutral definitions, which the museum may edit."""
+
+from django.db import models
+
+from .base import Tracked
+
+
+class Term(Tracked):
+    class Scheme(models.TextChoices):
+        FINDING = "finding", "condition finding"
+        PURPOSE = "purpose", "purpose of a copy"
+        MOULD_MATERIAL = "mould_material", "mould material"
+        COAT = "coat", "conductive coat"
+        FILL = "fill", "fill or backing"
+        FINISH = "finish", "finish"
+        BARRIER = "barrier", "barrier or release"
+
+    class Stability(models.TextChoices):
+        STABLE = "stable", "stable"
+        POSSIBLY_ACTIVE = "possibly_active", "possibly active"
+        ACTIVE = "active", "active"
+        NOT_ASSESSED = "not_assessed", "not assessed"
+
+    scheme = models.CharField(max_length=20, choices=Scheme)
+    group = models.CharField(max_length=60, blank=True, help_text="The kind of object a finding belongs to.")
+    label = models.CharField(max_length=120)
+    definition = models.TextField(blank=True)
+    default_stability = models.CharField(max_length=20, choices=Stability, blank=True)
+    caution = models.CharField(max_length=300, blank=True)
+    source = models.CharField(max_length=300, blank=True)
+    is_retired = models.BooleanField("no longer offered", default=False)
+
+    class Meta:
+        ordering = ["scheme", "group", "label"]
+        constraints = [models.UniqueConstraint(fields=["scheme", "group", "label"], name="term_once")]
+
+    def __str__(self) -> str:
+        return self.label

@@ -1,0 +1,21 @@
+"""Every block a paper can be made of, in one place to import from."""
+
+from records.pdf.chart_block import ChartBlock
+from records.pdf.descent_strip import DescentStrip, Link, Piece
+from records.pdf.evidence import Fact
+from records.pdf.facts import FactList
+from records.pdf.flow import Block, Room
+from records.pdf.marks import MarkBlock
+from records.pdf.notices import Caution, Notice
+from records.pdf.photos import Photo, PhotoUnreadable
+from records.pdf.pictures import Cover, PhotoGrid
+from records.pdf.prose import Appendix, Heading, Prose
+from records.pdf.signatures import Signatures, Signer
+from records.pdf.tables import Cell, Column, FigureTable
+from records.pdf.working import Term, Working
+
+__all__ = [
+    "Appendix", "Block", "Caution", "Cell", "ChartBlock", "Column", "Cover", "DescentStrip", "Fact",
+    "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice", "Photo", "PhotoGrid",
+    "PhotoUnreadable", "Piece", "Prose", "Room", "Signatures", "Signer", "Term", "Working",
+]  # fmt: skip

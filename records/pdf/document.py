@@ -1,0 +1,139 @@
+"""A paper from a list of blocks: head, title, summary, blocks, foot, and the record attached."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from io import BytesIO
+from typing import Any
+
+from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate
+
+from records.pdf import archive, fonts, glyphs, theme
+from records.pdf.evidence import EvidenceCanvas
+from records.pdf.flow import Block, Room, paragraph
+from records.pdf.keeping import keep_together
+
+EDGE_SIZE = 7.6
+SHORT_DIGEST = 12
+
+
+@dataclass(frozen=True)
+class Paper:
+    """What stands at head, foot and top of a paper; `issued_on` is the date as it is to be printed."""
+
+    kind: str
+    number: str
+    version: str
+    museum: str
+    issued_on: str
+    title: str
+    summary: str
+    page_size: str = "A4"
+    language: str = "en"
+
+
+def draw_text(
+    canvas: Any, x: float, y: float, text: str, face: str, size: float, anchor: str = "start"
+) -> float:
+    """One line of text in whatever faces it needs; gives its width."""
+    parts = glyphs.runs(text, face)
+    whole = glyphs.runs_width(parts, size)
+    x -= {"start": 0.0, "middle": whole / 2, "end": whole}[anchor]
+    for run in parts:
+        canvas.setFont(run.face, size * run.scale)
+        canvas.drawString(x, y + size * run.rise, run.text)
+        x += fonts.width(run.text, run.face, size * run.scale)
+    return whole
+
+
+def shortened(text: str, face: str, size: float, width: float) -> str:
+    """The text, cut with an ellipsis where it is wider than its place."""
+    if glyphs.runs_width(glyphs.runs(text, face), size) <= width:
+        return text
+    while text and glyphs.runs_width(glyphs.runs(text + "…", face), size) > width:
+        text = text[:-1]
+    return text.rstrip() + "…"
+
+
+class PaperCanvas(EvidenceCanvas):
+    """Keeps each page back until the number of pages is known, then draws head and foot."""
+
+    def __init__(self, *args: Any, paper: Paper, short_digest: str, **options: Any) -> None:
+        super().__init__(*args, **options)
+        self.paper, self.short_digest = paper, short_digest
+        self._pages: list[dict[str, Any]] = []
+
+    def showPage(self) -> None:
+        self._pages.append(dict(self.__dict__))
+        self._startPage()
+
+    def save(self) -> None:
+        for number, page in enumerate(self._pages, start=1):
+            self.__dict__.update(page)
+            self._draw_edges(number, len(self._pages))
+            super().showPage()
+        super().save()
+
+    def _draw_edges(self, number: int, count: int) -> None:
+        paper, left = self.paper, theme.MARGIN
+        right, top = self._pagesize[0] - theme.MARGIN, self._pagesize[1] - theme.MARGIN
+        self.setFillColor(theme.LIGHTER)
+        self.setStrokeColor(theme.INK)
+        self.setLineWidth(theme.THIN)
+        name = f"{paper.kind} · {paper.number} · version {paper.version}"
+        third = (right - left) * 0.62
+        used = draw_text(
+            self, right, top - 6, shortened(name, fonts.SANS, EDGE_SIZE, third), fonts.SANS, EDGE_SIZE, "end"
+        )
+        museum = shortened(paper.museum, fonts.SANS_BOLD, EDGE_SIZE, right - left - used - 12)
+        draw_text(self, left, top - 6, museum, fonts.SANS_BOLD, EDGE_SIZE)
+        self.line(left, top - 12, right, top - 12)
+        self.line(left, theme.MARGIN + 14, right, theme.MARGIN + 14)
+        foot = f"{paper.number} · issued {paper.issued_on} · record {self.short_digest}"
+        draw_text(
+            self, left, theme.MARGIN + 4, shortened(foot, fonts.SANS, EDGE_SIZE, third), fonts.SANS, EDGE_SIZE
+        )
+        draw_text(self, right, theme.MARGIN + 4, f"page {number} of {count}", fonts.SANS, EDGE_SIZE, "end")
+
+
+def _room(page: tuple[float, float]) -> Room:
+    edges = theme.HEAD_ROOM + theme.FOOT_ROOM + 2 * theme.MARGIN
+    return Room(page[0] - 2 * theme.MARGIN, page[1] - edges)
+
+
+def _opening(paper: Paper) -> list[Flowable]:
+    opening = [paragraph(paper.kind, "kind"), paragraph(paper.title, "title")]
+    return opening + ([paragraph(paper.summary, "summary")] if paper.summary.strip() else [])
+
+
+def _set(paper: Paper, blocks: Sequence[Block], short_digest: str) -> bytes:
+    page = theme.PAGE_SIZES[paper.page_size]
+    room = _room(page)
+    out = BytesIO()
+    template = BaseDocTemplate(out, pagesize=page, invariant=1, pageCompression=1, initialFontName=fonts.SANS)
+    bottom = theme.MARGIN + theme.FOOT_ROOM
+    frame = Frame(theme.MARGIN, bottom, room.width, room.height, 0, 0, 0, 0)
+    template.addPageTemplates([PageTemplate("page", [frame])])
+    story = _opening(paper) + [part for block in blocks for part in block.flow(room)]
+
+    def canvas(*args: Any, **options: Any) -> PaperCanvas:
+        return PaperCanvas(*args, paper=paper, short_digest=short_digest, **options)
+
+    template.build(keep_together(story, room), canvasmaker=canvas)
+    return out.getvalue()
+
+
+def build(
+    paper: Paper, blocks: Sequence[Block], record: dict[str, Any] | bytes, issued_at: datetime
+) -> bytes:
+    """The finished PDF/A-3b with the record attached; the same inputs give the same bytes."""
+    attached = archive.record_bytes(record)
+    raw = _set(paper, blocks, archive.digest(attached)[:SHORT_DIGEST])
+    about = archive.Description(
+        title=f"{paper.kind} {paper.number}: {paper.title}",
+        author=paper.museum,
+        subject=paper.summary,
+        language=paper.language,
+        issued_at=issued_at,
+    )
+    return archive.finish(raw, about, attached)

@@ -1,0 +1,46 @@
+"""A heading or caption keeps to what it stands above, also above a table that runs over many pages."""
+
+from typing import Any
+
+from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, Table
+
+from records.pdf.flow import Room
+
+BODY_ROWS = 2  # rows of a table, lines of a paragraph, that must follow a heading on the same page
+
+
+def least_height(flowable: Any, room: Room) -> float:
+    """The least height that makes sense of a flowable before a page may end."""
+    _, height = flowable.wrap(room.width, room.height)
+    spaces = flowable.getSpaceBefore() + flowable.getSpaceAfter()
+    if isinstance(flowable, Table) and flowable.repeatRows:
+        rows = flowable._rowHeights[: flowable.repeatRows + BODY_ROWS]
+        return float(sum(h or 0 for h in rows)) + spaces
+    if isinstance(flowable, Paragraph) and not getattr(flowable, "keepWithNext", 0):
+        return float(min(height, BODY_ROWS * flowable.style.leading)) + spaces
+    return float(height) + spaces
+
+
+def _group_height(flowables: list[Flowable], room: Room) -> float:
+    total = 0.0
+    for flowable in flowables:
+        total += least_height(flowable, room)
+        if not getattr(flowable, "keepWithNext", 0):
+            break
+    return min(total, room.height)
+
+
+def keep_together(flowables: list[Flowable], room: Room) -> list[Flowable]:
+    """Put a conditional page break before every run of kept flowables."""
+    answer: list[Flowable] = []
+    inside = False
+    for index, flowable in enumerate(flowables):
+        keeps = bool(getattr(flowable, "keepWithNext", 0))
+        if keeps and not inside and not (answer and isinstance(answer[-1], PageBreak)):
+            answer.append(CondPageBreak(_group_height(flowables[index:], room)))
+        inside = keeps
+        answer.append(flowable)
+    for flowable in answer:
+        if getattr(flowable, "keepWithNext", 0):
+            flowable.keepWithNext = 0
+    return answer

@@ -1,0 +1,125 @@
+"""Labels and tags as finished PDFs: one on its own page, a sheet of them, or a gallery label to cut out."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import datetime
+from io import BytesIO
+from typing import Any
+
+from reportlab.lib.units import mm
+from reportlab.pdfgen.canvas import Canvas
+
+from records.pdf import archive, fonts, label_text, theme
+from records.pdf.label_text import Words
+from records.pdf.sheets import LabelSheet
+from records.pdf.tags import Tag
+
+TAG_SIZE = (74 * mm, 40 * mm)
+LABEL_WIDTH, LABEL_MARGIN = 148 * mm, 10 * mm
+CUT = 5 * mm
+TITLE_TO_TEXT = 1.4
+
+
+@dataclass(frozen=True)
+class GalleryLabel:
+    """First the kind of copy with its date, then the title in the same size."""
+
+    kind_and_date: str
+    title: str
+    lines: tuple[str, ...] = ()
+    text: str = ""
+    credit: str = ""
+    number: str = ""
+
+    def words(self, size: float) -> list[Words]:
+        large, small = size * TITLE_TO_TEXT, max(size * 0.7, 8.0)
+        heading = [
+            Words(self.kind_and_date, large, fonts.SANS_BOLD, after=0.5),
+            Words(self.title, large, fonts.SANS, after=size * 0.6),
+        ]
+        body = [Words(line, size, after=1) for line in self.lines]
+        foot = [
+            Words(self.credit, small, colour=theme.LIGHTER),
+            Words(self.number, small, colour=theme.LIGHTER),
+        ]
+        if body:
+            body[-1] = Words(self.lines[-1], size, after=size * 0.5)
+        return [*heading, *body, Words(self.text, size, after=size * 0.7), *foot]
+
+
+def _canvas(out: BytesIO, size: tuple[float, float]) -> Any:
+    return Canvas(out, pagesize=size, invariant=1, pageCompression=1, initialFontName=fonts.SANS)
+
+
+def _finish(out: BytesIO, title: str, museum: str, issued_at: datetime, language: str) -> bytes:
+    return archive.finish(out.getvalue(), archive.Description(title, museum, "", language, issued_at))
+
+
+def _cut_marks(canvas: Any, x: float, y: float, width: float, height: float) -> None:
+    canvas.setStrokeColor(theme.INK)
+    canvas.setLineWidth(0.3)
+    for corner_x, out_x in ((x, -1), (x + width, 1)):
+        for corner_y, out_y in ((y, -1), (y + height, 1)):
+            canvas.line(corner_x + out_x * 2 * mm, corner_y, corner_x + out_x * (2 * mm + CUT), corner_y)
+            canvas.line(corner_x, corner_y + out_y * 2 * mm, corner_x, corner_y + out_y * (2 * mm + CUT))
+
+
+def build_label(
+    label: GalleryLabel,
+    issued_at: datetime,
+    *,
+    museum: str = "",
+    distance_m: float = 0.6,
+    light: str = "good",
+    page_size: str = "A4",
+    language: str = "en",
+) -> bytes:
+    """A gallery label with cut marks, set in the size that is read from `distance_m`."""
+    page = theme.PAGE_SIZES[page_size]
+    width = LABEL_WIDTH - 2 * LABEL_MARGIN
+    words = label.words(label_text.reading_size(distance_m, light))
+    longest = page[1] - 2 * theme.MARGIN - 2 * LABEL_MARGIN
+    parts = label_text.fit(words, width, longest)
+    height = label_text.height_of(parts, width) + 2 * LABEL_MARGIN
+    out = BytesIO()
+    canvas = _canvas(out, page)
+    x, y = (page[0] - LABEL_WIDTH) / 2, page[1] - theme.MARGIN - height
+    _cut_marks(canvas, x, y, LABEL_WIDTH, height)
+    label_text.draw(canvas, parts, x + LABEL_MARGIN, y + height - LABEL_MARGIN, width)
+    canvas.save()
+    return _finish(out, f"Label {label.number}: {label.kind_and_date}", museum, issued_at, language)
+
+
+def build_tag(
+    tag: Tag, issued_at: datetime, *, museum: str = "", size: tuple[float, float] = TAG_SIZE
+) -> bytes:
+    """One tag on a page of its own size, for a label printer or to cut out."""
+    out = BytesIO()
+    canvas = _canvas(out, size)
+    tag.draw(canvas, 0, 0, *size)
+    canvas.save()
+    return _finish(out, f"Tag {tag.number}", museum, issued_at, "en")
+
+
+def build_sheet(
+    tags: Sequence[Tag],
+    sheet: LabelSheet,
+    issued_at: datetime,
+    *,
+    museum: str = "",
+    skip: int = 0,
+    nudge: tuple[float, float] = (0.0, 0.0),
+) -> bytes:
+    """Tags on a label sheet, beginning after the `skip` labels that are used up."""
+    if not tags:
+        raise ValueError("A sheet of tags needs at least one tag.")
+    out = BytesIO()
+    canvas = _canvas(out, theme.PAGE_SIZES[sheet.page])
+    on_page = 0
+    for tag, (page, x, y) in zip(tags, sheet.places(len(tags), skip, nudge), strict=True):
+        while on_page < page:
+            canvas.showPage()
+            on_page += 1
+        tag.draw(canvas, x, y, sheet.width, sheet.height)
+    canvas.save()
+    return _finish(out, f"{len(tags)} tags", museum, issued_at, "en")

@@ -1,0 +1,61 @@
+"""Five roles and what each may do: the one table. Everybody signed in may look at everything."""
+
+REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR, READER = "registrar", "conservator", "technician", "curator", "reader"
+ROLES = (REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR, READER)
+ROLE_CHOICES = [(role, role) for role in ROLES if role != READER]
+
+# Model name -> the roles that may write its rows.
+WRITERS: dict[str, frozenset[str]] = {
+    # the register
+    "Item": frozenset({REGISTRAR, CURATOR, CONSERVATOR}),
+    "Measurement": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
+    "Party": frozenset({REGISTRAR}),
+    "Place": frozenset({REGISTRAR}),
+    "Photo": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
+    "ProvenanceEvent": frozenset({REGISTRAR, CURATOR}),
+    "DescentLink": frozenset({REGISTRAR, CONSERVATOR, CURATOR}),
+    "Term": frozenset({REGISTRAR, CONSERVATOR}),
+    "Duty": frozenset({REGISTRAR, CONSERVATOR}),
+    # what allows it
+    "Commission": frozenset({REGISTRAR, CURATOR}),
+    "Consent": frozenset({REGISTRAR}),
+    "RiskAssessment": frozenset({CONSERVATOR}),
+    "Specification": frozenset({CONSERVATOR, CURATOR}),
+    "Concession": frozenset({CONSERVATOR, REGISTRAR}),
+    # what was seen
+    "ConditionReport": frozenset({CONSERVATOR}),
+    "Finding": frozenset({CONSERVATOR}),
+    "Mark": frozenset({CONSERVATOR, TECHNICIAN}),
+    # the making
+    "Mould": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Pull": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Core": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Bath": frozenset({CONSERVATOR, TECHNICIAN}),
+    "BathLimit": frozenset({CONSERVATOR}),
+    "BathAnalysis": frozenset({CONSERVATOR, TECHNICIAN}),
+    "BathAddition": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Run": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Cathode": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Reading": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Event": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Shell": frozenset({CONSERVATOR, TECHNICIAN}),
+    "ThicknessPoint": frozenset({CONSERVATOR, TECHNICIAN}),
+    "MakingUp": frozenset({CONSERVATOR, TECHNICIAN}),
+    "FinishStep": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Inspection": frozenset({CONSERVATOR}),
+    "Range": frozenset({CONSERVATOR}),
+    # the papers
+    "LabelWording": frozenset({CURATOR}),
+    "Document": frozenset({CURATOR, CONSERVATOR, REGISTRAR}),
+}
+
+# Acts that carry a signature or close something.
+ACTS: dict[str, frozenset[str]] = {
+    "sign condition report": frozenset({CONSERVATOR}),
+    "sign risk assessment": frozenset({CONSERVATOR}),
+    "accept copy": frozenset({CONSERVATOR}),
+    "approve label": frozenset({CURATOR}),
+    "give concession": frozenset({CONSERVATOR, REGISTRAR}),
+    "issue paper": frozenset({CURATOR, CONSERVATOR, REGISTRAR}),
+    "close commission": frozenset({REGISTRAR}),
+}

@@ -1,0 +1,58 @@
+"""Issuing papers: the PDF is built outside the transaction, stored once, and kept when a later version comes."""
+
+import hashlib
+import json
+import os
+import tempfile
+from pathlib import Path
+from typing import Any
+
+from django.conf import settings
+from django.core.exceptions import ValidationError
+from django.db import transaction
+
+from records import clock, extensions
+from records.models import Commission, Document, Item, Party
+from records.wording import file_name
+
+
+def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = "A4") -> Document:
+    """Build, store and record the next version of a paper; refused with the reasons where a rule forbids it."""
+    paper = extensions.paper_kinds[kind]
+    if refusals := paper.refusals(subject):
+        raise ValidationError(refusals)
+    edition = Document.objects.filter(kind=kind, number=subject.number).count() + 1
+    context = extensions.PaperContext(edition, clock.now(), party.name, role, page_size)
+    pdf, record = paper.build(subject, context)
+    name = f"{file_name(subject.number, paper.title)}-v{edition}.pdf"
+    digest = hashlib.sha256(json.dumps(record, sort_keys=True, default=str).encode()).hexdigest()
+    temporary = _write_beside(name, pdf)
+    try:
+        with transaction.atomic():
+            document = Document.objects.create(
+                kind=kind, number=subject.number, edition_count=edition, title=f"{paper.title} {subject.number}",
+                item=subject if isinstance(subject, Item) else getattr(subject, "item", None),
+                commission=subject if isinstance(subject, Commission) else getattr(subject, "commission", None),
+                issued_at=context.issued_at, issued_by=party, signed_by=party, signed_role=role, signed_at=context.issued_at,
+                path=name, sha256=hashlib.sha256(pdf).hexdigest(), size_bytes_count=len(pdf), record_sha256=digest,
+            )  # fmt: skip
+            temporary.replace(settings.DOCUMENTS_DIR / name)
+    except BaseException:
+        temporary.unlink(missing_ok=True)
+        raise
+    return document
+
+
+def _write_beside(name: str, content: bytes) -> Path:
+    """A temporary file in the papers' own folder, so that moving it into place is one step."""
+    settings.DOCUMENTS_DIR.mkdir(parents=True, exist_ok=True)
+    descriptor, path = tempfile.mkstemp(prefix=".issuing-", suffix=Path(name).suffix, dir=settings.DOCUMENTS_DIR)
+    with os.fdopen(descriptor, "wb") as file:
+        file.write(content)
+        file.flush()
+        os.fsync(file.fileno())
+    return Path(path)
+
+
+def path_of(document: Document) -> Path:
+    return settings.DOCUMENTS_DIR / document.path

@@ -1,0 +1,64 @@
+"""Consent and concession: what they set going."""
+
+from datetime import timedelta
+from typing import Any
+
+from django.db import transaction
+
+from records import clock
+from records.models import Commission, Concession, Consent, Duty, Item, Party
+from records.numbers import SERIES, next_number
+from records.roles import REGISTRAR
+
+MOULD_FATE_WORDS = {
+    Consent.MouldFate.DESTROY: "Destroy the moulds of {items} before a witness",
+    Consent.MouldFate.RETURN: "Return the moulds of {items} to {owner}",
+}
+
+
+def record_duties_of(*, consent: Consent) -> list[Duty]:
+    """Dated duties that follow from a consent's conditions; called again, it corrects the open ones."""
+    items = ", ".join(consent.items.values_list("number", flat=True))
+    wanted = {}
+    if consent.mould_fate_by and consent.mould_fate in MOULD_FATE_WORDS:
+        words = MOULD_FATE_WORDS[consent.mould_fate].format(items=items, owner=consent.owner)
+        wanted[words] = consent.mould_fate_by
+    if consent.valid_to:
+        wanted[f"The consent for {items} ends: finish or renew it"] = consent.valid_to
+    with transaction.atomic():
+        consent.duties.open().exclude(sentence__in=wanted).delete()
+        return [_duty(consent, words, due_on) for words, due_on in wanted.items()]
+
+
+def _duty(consent: Consent, words: str, due_on) -> Duty:
+    duty, _ = Duty.objects.update_or_create(
+        consent=consent, sentence=words[:300], done_on=None, defaults={"due_on": due_on, "role": REGISTRAR}
+    )
+    return duty
+
+
+def give_concession(
+    *, gate: str, items: list[Item], given_by: Party, role: str, reason: str, limits_of_use: str = "",
+    commission: Commission | None = None, **more: Any,
+) -> Concession:  # fmt: skip
+    """Let named things pass a gate; the limits follow them and what is made of them."""
+    with transaction.atomic():
+        concession = Concession.objects.create(
+            number=more.pop("number", None) or next_number(Concession, SERIES["concession"]),
+            given_on=more.pop("given_on", None) or clock.today(),
+            gate=gate, commission=commission, given_by=given_by, given_role=role, reason=reason, limits_of_use=limits_of_use,
+        )  # fmt: skip
+        concession.items.set(items)
+    return concession
+
+
+def fulfil(*, duty: Duty, party: Party, words: str, on=None) -> None:
+    """Write down that a duty was done, by whom and how."""
+    with transaction.atomic():
+        duty.done_on, duty.done_by, duty.done_words = on or clock.today(), party, words
+        duty.version += 1
+        duty.save()
+
+
+# A duty is shown as pressing from this long before it is due.
+NOTICE = timedelta(days=20)

@@ -1,0 +1,25 @@
+"""Keeping a photograph: the file first beside its place, then the row and the file together."""
+
+from typing import Any
+
+from django.core.files import File
+from django.db import transaction
+from django.utils import timezone
+
+from records import imaging
+from records.models import Photo
+
+
+def keep_photo(*, file: File, name: str, **about: Any) -> Photo:
+    """Examine, keep byte for byte, derive, and record. Raises imaging.PictureRefused with nothing left behind."""
+    facts = imaging.examine(file, name)
+    taken_at = about.pop("taken_at", None) or facts.taken_at
+    if taken_at and timezone.is_naive(taken_at):
+        taken_at = timezone.make_aware(taken_at)
+    with transaction.atomic():
+        path = imaging.keep(file, facts)
+        return Photo.objects.create(
+            original_name=name[:255], path=path, sha256=facts.sha256, media_type=facts.media_type, camera=facts.camera,
+            size_bytes_count=facts.size_bytes, width_px_count=facts.width_px, height_px_count=facts.height_px,
+            taken_at=taken_at, **about,
+        )  # fmt: skip

@@ -1,0 +1,50 @@
+"""Signatures: who, in which role, when; and what must stand before a name is put to it."""
+
+from django.core.exceptions import ValidationError
+from django.db import transaction
+
+from records import clock
+from records.models import ConditionReport, Duty, LabelWording, Party, Signed
+from records.roles import REGISTRAR
+
+
+def sign(*, row: Signed, party: Party, role: str) -> None:
+    """Put a name, a role and the instant to a row; a signed row is not signed again."""
+    if row.is_signed:
+        raise ValidationError(f"Signed already by {row.signed_by} on {row.signed_at:%d %b %Y}.")
+    with transaction.atomic():
+        row.signed_by, row.signed_role, row.signed_at = party, role, clock.now()
+        row.version += 1
+        row.save()
+
+
+def sign_report(*, report: ConditionReport, party: Party, role: str) -> None:
+    """Sign a condition report; a change found after moulding puts a duty to tell the owner on the list."""
+    for sentence in report_gaps(report):
+        raise ValidationError(sentence)
+    with transaction.atomic():
+        sign(row=report, party=party, role=role)
+        if report.change == ConditionReport.Change.CHANGED:
+            Duty.objects.create(
+                sentence=f"Tell the owner of {report.item.number} what changed ({report.number})",
+                due_on=clock.today(), role=REGISTRAR, item=report.item, commission=report.commission,
+            )  # fmt: skip
+
+
+def report_gaps(report: ConditionReport) -> list[str]:
+    """What is missing before a condition report can be signed."""
+    gaps = []
+    if not report.light:
+        gaps.append("Say which light was used: without it the next examination cannot repeat this one.")
+    if report.occasion == ConditionReport.Occasion.AFTER and not report.change:
+        gaps.append("State whether anything changed: choose “no change observed” or “changed”.")
+    if report.change == ConditionReport.Change.CHANGED and not report.change_words:
+        gaps.append("Say what changed.")
+    if report.grade is not None and report.grade != report.worst_severity and not report.grade_reason:
+        gaps.append("The grade differs from the worst finding: give the reason.")
+    return gaps
+
+
+def approve_label(*, label: LabelWording, party: Party, role: str) -> None:
+    """Approve a wording that its checks have let through (`records.labelling`)."""
+    sign(row=label, party=party, role=role)

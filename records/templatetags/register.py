@@ -1,0 +1,122 @@
+"""Filters and tags of every template (a builtin, no `load` needed): figures, instants, states, links."""
+
+from datetime import datetime
+
+from django import template
+from django.utils import timezone
+from django.utils.html import format_html
+from django.utils.safestring import SafeString, mark_safe
+
+from records import access, units
+
+register = template.Library()
+
+SHAPES = {"blocked": "■", "look": "▲", "done": "●", "open": "○"}
+WORDS = {"blocked": "blocked", "look": "look here", "done": "done", "open": "open"}
+MESSAGE_STATES = {"success": "done", "warning": "look", "error": "blocked"}
+ABSENT = mark_safe(
+    '<span class="absent"><span aria-hidden="true">–</span><span class="unseen">not recorded</span></span>'
+)
+FIGURE = '<span class="figure-set"><span class="number">{}</span>{}{}<span class="unit">{}</span></span>'
+
+
+def _set(number: str, symbol: str, spread: str = "") -> SafeString:
+    within = format_html('<span class="plus-minus">\u2009±{}</span>', spread) if spread else ""
+    return format_html(FIGURE, number, within, "" if symbol == "°" else units.showing.THIN_SPACE, symbol)
+
+
+@register.filter
+def quantity(value: float | None, suffix: str) -> SafeString:
+    """`{{ shell.mass_g|quantity:"_g" }}`: the number, a thin space and the unit in lighter ink."""
+    return ABSENT if value is None or value == "" else _set(*units.figure(value, suffix))
+
+
+@register.simple_tag
+def quantity_within(value: float | None, suffix: str, plus_minus: float | None = None) -> SafeString:
+    """`{% quantity_within 402.3 "_um" 12 %}`: 402 ± 12 µm, with the digits that the ± supports."""
+    if not plus_minus:
+        return quantity(value, suffix)
+    text, symbol = units.figure(value, suffix, plus_minus=plus_minus)
+    best, _, spread = text.partition("±")
+    return _set(best.strip(), symbol, spread)
+
+
+@register.filter
+def number(value: float | None, suffix: str) -> str:
+    """The number alone, for table cells whose heading carries the unit."""
+    return ABSENT if value is None or value == "" else units.figure(value, suffix)[0]
+
+
+@register.filter
+def unit(suffix: str) -> str:
+    """The unit of a column suffix, for headings."""
+    return units.unit_choice(suffix, None).symbol
+
+
+@register.filter
+def local_instant(instant: datetime | None) -> str:
+    """16 Feb 2026, 09:00 +01:00: in the museum's zone, with the offset, so that no hour is meant twice."""
+    if not instant:
+        return ""
+    local = timezone.localtime(instant)
+    offset = local.strftime("%z")
+    return f"{local.day} {local:%b %Y, %H:%M} {offset[:3]}:{offset[3:]}"
+
+
+@register.filter
+def state_mark(state: str) -> str:
+    """The shape of a state: ■ ▲ ● ○."""
+    return SHAPES.get(state, SHAPES["open"])
+
+
+@register.filter
+def state_word(state: str) -> str:
+    return WORDS.get(state, state)
+
+
+@register.filter
+def message_state(tags: str) -> str:
+    """The state that a message's level stands for."""
+    return MESSAGE_STATES.get(tags.split()[-1] if tags else "", "open")
+
+
+@register.filter
+def has_errors(fields) -> bool:
+    """True if one of these bound fields is in error, so that its group is not folded away."""
+    return any(field.errors for field in fields)
+
+
+@register.simple_tag(takes_context=True)
+def query_with(context: template.Context, **changes: object) -> str:
+    """The page's query string with some keys changed, or dropped where the value is empty."""
+    query = context["request"].GET.copy()
+    for key, value in changes.items():
+        if value in (None, ""):
+            query.pop(key, None)
+        else:
+            query[key] = str(value)
+    return "?" + query.urlencode()
+
+
+@register.simple_tag(takes_context=True)
+def may(context: template.Context, verb: str, model: str | None = None) -> bool:
+    """`{% may "write" "Item" as may_write %}`, `{% may "accept copy" as may_accept %}`: what roles allow."""
+    return access.may(context["request"].user, verb, model)
+
+
+@register.filter
+def at(sequence, index: int):
+    """The element at a place, or nothing beyond the end."""
+    return sequence[index] if index < len(sequence) else None
+
+
+@register.filter
+def within_hundred(percent: float | None) -> str:
+    """A percentage for a bar's width: never under 0 nor over 100."""
+    return f"{min(max(percent or 0, 0), 100):.1f}"
+
+
+@register.filter
+def stylesheets(names: str) -> list[str]:
+    """The stylesheets of these names."""
+    return [f"records/{name}.css" for name in names.split()]

@@ -1,0 +1,33 @@
+"""Units at the edge: the one pint registry, the closed list of column suffixes, reading and showing."""
+
+from records.units.choices import find_unit, unit_choice
+from records.units.errors import UnitsError
+from records.units.factors import from_canonical, spread_from_canonical, spread_to_canonical, to_canonical
+from records.units.offered import CHOICES, UnitChoice
+from records.units.reading import LONGEST_TEXT, Parsed, margin, parse
+from records.units.registry import SUFFIXES, suffix_of, ureg
+from records.units.showing import SHOW_DIGITS, figure, other_unit, plain, show
+
+__all__ = [
+    "CHOICES",
+    "LONGEST_TEXT",
+    "SHOW_DIGITS",
+    "SUFFIXES",
+    "Parsed",
+    "UnitChoice",
+    "UnitsError",
+    "figure",
+    "find_unit",
+    "from_canonical",
+    "margin",
+    "other_unit",
+    "parse",
+    "plain",
+    "show",
+    "spread_from_canonical",
+    "spread_to_canonical",
+    "suffix_of",
+    "to_canonical",
+    "unit_choice",
+    "ureg",
+]

@@ -1,0 +1,114 @@
+"""Showing a column's number with the digits it deserves and its unit after a thin space."""
+
+import math
+
+from records.units.choices import unit_choice
+from records.units.factors import from_canonical, spread_from_canonical
+from records.units.offered import CHOICES
+
+THIN_SPACE = "\u2009"
+MINUS = "\u2212"
+
+# Decimals in the column's own unit (mass 0.01 g, thickness 0.01 mm, skins 0.1 µm, charge 0.01 Ah,
+# efficiency 0.1 %, temperature 0.1 °C); a negative figure counts significant digits instead (area: three).
+SHOW_DIGITS: dict[str, int] = {
+    "_a": 2, "_ma": 1, "_v": 2, "_ah": 2, "_ah_l": 2, "_dm2": -3, "_mm": 2, "_um": 1, "_g": 2, "_l": -3,
+    "_ml": 2, "_cm3": 2, "_g_l": 1, "_mg_l": 0, "_mol_l": -4, "_g_cm3": 2, "_a_dm2": 2, "_degc": 1, "_h": 1,
+    "_s": 0, "_ohm": -3, "_deg": 0, "_pct": 1, "_um_h": 1, "_lx": 0, "_ph": 1,
+}  # fmt: skip
+
+# The other usual unit, echoed under a field.
+_OTHER = {
+    "_a_dm2": "A/ft²", "_dm2": "in²", "_degc": "°F", "_g_l": "oz/gal (US)", "_mm": "in", "_um": "thou",
+    "_g": "oz (avoirdupois)", "_l": "gal (US)", "_h": "d",
+}  # fmt: skip
+
+
+def show(
+    value: float,
+    suffix: str,
+    unit: str | None = None,
+    digits: int | None = None,
+    plus_minus: float | None = None,
+) -> str:
+    """The quantity as text; `value` and `plus_minus` in the column's unit, `digits` decimals of the shown.
+
+    >>> show(58.4, "_mm").replace(THIN_SPACE, " "), show(-0.08, "_pct", digits=2).replace(THIN_SPACE, " ")
+    ('58.40 mm', '−0.08 %')
+    """
+    number, symbol = figure(value, suffix, unit, digits, plus_minus)
+    if symbol == "pH":
+        return f"pH{THIN_SPACE}{number}"
+    return f"{number}{symbol}" if symbol == "°" else f"{number}{THIN_SPACE}{symbol}"
+
+
+def figure(
+    value: float,
+    suffix: str,
+    unit: str | None = None,
+    digits: int | None = None,
+    plus_minus: float | None = None,
+) -> tuple[str, str]:
+    """Number and unit apart, for a page that sets the unit in lighter ink."""
+    choice = unit_choice(suffix, unit)
+    shown = from_canonical(value, choice, suffix)
+    spread = None if plus_minus is None else abs(spread_from_canonical(plus_minus, choice, suffix))
+    decimals = digits if digits is not None else _decimals(shown, suffix, choice.symbol, spread)
+    number = _fixed(shown, decimals)
+    if spread is not None:
+        number = f"{number}{THIN_SPACE}±{THIN_SPACE}{_fixed(spread, decimals)}"
+    return number, choice.symbol
+
+
+def other_unit(value: float, suffix: str, unit: str | None = None) -> str:
+    """The quantity in the other usual unit; in the column's own if `unit` is another; "" where none is usual.
+
+    >>> other_unit(1.5, "_a_dm2").replace(THIN_SPACE, " ")
+    '13.9 A/ft²'
+    """
+    own, other = CHOICES[suffix][0].symbol, _OTHER.get(suffix)
+    if unit and unit != own:
+        return show(value, suffix)
+    return show(value, suffix, other) if other else ""
+
+
+def plain(value: float) -> str:
+    """The number as one would type it, with every digit it has.
+
+    >>> plain(60.0), plain(0.402)
+    ('60', '0.402')
+    """
+    return repr(float(value)).removesuffix(".0")
+
+
+def _decimals(shown: float, suffix: str, symbol: str, spread: float | None) -> int:
+    """Decimals that the ± supports; without one, the usual ones of this suffix, fitted to the unit."""
+    if spread:
+        return _supported(spread)
+    usual = SHOW_DIGITS[suffix]
+    if usual < 0:
+        return max(0, -usual - 1 - _magnitude(shown, -usual))
+    step = abs(spread_from_canonical(10.0**-usual, unit_choice(suffix, symbol), suffix))
+    return max(0, round(-math.log10(step)))
+
+
+def _supported(spread: float) -> int:
+    """Decimals of a ± written with one significant digit, or two if the first is a 1.
+
+    >>> _supported(0.02), _supported(0.13), _supported(12.0)
+    (2, 2, 0)
+    """
+    exponent = math.floor(math.log10(spread))
+    first = int(spread / 10.0**exponent + 1e-9)
+    return max(0, -exponent + (1 if first == 1 else 0))
+
+
+def _magnitude(shown: float, significant: int) -> int:
+    """The power of ten of the number once it is rounded to that many digits."""
+    return int(f"{shown:.{significant - 1}e}".partition("e")[2]) if shown else 0
+
+
+def _fixed(number: float, decimals: int) -> str:
+    """Plain decimals, without minus zero; a number too long to read gets an exponent."""
+    text = f"{number:z.{min(decimals, 15)}f}" if abs(number) < 1e12 else f"{number:.6g}"
+    return text.replace("-", MINUS)

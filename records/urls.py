@@ -1,0 +1,18 @@
+"""The site's addresses: each room of views lists its own; process adds its own by name."""
+
+from django.apps import apps
+from django.urls import include, path
+
+from records.views import (
+    commissions, concessions, condition, consents, descent, documents, duties, findings, home, items, labels, marks,
+    measurements, parties, photos, places, provenance, risks, search, session, specifications, vocabulary,
+)  # fmt: skip
+
+ROOMS = [
+    home, session, search, items, measurements, photos, descent, provenance, marks, labels, commissions, consents, risks,
+    specifications, concessions, condition, findings, documents, parties, places, vocabulary, duties,
+]  # fmt: skip
+
+urlpatterns = [address for room in ROOMS for address in room.urls]
+if apps.is_installed("process"):
+    urlpatterns += [path("", include("process.urls"))]

@@ -1,0 +1,37 @@
+"""The one way a form is shown, acted on and answered, so that nothing typed is ever lost."""
+
+from collections.abc import Callable
+from typing import Any
+
+from django.core.exceptions import ValidationError
+from django.db import transaction
+from django.forms import BaseForm
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
+
+from records.gates import GateClosed, label_of
+
+
+def wants_afterwards(request: HttpRequest) -> bool:
+    """The person chose “record what has happened” although a gate is not met."""
+    return "afterwards" in request.POST
+
+
+def answer_form(
+    request: HttpRequest, form: BaseForm, *, title: str, then: Callable[[Any], Any], act: Callable[[Any], Any] | None = None,
+    template: str = "records/form_page.html", **context: Any,
+) -> HttpResponse:  # fmt: skip
+    """Show a form; act on a valid one inside one transaction and go on; or give it back with what to do."""
+    closed = None
+    if request.method == "POST" and form.is_valid():
+        try:
+            with transaction.atomic():
+                result = act(form) if act else form.save()
+            return redirect(then(result))
+        except ValidationError as error:
+            form.add_error(None, error)
+        except GateClosed as gate:
+            closed = {"gate": label_of(gate.gate), "code": gate.gate, "checks": gate.unmet}
+    context = {"title": title, "form": form, "closed": closed, "conflict": getattr(form, "conflict", None), **context}
+    status = 422 if form.errors or closed else 200
+    return render(request, template, context, status=status)

@@ -1,0 +1,307 @@
+"""Reading, converting and showing quantities, checked against published definitions."""
+
+import time
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from records import units
+from records.units import CHOICES, SUFFIXES, UnitsError, parse, show
+from records.units.showing import MINUS, THIN_SPACE
+
+# NIST Special Publication 811 (2008), appendix B.8 (factors listed alphabetically), from memory; exact definitions,
+# with the printed figure beside them where it is rounded.
+NIST_SP_811 = [
+    ("1 lb", "_g", 453.59237),
+    ("1 oz av", "_g", 28.349523125),  # printed 2.834 952 E-02 kg
+    ("1 oz t", "_g", 31.1034768),  # printed 3.110 348 E-02 kg
+    ("1 gr", "_g", 0.06479891),
+    ("1 dwt", "_g", 1.55517384),  # printed 1.555 174 E-03 kg
+    ("1 in", "_mm", 25.4),
+    ("1 thou", "_um", 25.4),
+    ("1 in²", "_dm2", 0.064516),
+    ("1 ft²", "_dm2", 9.290304),
+    ("1 in³", "_cm3", 16.387064),
+    ("1 gal (US)", "_l", 3.785411784),  # printed 3.785 412 E-03 m3
+    ("1 gal (imperial)", "_l", 4.54609),
+    ("1 fl oz (US)", "_ml", 29.5735295625),  # printed 2.957 353 E+01 mL
+    ("1 fl oz (imperial)", "_ml", 28.4130625),  # printed 2.841 306 E+01 mL
+    ("1 oz/gal (US)", "_g_l", 7.489152),  # printed 7.489 152
+    ("1 oz/gal (imperial)", "_g_l", 6.236023),  # printed 6.236 023
+    ("1 lb/gal (US)", "_g_l", 119.8264),  # printed 1.198 264 E+02 kg/m3
+    ("1 lb/gal (imperial)", "_g_l", 99.77637),  # printed 9.977 637 E+01 kg/m3
+    ("68 °F", "_degc", 20.0),  # t/°C = (t/°F − 32)/1.8
+    ("212 °F", "_degc", 100.0),
+    ("-40 °F", "_degc", -40.0),
+    ("293.15 K", "_degc", 20.0),
+    ("1 mA·h", "_ah", 0.001),
+    ("3600 C", "_ah", 1.0),
+]
+
+# A/ft²: plating trade tables print 1 A/dm² = 9.29 A/ft²; the others follow from the definitions (calculated).
+# Troy and avoirdupois weights per gallon: common practice.
+TRADE = [
+    ("1 A/ft²", "_a_dm2", 0.107639),
+    ("100 A/ft²", "_a_dm2", 10.7639),
+    ("10 mA/cm²", "_a_dm2", 1.0),
+    ("100 A/m²", "_a_dm2", 1.0),
+    ("1 A/in²", "_a_dm2", 15.5000),
+    ("15.5 in²", "_dm2", 0.999998),
+    ("1 oz t/gal (US)", "_g_l", 8.21667),
+    ("1 oz t/gal (imperial)", "_g_l", 6.84181),
+    ("1 gr/gal (imperial)", "_mg_l", 14.2538),
+    ("1 gr/gal (US)", "_mg_l", 17.1181),
+    ("50 dwt/gal (imperial)", "_g_l", 17.1046),  # R. Threlfall, On Laboratory Arts (1898): 50 dwt a gallon
+    ("250 ppm", "_mg_l", 250.0),  # in dilute solutions, common practice
+]
+
+
+@pytest.mark.parametrize(("text", "suffix", "expected"), NIST_SP_811 + TRADE)
+def test_conversion_agrees_with_the_published_factor(text, suffix, expected):
+    assert parse(text, suffix).canonical == pytest.approx(expected, rel=5e-6)
+
+
+@pytest.mark.parametrize(
+    ("text", "suffix", "canonical"),
+    [
+        ("0,35 A", "_a", 0.35),
+        ("0,350 A", "_a", 0.35),
+        ("350 mA", "_a", 0.35),
+        ("350mA", "_a", 0.35),
+        ("  1.21  ", "_a", 1.21),
+        (".5", "_a", 0.5),
+        ("5.", "_a", 5.0),
+        ("+5", "_a", 5.0),
+        ("1e-3 A", "_a", 0.001),
+        ("1,5E3", "_a", 1500.0),
+        ("−0,08 %", "_pct", -0.08),
+        ("58.40 mm", "_mm", 58.4),
+        ("58,40\u202fmm", "_mm", 58.4),
+        ('2.3 "', "_mm", 58.42),
+        ("5.300", "_a", 5.3),
+        ("1.5 A / dm^2", "_a_dm2", 1.5),
+        ("1.5 A/dm**2", "_a_dm2", 1.5),
+        ("1.5 asd", "_a_dm2", 1.5),
+        ("120 μm", "_um", 120.0),  # Greek mu
+        ("120 um", "_um", 120.0),
+        ("22 C", "_degc", 22.0),
+        ("45", "_deg", 45.0),
+        ("3.2 pH", "_ph", 3.2),
+    ],
+)
+def test_plain_spellings_are_understood(text, suffix, canonical):
+    assert parse(text, suffix).canonical == canonical
+
+
+def test_what_was_typed_is_kept_beside_the_plain_number():
+    parsed = parse("15 A/ft2", "_a_dm2")
+
+    assert (parsed.number, parsed.unit, parsed.text) == (15.0, "A/ft²", "15 A/ft2")
+    assert parsed.canonical == pytest.approx(1.6146, abs=5e-5)
+
+
+def test_unit_in_the_text_overrides_the_selected_one():
+    assert parse("5 kg", "_g", unit="mg").canonical == 5000.0
+    assert parse("5", "_g", unit="mg").canonical == 0.005
+
+
+def test_selected_unit_settles_whose_ounce_is_meant():
+    assert parse("1 oz", "_g", unit="oz (troy)").canonical == pytest.approx(31.1034768)
+
+
+@pytest.mark.parametrize(
+    ("text", "suffix", "canonical", "plus_minus"),
+    [
+        ("58.40 ± 0.02 mm", "_mm", 58.4, 0.02),
+        ("58.40 mm ± 0.02", "_mm", 58.4, 0.02),
+        ("58.40 mm ± 20 µm", "_mm", 58.4, 0.02),
+        ("0.8 +/- 10 %", "_dm2", 0.8, 0.08),
+        ("2 in ± 0,01", "_mm", 50.8, 0.254),
+        ("2 ± 0.01 in", "_mm", 50.8, 0.254),
+        ("68 °F ± 9 °F", "_degc", 20.0, 5.0),  # the offset plays no part in a difference
+        ("98.5 ± 0.5 %", "_pct", 98.5, 0.5),  # in a percentage the ± is in points
+    ],
+)
+def test_plus_minus_is_read(text, suffix, canonical, plus_minus):
+    parsed = parse(text, suffix)
+
+    assert parsed.canonical == pytest.approx(canonical)
+    assert parsed.plus_minus == pytest.approx(plus_minus)
+
+
+@pytest.mark.parametrize(
+    ("text", "suffix", "advice"),
+    [
+        ("", "_a", "Write a number"),
+        ("   ", "_a", "Write a number"),
+        ("about five", "_a", "such as “1.21 A”"),
+        ("5,300 A", "_a", "write 5.300 or 5300"),
+        ("1.000,5 A", "_a", "such as 1000.5"),
+        ("1,000.5 A", "_a", "such as 1000.5"),
+        ("1 000 g", "_g", "such as 1000"),
+        ("1,000,000 g", "_g", "such as 1000000"),
+        ("5 kW", "_a", "write one of A, mA"),
+        ("5 MA", "_a", "write one of A, mA"),
+        ("5 gal", "_l", "write “gal (US)” or “gal (imperial)”"),
+        ("5 oz", "_g", "write “oz (avoirdupois)” or “oz (troy)”"),
+        ("1e999", "_a", "too large"),
+        ("1e308 kg", "_g", "too large"),
+        ("1e-999", "_a", "too small"),
+        ("1e-323 mg", "_g", "too small"),
+        ("nan", "_a", "such as “1.21 A”"),
+        ("inf A", "_a", "such as “1.21 A”"),
+        ("22 ± 5 %", "_degc", "in the unit of the value"),
+        ("9" * 65, "_a", "at most 64 characters"),
+    ],
+)
+def test_refusal_says_what_to_do(text, suffix, advice):
+    with pytest.raises(UnitsError, match=r"\.$") as refusal:
+        parse(text, suffix)
+
+    assert advice in str(refusal.value)
+
+
+# Strings that hang, crash or mislead a general expression reader (measured on pint 0.25).
+HOSTILE = [
+    "10**10**10 m", "10^10^10 m", "9**9**9**9", "9^9^9", "7**7**7**7 m", "m**2**3**4**5", "2**100000000",
+    "9**9**9 A", "__import__('os').system('id')", "a.b", "a[0]", "lambda: 1", "f(1)", "5 A; 3 A",
+    "5 A\n3", "5\x00", "5(1) m", "m!", "1<2", "pH", "c", "k", "e", "hbar", "NaN", "Infinity", "-inf",
+    "1e400", "1e+99999", "0x10", "0b1", "1_000", "1__0", "٣", "５ A", "²", "5² mm", "½ mm", "5 mm mm",
+    "5 mm 3", "5 mm/", "/5 mm", "5 / 2", "5*2 mm", "5+2", "5-2", "--5", "+-5", "5e", "5e+", "e5", ".",
+    ",", "..5", "5..", "5,,3", ",.", "5.3.1", "1,2,3", "1.2.3,4", "'", "5'", "\"", "(5)", "(5 mm)", "{5}",
+    "%", "% 5", "°", "5 °", "± 5", "5 ±", "5 ± ± 3", "5 ± -3", "5 ± 3 ± 1", "5 ± nan", "5 ± 1e999",
+    "5 ± 3 kW", "5 ± 3 %%", "5 mm ± 3 °C", "+/-", "5 +- ", "∞", "−", "5 −3", "- 5", "5 A/dm²/h", "A",
+    "A 5", "five", "5 five", "5 MM", "5 Mm", "5 ㎜", "5 mm²", "5 m m", "<b>5</b>", "5 mm<script>",
+    "' OR 1=1 --", "5 %s", "5 {0}", "../5", "\\5", "5\\n", "\t", "\u200b5", "5\u200bmm", "\ufeff5 mm",
+    "5 \u202emm", "(" * 64, ")" * 64, "9" * 64, "0" * 64, "." * 64, "± " * 32, "a" * 64, "/" * 64,
+    "5" + " " * 63, "1e" + "9" * 62, "5 " + "m" * 62, "9" * 100_000, "(" * 100_000, "5 mm" * 10_000,
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("text", HOSTILE)
+def test_hostile_text_is_read_or_refused_at_once(text):
+    began = time.perf_counter()
+    for suffix in ("_mm", "_g_l", "_pct"):
+        try:
+            parsed = parse(text, suffix)
+        except UnitsError as refusal:
+            assert len(str(refusal)) < 300
+        else:
+            assert abs(parsed.canonical) < 1e308
+    assert time.perf_counter() - began < 0.5
+
+
+@settings(max_examples=400, deadline=None)
+@given(
+    text=st.text(max_size=80), suffix=st.sampled_from(sorted(SUFFIXES)), unit=st.none() | st.text(max_size=10)
+)
+def test_no_text_raises_anything_else(text, suffix, unit):
+    _parse_or_refuse(text, suffix, unit)
+
+
+@settings(max_examples=600, deadline=None)
+@given(
+    text=st.text(alphabet="0123456789.,eE+-−±%/()*^²° '\"mMgAdhCFlozt", max_size=40),
+    suffix=st.sampled_from(sorted(SUFFIXES)),
+)
+def test_no_text_of_the_trade_s_own_characters_raises_anything_else(text, suffix):
+    _parse_or_refuse(text, suffix)
+
+
+def _parse_or_refuse(text, suffix, unit=None):
+    try:
+        parsed = parse(text, suffix, unit)
+    except UnitsError:
+        return
+    assert isinstance(parsed.canonical, float)
+
+
+every_choice = st.sampled_from([(suffix, choice.symbol) for suffix in CHOICES for choice in CHOICES[suffix]])
+
+
+@settings(max_examples=400, deadline=None)
+@given(value=st.floats(-1e6, 1e6), choice=every_choice)
+def test_what_is_shown_can_be_typed_in_again(value, choice):
+    suffix, symbol = choice
+    if suffix == "_ph":
+        symbol = None
+    shown = units.figure(value, suffix, symbol, digits=15)
+
+    parsed = parse(f"{shown[0]} {shown[1]}", suffix)
+
+    assert parsed.unit == (symbol or "pH")
+    assert parsed.canonical == pytest.approx(value, rel=1e-9, abs=1e-9)
+
+
+@settings(max_examples=200, deadline=None)
+@given(value=st.floats(allow_nan=False, allow_infinity=False))
+def test_plain_number_keeps_every_digit(value):
+    assert parse(units.plain(value), "_g").canonical == value
+
+
+@pytest.mark.parametrize(
+    ("value", "suffix", "options", "expected"),
+    [
+        (58.4, "_mm", {}, "58.40 mm"),
+        (1.206, "_a", {}, "1.21 A"),
+        (0.804, "_dm2", {}, "0.804 dm²"),
+        (28.93, "_dm2", {}, "28.9 dm²"),
+        (9.999, "_dm2", {}, "10.0 dm²"),
+        (71.356, "_g", {}, "71.36 g"),
+        (8.92, "_g_cm3", {}, "8.92 g/cm³"),
+        (98.46, "_pct", {}, "98.5 %"),
+        (21.96, "_degc", {}, "22.0 °C"),
+        (-0.08, "_pct", {"digits": 2}, "−0.08 %"),
+        (-0.001, "_mm", {}, "0.00 mm"),
+        (184, "_deg", {}, "184°"),
+        (3.24, "_ph", {}, "pH 3.2"),
+        (58.4, "_mm", {"plus_minus": 0.02}, "58.40 ± 0.02 mm"),
+        (0.804, "_dm2", {"plus_minus": 0.08}, "0.80 ± 0.08 dm²"),
+        (1940.0, "_g", {"plus_minus": 1.0}, "1940.0 ± 1.0 g"),
+        (58.4, "_mm", {"unit": "in"}, "2.299 in"),
+        (20.0, "_degc", {"unit": "°F", "plus_minus": 5.0}, "68 ± 9 °F"),
+        (1e300, "_g", {}, "1e+300 g"),
+    ],
+)
+def test_shown_with_the_digits_it_deserves(value, suffix, options, expected):
+    assert show(value, suffix, **options).replace(THIN_SPACE, " ").replace(MINUS, "−") == expected
+
+
+@pytest.mark.parametrize(
+    ("value", "suffix", "expected"),
+    [
+        (1.5, "_a_dm2", "13.9 A/ft²"),
+        (0.804, "_dm2", "12.5 in²"),
+        (22.0, "_degc", "71.6 °F"),
+        (210.0, "_g_l", "28.04 oz/gal (US)"),
+        (98.5, "_pct", ""),
+    ],
+)
+def test_other_usual_unit_is_echoed(value, suffix, expected):
+    assert units.other_unit(value, suffix).replace(THIN_SPACE, " ") == expected
+
+
+def test_echo_of_a_foreign_unit_is_the_column_s_own():
+    assert units.other_unit(1.6146, "_a_dm2", unit="A/ft²").replace(THIN_SPACE, " ") == "1.61 A/dm²"
+
+
+def test_every_suffix_offers_units_led_by_its_own_and_has_its_digits():
+    assert set(CHOICES) == set(SUFFIXES) == set(units.SHOW_DIGITS)
+    for suffix, pint_unit in SUFFIXES.items():
+        assert CHOICES[suffix][0].pint_unit == pint_unit
+        for choice in CHOICES[suffix]:
+            assert units.ureg.Unit(choice.pint_unit).is_compatible_with(pint_unit)
+
+
+@pytest.mark.parametrize("suffix", sorted(CHOICES))
+def test_every_spelling_names_its_own_unit(suffix):
+    for choice in CHOICES[suffix]:
+        for spelling in (choice.symbol, *choice.aliases):
+            assert units.find_unit(spelling, suffix) == choice
+
+
+def test_suffix_is_the_longest_that_fits():
+    assert units.suffix_of("planned_current_density_a_dm2") == "_a_dm2"
+    assert units.suffix_of("charge_per_litre_ah_l") == "_ah_l"
+    assert units.suffix_of("pulls_count") is None
