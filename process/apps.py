@@ -1,6 +1,12 @@
 from django.apps import AppConfig
+from django.db.models.signals import post_migrate
 
 
 class ProcessConfig(AppConfig):
     name = "process"
     verbose_name = "Making"
+
+    def ready(self) -> None:
+        from process import checks, panels, seeding  # noqa: F401  (they register themselves)
+
+        post_migrate.connect(seeding.ensure_ranges, sender=self)

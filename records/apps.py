@@ -7,7 +7,7 @@ class RecordsConfig(AppConfig):
     verbose_name = "Register"
 
     def ready(self) -> None:
-        from records import checks, seeding  # noqa: F401  (checks registers itself with the gates)
+        from records import cards, checks, seeding  # noqa: F401  (they register themselves)
 
         post_migrate.connect(seeding.ensure_roles, sender=self)
         post_migrate.connect(seeding.ensure_vocabulary, sender=self)

@@ -145,7 +145,7 @@ def _previous(edtf: str) -> str:
 
 def _next(edtf: str) -> str:
     last = _last(edtf)
-    if last is None or last.year == date.max.year:
+    if last is None:
         raise DateError(ADVICE)
     return f"{last.year + 1:04}" if len(edtf) == 4 else (last + timedelta(days=1)).isoformat()
 
@@ -163,6 +163,8 @@ def _edge(edtf: str, side: str, about_years: int) -> date | None:
     try:
         year, month, day = getattr(parse_edtf(edtf), side)()[:3]
         year += about_years if _AROUND.search(edtf) else 0
+        if year >= date.max.year:
+            raise DateError(ADVICE)
         if year < 1:
             return None if side == "lower_strict" else date.min
         return date(year, month, min(day, calendar.monthrange(year, month)[1]))

@@ -4,12 +4,12 @@ from django.apps import apps
 from django.urls import include, path
 
 from records.views import (
-    commissions, concessions, condition, consents, descent, documents, duties, findings, home, items, labels, marks,
+    commissions, concessions, condition, consents, descent, documents, duties, findings, health, home, items, labels, marks,
     measurements, parties, photos, places, provenance, risks, search, session, specifications, vocabulary,
 )  # fmt: skip
 
 ROOMS = [
-    home, session, search, items, measurements, photos, descent, provenance, marks, labels, commissions, consents, risks,
+    home, session, health, search, items, measurements, photos, descent, provenance, marks, labels, commissions, consents, risks,
     specifications, concessions, condition, findings, documents, parties, places, vocabulary, duties,
 ]  # fmt: skip
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any, ParamSpec, TypeVar
 
 from process.chemistry.constants import Constant
-from process.chemistry.terms import Term
+from process.chemistry.terms import Term, unit_named
 
 P = ParamSpec("P")
 R = TypeVar("R")
@@ -50,7 +50,7 @@ def formula(
             for name, value in known.bind(*args, **kwargs).items():
                 terms[name].check(name, value)
             answer: Any = function(*args, **kwargs)
-            return answer.to(result.unit)
+            return answer.to(unit_named(result.unit))
 
         guarded.formula = known  # type: ignore[attr-defined]
         return guarded

@@ -19,7 +19,7 @@ ROOM = ureg.Quantity(293.15, "K")  # 20 °C
     FARADAY,
     MOLAR_GAS,
     charge=CHARGE,
-    efficiency=EFFICIENCY.called("η", "cathode efficiency", Rule.FRACTION),
+    efficiency=EFFICIENCY.called("η", "cathode efficiency", Rule.SHARE),
     temperature=TEMPERATURE,
     pressure=PRESSURE,
 )
@@ -32,7 +32,7 @@ def hydrogen_volume(
     """Hydrogen, at the most, from the charge that made no metal.
 
     Equation: V [L] = Q [A·h]·(1 − η [1])·R [J/(mol·K)]·T [K] / (2·F [C/mol]·p [kPa])
-    Errors: negative charge; an efficiency that is not more than 0 and at most 1; no temperature or pressure.
+    Errors: negative charge; an efficiency below 0 or over 1; no temperature or pressure.
     Source: Faraday's law and the ideal gas; OpenStax Chemistry 2e, sections 9.2 and 17.7.
 
     >>> round(hydrogen_volume(ureg.Quantity(7.867, "A*h"), 6.90 / 9.326).magnitude, 2)

@@ -11,7 +11,8 @@ from process.chemistry.errors import ChemistryError
 from process.chemistry.terms import EFFICIENCY, MASS, Rule, nominal
 
 SETTLED_SPAN = timedelta(days=7)
-SETTLED_SHARE = 0.0002  # of the mass
+SETTLED_SHARE = 0.0002  # of the last mass
+ROUNDING = 1 + 1e-9  # so that exactly 0.02 % still agrees, whatever the last binary digit
 
 
 class Band(StrEnum):
@@ -81,7 +82,7 @@ def has_settled(weighings: Sequence[Weighing]) -> bool:
         return False
     last = ordered[-1]
     return any(
-        abs(float(nominal(((each.mass - last.mass) / last.mass).m_as("")))) <= SETTLED_SHARE
+        abs(float(nominal(((each.mass - last.mass) / last.mass).m_as("")))) <= SETTLED_SHARE * ROUNDING
         for each in ordered
         if last.instant - each.instant >= SETTLED_SPAN
     )

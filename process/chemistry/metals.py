@@ -2,6 +2,7 @@
 
 import math
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from pint import Quantity
 
@@ -25,11 +26,11 @@ class Ion:
     density: Quantity
     density_source: str
 
-    @property
+    @cached_property
     def atomic_weight(self) -> Quantity:
         return ureg.Quantity(ATOMIC_WEIGHTS[self.element], "g/mol")
 
-    @property
+    @cached_property
     def equivalent(self) -> Quantity:
         """Mass per charge at 100 % efficiency, k = M/(z·F)."""
         return (self.atomic_weight / (self.valence_count * FARADAY.quantity)).to("g/(A*h)")

@@ -12,6 +12,7 @@ from records.units import ureg
 
 DRIFT_LIMIT = 0.05  # of the held current
 SECONDS_PER_HOUR = 3600.0
+ROUNDING = 1 + 1e-9  # so that exactly 5 % is not more than 5 % by the last binary digit
 Floats = NDArray[np.float64]
 
 
@@ -129,7 +130,7 @@ def _drifts(
     if set_then.shape != after.shape:
         raise ChemistryError("switched", "say for each entry whether the current was set then")
     off = (before == 0) | (after == 0) | set_then | (times[1:] > end)
-    changed = np.abs(after - before) > DRIFT_LIMIT * before
+    changed = np.abs(after - before) > DRIFT_LIMIT * before * ROUNDING
     doubt = np.abs(after - before) * np.diff(times) / SECONDS_PER_HOUR
     return tuple(
         Drift(int(i) + 1, float(before[i]), float(after[i]), float(doubt[i]))

@@ -4,10 +4,11 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from enum import Enum
+from functools import cache
 from typing import Any
 
 import numpy as np
-from pint import Quantity
+from pint import Quantity, Unit
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.metals import Ion
@@ -23,6 +24,7 @@ class Rule(Enum):
     PLANNED = (
         "a planned efficiency is more than 0 and at most 1 (100 %); an efficiency over 1 can only be a result"
     )
+    SHARE = "cannot be below 0 or above 1 (100 %)"
     FRACTION = "must be more than 0 and at most 1 (100 %)"
 
     def allows(self, values: np.ndarray) -> bool:
@@ -30,6 +32,8 @@ class Rule(Enum):
             return bool(np.all(values > 0))
         if self is Rule.NOT_NEGATIVE:
             return bool(np.all(values >= 0))
+        if self is Rule.SHARE:
+            return bool(np.all((values >= 0) & (values <= 1)))
         if self in (Rule.PLANNED, Rule.FRACTION):
             return bool(np.all((values > 0) & (values <= 1)))
         return True
@@ -44,6 +48,12 @@ def pretty(unit: str) -> str:
     for plain, written in (("**2", "²"), ("**3", "³"), ("*", "·"), ("um", "µm"), ("deg", "°"), ("pct", "%")):
         unit = unit.replace(plain, written)
     return unit
+
+
+@cache
+def unit_named(unit: str) -> Unit:
+    """The registry's unit, looked up once: pint reads a text each time it meets one."""
+    return ureg.Unit(unit)
 
 
 @dataclass(frozen=True)
@@ -77,9 +87,10 @@ class Term:
     def _check_one(self, name: str, value: Any) -> None:
         written = pretty(self.unit) or "a plain number"
         quantity = value if isinstance(value, Quantity) else _plain(name, value, written)
-        if not quantity.is_compatible_with(self.unit):
+        unit = unit_named(self.unit)
+        if quantity.dimensionality != unit.dimensionality:
             raise ChemistryError(name, f"{quantity:~P} is of the wrong kind; give {self.label} in {written}")
-        values = nominal(quantity.m_as(self.unit))
+        values = nominal(quantity.m_as(unit))
         if not np.all(np.isfinite(values)):
             raise ChemistryError(name, "is not a finite number; give the value again")
         if not self.rule.allows(values):

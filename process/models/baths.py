@@ -1,6 +1,7 @@
 """Baths: limits, analyses and additions."""
 
 from django.db import models
+from django.urls import reverse
 
 from records.models import Tracked
 
@@ -31,6 +32,9 @@ class Bath(Tracked):
 
     class Meta:
         ordering = ["number"]
+
+    def get_absolute_url(self) -> str:
+        return reverse("bath", args=[self.number])
 
     def __str__(self) -> str:
         return f"{self.number} {self.name}"

@@ -50,6 +50,9 @@ class Mould(Tracked):
     class Meta:
         ordering = ["item__number"]
 
+    def get_absolute_url(self) -> str:
+        return self.item.get_absolute_url()
+
     def __str__(self) -> str:
         return f"{self.item.number} ({self.get_side_display()})"
 

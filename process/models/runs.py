@@ -4,10 +4,12 @@ import uuid
 
 from django.db import models
 from django.db.models import Q
+from django.urls import reverse
 
 from records.models import Tracked
 
 from .moulds import Side
+from .run_rows import RunQuerySet
 
 
 class Run(Tracked):
@@ -46,11 +48,16 @@ class Run(Tracked):
     photos = models.ManyToManyField("records.Photo", blank=True, related_name="runs")
     concessions = models.ManyToManyField("records.Concession", blank=True, related_name="runs")
 
+    objects = RunQuerySet.as_manager()
+
     class Meta:
         ordering = ["-number"]
 
     def __str__(self) -> str:
         return self.number
+
+    def get_absolute_url(self) -> str:
+        return reverse("run", args=[self.number])
 
 
 class Cathode(Tracked):
@@ -88,6 +95,9 @@ class Cathode(Tracked):
     def __str__(self) -> str:
         return f"{self.label} of {self.run.number}"
 
+    def get_absolute_url(self) -> str:
+        return self.run.get_absolute_url()
+
 
 class SheetEntry(Tracked):
     """One line of the sheet. The form's UUID makes sending it twice harmless."""
@@ -102,6 +112,9 @@ class SheetEntry(Tracked):
 
     class Meta:
         abstract = True
+
+    def get_absolute_url(self) -> str:
+        return f"{self.run.get_absolute_url()}#sheet"
 
 
 class Reading(SheetEntry):

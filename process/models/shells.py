@@ -29,6 +29,9 @@ class Shell(Tracked):
     def __str__(self) -> str:
         return self.item.number
 
+    def get_absolute_url(self) -> str:
+        return self.item.get_absolute_url()
+
 
 class ThicknessPoint(Tracked):
     """A measured thickness at a named point. A calculated mean has no place here."""

@@ -42,6 +42,5 @@ def accept(*, inspection: Inspection, party: Party, role: str, status: str) -> N
         if inspection.decision in {Inspection.Decision.ACCEPT, Inspection.Decision.CONCESSION}:
             gates.pass_gates([Gate.MARK], gates.Subject(copy, copy.number, (copy,)), inspection.inspected_on, afterwards=False)
             copy.status = status
-            copy.version += 1
             copy.save()
         sign(row=inspection, party=party, role=role)

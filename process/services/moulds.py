@@ -6,7 +6,7 @@ from typing import Any
 from django.db import transaction
 from django.db.models import Max
 
-from process.models import Mould, Pull
+from process.models import Core, Mould, Pull
 from records import gates
 from records.models import DescentLink, Gate, Item
 
@@ -45,3 +45,20 @@ def use_pull(*, mould: Mould, on: date, use: str, **more: Any) -> Pull:
     """Count one use of a mould. Whether one is left is a check of the bath gate, not of this count."""
     last = mould.pulls.aggregate(last=Max("number_count"))["last"] or 0
     return Pull.objects.create(mould=mould, number_count=last + 1, use=use, used_on=on, **more)
+
+
+def cast_core(*, mould: Mould, number: str, core: Core, title: str, owner, place, afterwards: bool) -> Core:
+    """Cast a core in a mould: it uses a pull, and becomes an item of its own with its step of descent."""
+    with transaction.atomic():
+        item = Item.objects.create(
+            number=number, kind=Item.Kind.CORE, status=Item.Status.WORKSHOP, title=title, owner=owner, place=place,
+            materials=core.material, documented_on=core.cast_on,
+        )  # fmt: skip
+        subject = gates.Subject(mould.model, number, (mould.model, mould.item, item))
+        gates.pass_gates([Gate.AFTER], subject, core.cast_on, afterwards=afterwards)
+        core.item, core.pull = item, use_pull(mould=mould, on=core.cast_on, use=Pull.Use.CAST)
+        core.save(force_insert=True)
+        DescentLink.objects.create(
+            source=mould.item, target=item, transfer=DescentLink.Transfer.CASTING, side=mould.side, happened_on=core.cast_on
+        )
+    return core

@@ -1,5 +1,6 @@
 """A run: starting it, writing on its sheet, weighing what came off."""
 
+from collections.abc import Callable
 from datetime import datetime
 from typing import Any
 
@@ -16,27 +17,44 @@ from .moulds import use_pull
 BEFORE_SWITCHING_ON = (Gate.AFTER, Gate.BATH)
 
 
-def start_run(*, run: Run, at: datetime, afterwards: bool, **line: Any) -> Event:
+def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **line: Any) -> Event:
     """Into the bath: the gates are passed, each mould loses a pull, and the sheet gets its first line."""
-    if found := _already(run.events, line):
-        return found
-    cathodes = list(run.cathodes.select_related("mould__item", "mould__model", "core__item"))
-    if not cathodes:
-        raise ValidationError("Nothing hangs in the bath: add a cathode before the run starts.")
     refuse_future(at)
-    day = timezone.localdate(at)
     with transaction.atomic():
+        hold(run)
+        if found := _already(run.events, line):
+            return found
+        _refuse_second_start(run)
+        cathodes = list(run.cathodes.select_related("mould__item", "mould__model", "core__item"))
+        if not cathodes:
+            raise ValidationError("Nothing hangs in the bath: add a cathode before the run starts.")
+        day = timezone.localdate(at)
         for cathode in cathodes:
             _pass_gates(run, cathode, day, afterwards)
         for cathode in cathodes:
             if cathode.mould:
                 cathode.pull = use_pull(mould=cathode.mould, on=day, use=Pull.Use.DEPOSIT)
                 cathode.save()
-        return Event.objects.create(run=run, kind=Event.Kind.ENTRY, at=at, **line)
+        return _write(Event, run, reason, kind=Event.Kind.ENTRY, at=at, **line)
+
+
+def hold(run: Run) -> None:
+    """Keep the run's row to this transaction, so that two tablets cannot start or stop it at the same moment."""
+    Run.objects.select_for_update().filter(pk=run.pk).exists()
+
+
+def _refuse_second_start(run: Run) -> None:
+    first = run.events.filter(kind=Event.Kind.ENTRY).first()
+    if first:
+        raise ValidationError(f"The run started on {_clock(first.at)}: correct that line if it is wrong.")
+    if run.outcome:
+        raise ValidationError(f"The run is closed as {run.get_outcome_display()}: plan a new one.")
 
 
 def _pass_gates(run: Run, cathode: Cathode, day, afterwards: bool) -> None:
     source = cathode.mould or cathode.core
+    if source is None:
+        raise ValidationError(f"“{cathode.label}” is neither a mould nor a core: say which one hangs there before the start.")
     items = (source.item,)
     if cathode.mould:
         after = gates.Subject(cathode.mould.model, run.number, (cathode.mould.model, *items))
@@ -55,6 +73,17 @@ def _already(rows, line: dict[str, Any]):
     return rows.filter(token=token).first() if token else None
 
 
+def _write(model: type, run: Run, reason: str, **line: Any):
+    row = model(run=run, **line)
+    row._change_reason = reason or None
+    row.save(force_insert=True)
+    return row
+
+
+def _clock(at: datetime) -> str:
+    return f"{timezone.localtime(at):%d %b, %H:%M}"
+
+
 def _within_run(run: Run, at: datetime) -> None:
     """A line belongs between the entry and the stop."""
     refuse_future(at)
@@ -63,46 +92,92 @@ def _within_run(run: Run, at: datetime) -> None:
     if started is None:
         raise ValidationError("The run has not started: enter when it went into the bath first.")
     if at < started:
-        when = timezone.localtime(started)
-        raise ValidationError(f"This is before the run started ({when:%d %b, %H:%M}): correct the time.")
+        raise ValidationError(f"This is before the run started ({_clock(started)}): correct the time.")
     if stopped and at > stopped:
-        when = timezone.localtime(stopped)
-        raise ValidationError(f"This is after the run stopped ({when:%d %b, %H:%M}): correct the time.")
+        raise ValidationError(f"This is after the run stopped ({_clock(stopped)}): correct the time.")
 
 
-def add_reading(*, run: Run, at: datetime, **line: Any) -> Reading:
+def add_reading(*, run: Run, at: datetime, reason: str = "", **line: Any) -> Reading:
     """One reading; the same form sent twice gives the same row."""
-    if found := _already(run.readings, line):
-        return found
-    _within_run(run, at)
     with transaction.atomic():
-        return Reading.objects.create(run=run, at=at, **line)
+        hold(run)
+        if found := _already(run.readings, line):
+            return found
+        _within_run(run, at)
+        return _write(Reading, run, reason, at=at, **line)
 
 
-def add_event(*, run: Run, at: datetime, kind: str, **line: Any) -> Event:
+def add_event(*, run: Run, at: datetime, kind: str, reason: str = "", **line: Any) -> Event:
     """One event other than the entry; a stop or an interruption sets the current to nothing."""
-    if found := _already(run.events, line):
-        return found
-    _within_run(run, at)
-    if kind in {Event.Kind.STOP, Event.Kind.INTERRUPTION}:
-        line["current_a"] = 0.0
-    _stop_is_last(run, at, kind)
     with transaction.atomic():
-        return Event.objects.create(run=run, kind=kind, at=at, **line)
+        hold(run)
+        if found := _already(run.events, line):
+            return found
+        if kind == Event.Kind.ENTRY:
+            _refuse_second_start(run)
+        _within_run(run, at)
+        line["current_a"] = current_of(kind, line.get("current_a"))
+        if kind == Event.Kind.STOP:
+            _refuse_second_stop(run)
+            _nothing_beyond(run, at, "after", at__gt=at)
+        return _write(Event, run, reason, at=at, kind=kind, **line)
 
 
-def _stop_is_last(run: Run, at: datetime, kind: str) -> None:
-    if kind != Event.Kind.STOP:
-        return
+def current_of(kind: str, current_a: float | None) -> float | None:
+    """What an event says of the current: the charge is counted from it."""
+    if kind in {Event.Kind.STOP, Event.Kind.INTERRUPTION}:
+        return 0.0
+    if kind in {Event.Kind.CURRENT, Event.Kind.RESTART} and current_a is None:
+        raise ValidationError({"current_a": "Write the current that flows now: the charge is counted from it."})
+    return current_a
+
+
+def _refuse_second_stop(run: Run) -> None:
     if run.events.filter(kind=Event.Kind.STOP).exists():
         raise ValidationError("The run is stopped already: correct the line that stands there.")
-    if run.readings.filter(at__gt=at).exists() or run.events.filter(at__gt=at).exists():
-        raise ValidationError("There are entries after this time: stop the run later, or correct them.")
+
+
+def _nothing_beyond(run: Run, at: datetime, side: str, **where: Any) -> None:
+    if run.readings.filter(**where).exists() or run.events.filter(**where).exists():
+        raise ValidationError(f"There are entries {side} this time ({_clock(at)}): choose another time, or correct them first.")
+
+
+def correct_line(*, line: Reading | Event, reason: str, save: Callable[[], Any]) -> Any:
+    """Change a line of the sheet, saying why; what stood there before stays in the history."""
+    with transaction.atomic():
+        hold(line.run)
+        kind = getattr(line, "kind", "")
+        if kind == Event.Kind.ENTRY:
+            refuse_future(line.at)
+            _nothing_beyond(line.run, line.at, "before", at__lt=line.at)
+        elif kind == Event.Kind.STOP:
+            refuse_future(line.at)
+            _nothing_beyond(line.run, line.at, "after", at__gt=line.at)
+        else:
+            _within_run(line.run, line.at)
+        if kind:
+            line.current_a = current_of(kind, line.current_a)
+        line._change_reason = " ".join(filter(None, [reason, getattr(line, "_change_reason", "")]))
+        return save()
+
+
+def remove_cathode(*, cathode: Cathode) -> None:
+    """Take a cathode off the plan; once a mould's pull is used, it stays."""
+    if cathode.run.events.filter(kind=Event.Kind.ENTRY).exists():
+        raise ValidationError("The run has started: what hung in the bath stays on record.")
+    with transaction.atomic():
+        cathode.delete()
 
 
 def weigh(*, cathode: Cathode, number: str, shell: Shell) -> Shell:
     """A shell comes off its cathode: an item of its own, with its step of descent."""
     source = cathode.mould or cathode.core
+    if not cathode.run.events.filter(kind=Event.Kind.STOP).exists():
+        raise ValidationError("The run has not stopped: weigh what came off after the stop.")
+    if hasattr(cathode, "shell"):
+        raise ValidationError(f"This cathode has its shell already, {cathode.shell.item.number}: correct that one.")
+    if source is None:
+        raise ValidationError("Say first which mould or core this cathode was: the shell descends from it.")
     if shell.gross_mass_g <= cathode.tare_g:
         raise ValidationError("The shell weighs no more than its wires: weigh again, or correct the tare.")
     transfer = DescentLink.Transfer.DEPOSIT if cathode.mould else DescentLink.Transfer.SKIN
@@ -122,9 +197,15 @@ def weigh(*, cathode: Cathode, number: str, shell: Shell) -> Shell:
 
 def judge_run(*, run: Run, outcome: str, words: str) -> None:
     """Say how a stopped run ended; a failed one keeps its lesson and its shells as evidence."""
+    marks = set(run.events.filter(kind__in=[Event.Kind.ENTRY, Event.Kind.STOP]).values_list("kind", flat=True))
+    if Event.Kind.ENTRY in marks and Event.Kind.STOP not in marks:
+        raise ValidationError("The run goes on: stop it first, then say how it ended.")
+    if Event.Kind.ENTRY not in marks and outcome != Run.Outcome.ABANDONED:
+        raise ValidationError("The run never went into the bath: it can only be abandoned.")
+    if outcome == Run.Outcome.FAILED and not words.strip():
+        raise ValidationError({"outcome_words": "Say what happened: a failure is only worth its lesson."})
     with transaction.atomic():
         run.outcome, run.outcome_words = outcome, words
-        run.version += 1
         run.save()
         if outcome == Run.Outcome.FAILED:
             for shell in Shell.objects.filter(cathode__run=run).select_related("item"):

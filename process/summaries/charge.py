@@ -23,11 +23,20 @@ class SheetLine:
 
 
 def sheet_lines(readings: Iterable[Reading], events: Iterable[Event]) -> list[SheetLine]:
-    """Every reading and event that gives a current, in time order; an event stands before a reading of its instant."""
-    lines = [SheetLine(e.at, 0.0, True, e) for e in events if e.kind in OFF]
-    lines += [SheetLine(e.at, e.current_a, True, e) for e in events if e.kind not in OFF and e.current_a is not None]
+    """Every reading and event that gives a current, in time order.
+
+    Of one instant, an event that sets the current stands before a reading, one that takes it away after it.
+    """
+    lines = [SheetLine(e.at, e.current_a, True, e) for e in events if e.kind not in OFF and e.current_a is not None]
     lines += [SheetLine(r.at, r.current_a, False, r) for r in readings if r.current_a is not None]
-    return sorted(lines, key=lambda line: (line.at, not line.is_switching))
+    lines += [SheetLine(e.at, 0.0, True, e) for e in events if e.kind in OFF]
+    return sorted(lines, key=lambda line: (line.at, _rank(line)))
+
+
+def _rank(line: SheetLine) -> int:
+    if not line.is_switching:
+        return 1
+    return 0 if line.current_a else 2
 
 
 def charge_of_lines(lines: list[SheetLine], until: datetime | None = None) -> SheetCharge:

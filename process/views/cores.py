@@ -1,1 +1,37 @@
-urls: list = []
+"""Cores: plaster positives that stay inside."""
+
+from django.http import HttpRequest, HttpResponseBase
+from django.urls import path, reverse
+
+from process.forms.moulds import CoreChangeForm, CoreForm
+from process.models import Core
+from process.services.moulds import cast_core
+from records import access
+from records.views.answering import answer_form, wants_afterwards
+
+SENTENCE = "A cast that is waterproofed, coated and covered with metal. Dry it to constant mass before the bath."
+
+
+def core_add(request: HttpRequest) -> HttpResponseBase:
+    access.require(request, "write", Core)
+    form = CoreForm(request.POST or None)
+    return answer_form(
+        request, form, title="Record a core", sentence=SENTENCE, verb="Record the core", back_url=reverse("mould_list"),
+        act=lambda form: cast_core(
+            mould=form.cleaned_data["mould"], core=form.save(commit=False), afterwards=wants_afterwards(request), **form.identity()
+        ),
+        then=lambda core: core.item,
+    )  # fmt: skip
+
+
+def core_edit(request: HttpRequest, number: str) -> HttpResponseBase:
+    core = access.fetch(request, Core.objects.select_related("item"), to="write", item__number=number)
+    form = CoreChangeForm(request.POST or None, instance=core)
+    return answer_form(request, form, title=f"Correct {number}", sentence=SENTENCE, verb="Save",
+                       back_url=core.item.get_absolute_url(), then=lambda core: core.item)  # fmt: skip
+
+
+urls = [
+    path("cores/new/", core_add, name="core_add"),
+    path("cores/<str:number>/edit/", core_edit, name="core_edit"),
+]

@@ -1,1 +1,53 @@
-urls: list = []
+"""Shells: weighed when they come off, measured point by point."""
+
+from django.http import HttpRequest, HttpResponse
+from django.urls import path
+
+from process.forms.shells import ShellForm, ThicknessForm, WeighForm
+from process.models import Cathode, Shell, ThicknessPoint
+from process.services.runs import weigh
+from records import access
+from records.views.answering import answer_form
+
+
+def shell_weigh(request: HttpRequest, pk: int) -> HttpResponse:
+    rows = Cathode.objects.select_related("run", "mould__item", "core__item")
+    cathode = access.fetch(request, rows, to="write", pk=pk)
+    form = WeighForm(request.POST or None, instance=Shell(cathode=cathode))
+
+    def act(form: WeighForm) -> Shell:
+        return weigh(cathode=cathode, number=form.cleaned_data["number"], shell=form.instance)
+
+    return answer_form(
+        request, form, title=f"Weigh what grew on {cathode.label}", number=cathode.run.number, verb="Keep the weighing", act=act,
+        then=lambda shell: cathode.get_absolute_url(), back_url=cathode.get_absolute_url(),
+        sentence=f"Rinsed and dried. The tare of {cathode.tare_g:g} g is taken off.",
+    )  # fmt: skip
+
+
+def shell_edit(request: HttpRequest, number: str) -> HttpResponse:
+    rows = Shell.objects.select_related("item", "cathode__run")
+    shell = access.fetch(request, rows, to="write", item__number=number)
+    form = ShellForm(request.POST or None, instance=shell)
+    return answer_form(
+        request, form, title="Correct the weighing", number=number, verb="Keep", then=Shell.get_absolute_url,
+        back_url=shell.get_absolute_url(),
+    )  # fmt: skip
+
+
+def thickness_add(request: HttpRequest, number: str) -> HttpResponse:
+    shell = access.fetch(request, Shell.objects.select_related("item"), item__number=number)
+    access.require(request, "write", ThicknessPoint)
+    form = ThicknessForm(request.POST or None, instance=ThicknessPoint(shell=shell), user=request.user)
+    return answer_form(
+        request, form, title="Measured thickness", number=number, verb="Keep the point", back_url=shell.get_absolute_url(),
+        then=lambda point: f"{shell.get_absolute_url()}#wall",
+        sentence="One point as the instrument showed it. A mean that is calculated from the mass is never entered here.",
+    )  # fmt: skip
+
+
+urls = [
+    path("cathodes/<int:pk>/weigh/", shell_weigh, name="shell_weigh"),
+    path("shells/<str:number>/edit/", shell_edit, name="shell_edit"),
+    path("shells/<str:number>/thickness/new/", thickness_add, name="thickness_add"),
+]

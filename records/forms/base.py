@@ -92,9 +92,9 @@ class RecordForm(VersionLock, forms.ModelForm):
                 self.cleaned_data[name] = "" if value is None else value.words
 
     def _post_clean(self) -> None:
-        super()._post_clean()
         self._keep_what_was_typed()
         self._keep_bounds()
+        super()._post_clean()
 
     def _update_errors(self, errors: Any) -> None:
         super()._update_errors(name_the_duplicate(self, errors))

@@ -60,7 +60,7 @@ class VersionLock:
             return super().save(commit)
         with transaction.atomic():
             self._refuse_if_stale()
-            self.instance.version = self._version_seen + 1
+            self.instance.version = self._version_seen
             return super().save(commit)
 
     def _refuse_if_stale(self) -> None:
@@ -77,12 +77,19 @@ def differences(form: Any, current: models.Model) -> list[Difference]:
             column = current._meta.get_field(name)
         except FieldDoesNotExist:
             continue
-        if name == "version":
+        if name == "version" or _is_same(form, name, column, current):
             continue
         theirs, yours = _stored(current, column), _posted(form, name, column)
         if theirs != yours:
             found.append(Difference(str(form[name].label), theirs, yours))
     return found
+
+
+def _is_same(form: Any, name: str, column: models.Field, current: models.Model) -> bool:
+    """Equal as stored, in whatever unit it was written."""
+    if name in form.errors or column.many_to_many:
+        return False
+    return column.value_from_object(form.instance) == column.value_from_object(current)
 
 
 def _posted(form: Any, name: str, column: models.Field) -> str:

@@ -1,5 +1,6 @@
 """A number and its unit in one field, with, folded away, how it is known."""
 
+import json
 from dataclasses import replace
 from typing import Any
 
@@ -7,6 +8,7 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from records import units
+from records.units.echo import echo_table
 
 EVIDENCE_KINDS = {
     "measured": "measured",
@@ -74,6 +76,7 @@ class QuantityWidget(forms.MultiWidget):
         context["evidence"] = list(zip(_TITLES[2:], parts[2:], strict=False))
         context["evidence_filled"] = any(value not in (None, "", [""]) for value in written[2:])
         context["echo"] = self._echo(written)
+        context["echo_table"] = json.dumps(table) if (table := echo_table(self.suffix)) else ""
         return context
 
     def _echo(self, written: list[Any]) -> str:

@@ -6,7 +6,10 @@ from typing import Any
 from django import forms
 from django.db import IntegrityError, models, transaction
 
-LOST = "This form has lost its mark against double sending: open the page again and enter it once more."
+LOST = (
+    "This form had lost its mark against double sending: look whether the entry is there already, "
+    "and if not, send it again."
+)
 
 
 class UuidTokenField(forms.UUIDField):
@@ -49,6 +52,14 @@ class SentOnce:
 
     def _get_validation_exclusions(self) -> set[str]:
         return {*super()._get_validation_exclusions(), "token"}
+
+    def _post_clean(self) -> None:
+        super()._post_clean()
+        if self.errors.pop("token", None):
+            # Nothing was kept under a lost mark; the form comes back with a new one, ready to be sent.
+            self.add_error(None, LOST)
+            self.data = self.data.copy()
+            self.data[self.add_prefix("token")] = str(uuid.uuid4())
 
     def save(self, commit: bool = True) -> Any:
         if "token" not in self.fields or self.errors:

@@ -11,7 +11,8 @@ PICTURE_ENDINGS = {"jpg", "jpeg", "jpe", "png", "tif", "tiff", "webp"}
 # Endings that, standing before the last one, show a name made to mislead ("bill.pdf.jpg"). Accession numbers
 # with points in them ("OVM.1931.0044.jpg") stay welcome.
 OTHER_WORDS = """
-apk asp aspx avif bat bin bmp cgi cmd com csv doc docx eps exe gif gz hei heic heif htm html jar js jsp lnk mjs
+apk asp aspx avif bat bin bmp cgi cmd com csv doc docx eps exe gif gz hei heic heif htm html jar js
+jsp lnk mjs
 msi odt pdf phar php phtml pl ppt ps ps1 py rar scr sh svg svgz swf tar txt vbs xht xhtml xls xlsx xml zip
 """
 OTHER_ENDINGS = PICTURE_ENDINGS | set(OTHER_WORDS.split())

@@ -75,10 +75,10 @@ def says_copy(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> Answer:
 
 
 def sans_serif_incuse(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> Answer:
-    technique = "incuse" if piece.can_be_incused else "imprinted"
+    technique, asked = ("incuse", "incuse") if piece.can_be_incused else ("flat", "imprinted")
     letters = {None: "serifs not recorded", True: "without serifs", False: "with serifs"}[mark.sans_serif]
     found = f"{TECHNIQUES.get(mark.technique, 'technique ' + NOT_RECORDED)}, {letters}"
-    required = f"{technique}, without serifs"
+    required = f"{asked}, without serifs"
     if mark.sans_serif is False or (mark.technique and mark.technique != technique):
         return Answer(False, required, found)
     return Answer(True if mark.technique and mark.sans_serif else None, required, found)

@@ -23,7 +23,7 @@ METHODS = {
     "plate": ("on a soldered plate", True),
     "ink": ("stamped in ink (temporary)", False),
 }
-TECHNIQUES = {"incuse": "incuse", "raised": "raised", "imprinted": "imprinted"}
+TECHNIQUES = {"incuse": "incuse", "raised": "raised", "flat": "flat"}
 
 
 def _refuse_impossible(**figures: float | None) -> None:

@@ -42,6 +42,13 @@ class Tracked(models.Model):
     class Meta:
         abstract = True
 
+    def save(self, *args: Any, **kwargs: Any) -> None:
+        """Each change raises the version, so that a form opened before it can see that it is late."""
+        fields = kwargs.get("update_fields")
+        if not self._state.adding and (fields is None or "version" in fields):
+            self.version += 1
+        super().save(*args, **kwargs)
+
     def plus_minus(self, field: str) -> float | None:
         """The ± that was entered with a number, in the column's unit."""
         return (self.as_typed.get(field) or {}).get("plus_minus")

@@ -2,6 +2,7 @@
 
 from django.db import models
 from django.db.models import F, Q
+from django.urls import reverse
 
 from .base import Signed, Tracked
 
@@ -24,6 +25,9 @@ class Commission(Tracked):
 
     class Meta:
         ordering = ["-number"]
+
+    def get_absolute_url(self) -> str:
+        return reverse("commission", args=[self.number])
 
     def __str__(self) -> str:
         return self.number
@@ -69,6 +73,9 @@ class Consent(Tracked):
             )
         ]
 
+    def get_absolute_url(self) -> str:
+        return reverse("consent", args=[self.pk])
+
     def __str__(self) -> str:
         return f"Consent of {self.owner}, {self.given_on}"
 
@@ -103,6 +110,9 @@ class RiskAssessment(Tracked, Signed):
 
     class Meta:
         ordering = ["-assessed_on"]
+
+    def get_absolute_url(self) -> str:
+        return reverse("risk", args=[self.number])
 
     def __str__(self) -> str:
         return f"{self.number} {self.get_decision_display()}"

@@ -1,6 +1,7 @@
 """Passing a gate without its evidence: never silently."""
 
 from django.db import models
+from django.urls import reverse
 
 from .base import Tracked
 
@@ -35,6 +36,9 @@ class Concession(Tracked):
 
     class Meta:
         ordering = ["number"]
+
+    def get_absolute_url(self) -> str:
+        return reverse("concession", args=[self.number])
 
     def __str__(self) -> str:
         return self.number

@@ -1,6 +1,7 @@
 """The one row for every physical thing: original, historic copy, cast, mould, core, matrix, shell and copy."""
 
 from django.db import models
+from django.urls import reverse
 from django.db.models.functions import Lower
 
 from records.searching import words_of
@@ -81,6 +82,9 @@ class Item(Tracked):
             models.UniqueConstraint(Lower("number"), name="item_number_once", violation_error_message="This number is taken.")
         ]
         indexes = [models.Index(fields=["kind", "number"])]
+
+    def get_absolute_url(self) -> str:
+        return reverse("item", args=[self.number])
 
     def __str__(self) -> str:
         return f"{self.number} {self.title}"

@@ -2,6 +2,7 @@
 
 from django.conf import settings
 from django.db import models
+from django.urls import reverse
 
 from .base import Tracked
 
@@ -25,6 +26,9 @@ class Party(Tracked):
     class Meta:
         ordering = ["name"]
         verbose_name_plural = "parties"
+
+    def get_absolute_url(self) -> str:
+        return reverse("party", args=[self.pk])
 
     def __str__(self) -> str:
         return self.name

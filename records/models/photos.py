@@ -39,6 +39,9 @@ class Photo(Tracked):
     class Meta:
         ordering = ["taken_at", "id"]
 
+    def get_absolute_url(self) -> str:
+        return reverse("photo", args=[self.pk])
+
     def __str__(self) -> str:
         return self.caption or self.original_name
 

@@ -1,6 +1,7 @@
 """Where things are kept."""
 
 from django.db import models
+from django.urls import reverse
 
 from .base import Tracked
 
@@ -12,6 +13,9 @@ class Place(Tracked):
 
     class Meta:
         ordering = ["name"]
+
+    def get_absolute_url(self) -> str:
+        return reverse("place", args=[self.pk])
 
     def __str__(self) -> str:
         return self.name

@@ -1,4 +1,5 @@
 """Papers, labels and charts: pure Python, no Django. Begin with `document.build`."""
 
-# First of all: the canvas must start with an embedded face, or un-embedded Helvetica leaks into every file.
+# In this order and before any canvas exists: first the defaults, then the faces that they name.
+from records.pdf import defaults as defaults
 from records.pdf import fonts as fonts

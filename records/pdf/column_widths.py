@@ -9,6 +9,7 @@ CELL_SIZE = 8.8
 SWATCH_ROOM = 14.0
 HEADING_LIMIT = 90.0  # a longer heading breaks into lines
 SAMPLE = 80  # rows looked at
+MOST_SPARE = 0.8  # a table of few figures stays narrow, else the eye loses the line
 
 
 @dataclass(frozen=True)
@@ -45,11 +46,12 @@ def _natural_and_least(column: ColumnText, padding: float, table: float) -> tupl
 
 
 def column_widths(columns: Sequence[ColumnText], table: float, padding: float) -> list[float]:
-    """Widths that fill the table: spare room is shared out, missing room is taken from the long texts."""
+    """Spare room is shared out within reason, missing room is taken from the long texts."""
     sizes = [_natural_and_least(column, padding, table) for column in columns]
     natural, least = [n for n, _ in sizes], [small for _, small in sizes]
     spare = table - sum(natural)
     if spare >= 0:
+        spare = min(spare, MOST_SPARE * sum(natural))
         return [n + spare * n / sum(natural) for n in natural]
     room = table - sum(least)
     if room < 0:

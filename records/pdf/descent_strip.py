@@ -6,11 +6,11 @@ from typing import Any, Literal
 from reportlab.lib.units import mm
 from reportlab.platypus import Flowable, Spacer, Table, TableStyle
 
-from records.pdf import fonts, theme
+from records.pdf import fonts, glyphs, theme
 from records.pdf.flow import Room, kept, paragraph
 
-ARROW = 17 * mm
-LEAST_PIECE = 27 * mm
+ARROW = 22 * mm
+LEAST_PIECE, MOST_PIECE = 16 * mm, 48 * mm
 UNKNOWN = "?"
 
 
@@ -38,7 +38,7 @@ class Arrow(Flowable):
     def __init__(self, link: Link) -> None:
         super().__init__()
         self.link = link
-        self.width, self.height = ARROW - 3 * mm, 9.0
+        self.width, self.height = ARROW - 4 * mm, 9.0
 
     def wrap(self, *_available: float) -> tuple[float, float]:
         return self.width, self.height
@@ -66,10 +66,13 @@ class Arrow(Flowable):
             canvas.drawCentredString(self.width / 2 - 1, 0.8, UNKNOWN)
 
 
-def _piece_cell(piece: Piece) -> list[Any]:
+def _name(piece: Piece) -> str:
     name = piece.number if piece.known else f"[{piece.number}]"
-    sign = f" ({piece.polarity})" if piece.polarity else ""
-    return [paragraph(name + sign, "number"), paragraph(piece.what, "caption")]
+    return f"{name} ({piece.polarity})" if piece.polarity else name
+
+
+def _piece_cell(piece: Piece) -> list[Any]:
+    return [paragraph(_name(piece), "number"), paragraph(piece.what, "caption")]
 
 
 def _link_cell(link: Link) -> list[Any]:
@@ -85,24 +88,41 @@ class DescentStrip:
     caption: str = ""
 
     def flow(self, room: Room) -> list[Flowable]:
-        pieces = (len(self.chain) + 1) // 2
-        in_line = max(1, min(pieces, int((room.width + ARROW) // (LEAST_PIECE + ARROW))))
-        lines = [self.chain[at : at + 2 * in_line] for at in range(0, len(self.chain), 2 * in_line)]
         answer: list[Any] = [kept(paragraph(self.caption, "subheading"))] if self.caption else []
-        return [*answer, *(self._line(line, in_line, room.width) for line in lines), Spacer(0, 6)]
+        return [*answer, *(_line(line) for line in self._lines(room.width)), Spacer(0, 6)]
 
-    def _line(self, line: tuple[Piece | Link, ...], in_line: int, width: float) -> Any:
-        piece = (width - ARROW * (in_line - (len(line) % 2))) / in_line
-        piece = min(piece, 60 * mm)
-        cells = [_piece_cell(part) if isinstance(part, Piece) else _link_cell(part) for part in line]
-        widths = [piece if isinstance(part, Piece) else ARROW for part in line]
-        style = TableStyle(
-            [
-                ("VALIGN", (0, 0), (-1, -1), "TOP"),
-                ("LEFTPADDING", (0, 0), (-1, -1), 0),
-                ("RIGHTPADDING", (0, 0), (-1, -1), 4),
-                ("TOPPADDING", (0, 0), (-1, -1), 3),
-                ("BOTTOMPADDING", (0, 0), (-1, -1), 3),
-            ]
-        )
-        return Table([cells], colWidths=widths, style=style, hAlign="LEFT")
+    def _lines(self, width: float) -> list[list[Piece | Link]]:
+        """The chain cut into lines that fit; a line that runs on ends with its arrow."""
+        lines: list[list[Piece | Link]] = [[]]
+        used = 0.0
+        for part in self.chain:
+            wide = _width(part)
+            follows = ARROW if isinstance(part, Piece) and part is not self.chain[-1] else 0.0
+            if lines[-1] and isinstance(part, Piece) and used + wide + follows > width:
+                lines.append([])
+                used = 0.0
+            lines[-1].append(part)
+            used += wide
+        return lines
+
+
+def _width(part: Piece | Link) -> float:
+    if isinstance(part, Link):
+        return ARROW
+    name = glyphs.runs_width(glyphs.runs(_name(part), fonts.SANS_BOLD), theme.style("number").fontSize)
+    what = glyphs.runs_width(glyphs.runs(part.what, fonts.SANS), theme.SMALL_SIZE)
+    return min(max(name, what, LEAST_PIECE) + 9, MOST_PIECE)
+
+
+def _line(line: list[Piece | Link]) -> Any:
+    cells = [_piece_cell(part) if isinstance(part, Piece) else _link_cell(part) for part in line]
+    style = TableStyle(
+        [
+            ("VALIGN", (0, 0), (-1, -1), "TOP"),
+            ("LEFTPADDING", (0, 0), (-1, -1), 0),
+            ("RIGHTPADDING", (0, 0), (-1, -1), 6),
+            ("TOPPADDING", (0, 0), (-1, -1), 3),
+            ("BOTTOMPADDING", (0, 0), (-1, -1), 3),
+        ]
+    )
+    return Table([cells], colWidths=[_width(part) for part in line], style=style, hAlign="LEFT")

@@ -80,20 +80,23 @@ class PaperCanvas(EvidenceCanvas):
         self.setFillColor(theme.LIGHTER)
         self.setStrokeColor(theme.INK)
         self.setLineWidth(theme.THIN)
-        name = f"{paper.kind} · {paper.number} · version {paper.version}"
-        third = (right - left) * 0.62
-        used = draw_text(
-            self, right, top - 6, shortened(name, fonts.SANS, EDGE_SIZE, third), fonts.SANS, EDGE_SIZE, "end"
-        )
+        half = (right - left) * 0.5
+        name = _squeezed(f"{paper.kind} · {paper.number}", f" · version {paper.version}", half)
+        used = draw_text(self, right, top - 6, name, fonts.SANS, EDGE_SIZE, "end")
         museum = shortened(paper.museum, fonts.SANS_BOLD, EDGE_SIZE, right - left - used - 12)
         draw_text(self, left, top - 6, museum, fonts.SANS_BOLD, EDGE_SIZE)
         self.line(left, top - 12, right, top - 12)
         self.line(left, theme.MARGIN + 14, right, theme.MARGIN + 14)
-        foot = f"{paper.number} · issued {paper.issued_on} · record {self.short_digest}"
-        draw_text(
-            self, left, theme.MARGIN + 4, shortened(foot, fonts.SANS, EDGE_SIZE, third), fonts.SANS, EDGE_SIZE
+        foot = _squeezed(
+            paper.number, f" · issued {paper.issued_on} · record {self.short_digest}", half * 1.6
         )
+        draw_text(self, left, theme.MARGIN + 4, foot, fonts.SANS, EDGE_SIZE)
         draw_text(self, right, theme.MARGIN + 4, f"page {number} of {count}", fonts.SANS, EDGE_SIZE, "end")
+
+
+def _squeezed(may_be_cut: str, stays: str, width: float) -> str:
+    room = width - glyphs.runs_width(glyphs.runs(stays, fonts.SANS), EDGE_SIZE)
+    return shortened(may_be_cut, fonts.SANS, EDGE_SIZE, room) + stays
 
 
 def _room(page: tuple[float, float]) -> Room:

@@ -1,15 +1,16 @@
 """Measured stands upright; all else says by a word what it is, a calculated value also by a hatch."""
 
+import math
 from dataclasses import dataclass
 from typing import Any, Literal
 
 from reportlab.pdfgen.canvas import Canvas
 
-from records.pdf import glyphs, theme
+from records.pdf import fonts, glyphs, theme
 
 Kind = Literal["measured", "calculated", "estimated", "quoted", "unknown"]
-SWATCH = 6.4  # points, with a little air beside it: three no-break spaces of body text
-_SWATCH_MARKUP = '<onDraw name="swatch" label="calculated"/>' + "\u00a0" * 5
+SWATCH = 6.4  # points
+NO_BREAK = "\u00a0"
 
 
 @dataclass(frozen=True)
@@ -49,8 +50,12 @@ class EvidenceCanvas(Canvas):
         self.setNamedCB("swatch", draw_swatch)
 
 
-def swatch_markup(kind: Kind) -> str:
-    return _SWATCH_MARKUP if kind == "calculated" else ""
+def swatch_markup(kind: Kind, face: str, size: float) -> str:
+    """The swatch in front of a calculated value; no-break spaces keep its place in the line."""
+    if kind != "calculated":
+        return ""
+    spaces = math.ceil((SWATCH + 2.6) / fonts.width(NO_BREAK, face, size))
+    return '<onDraw name="swatch" label="calculated"/>' + NO_BREAK * spaces
 
 
 def value_markup(value: str, unit: str, kind: Kind, face: str, size: float) -> str:
@@ -61,4 +66,4 @@ def value_markup(value: str, unit: str, kind: Kind, face: str, size: float) -> s
         text += f"{glyphs.markup(' ', face, size)}{lighter}{glyphs.markup(unit, face, size)}</font>"
     if kind != "measured":
         text += f' {lighter}<font size="{theme.SMALL_SIZE}">{kind}</font></font>'
-    return swatch_markup(kind) + text
+    return swatch_markup(kind, face, size) + text

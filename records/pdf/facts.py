@@ -44,7 +44,7 @@ def fact_table(facts: tuple[Fact, ...], width: float, columns: int) -> Any:
             ("BOTTOMPADDING", (0, 0), (-1, -1), 5.5),
         ]
     )
-    return Table(rows, colWidths=widths, style=style, hAlign="LEFT")
+    return Table(rows, colWidths=widths, style=style, hAlign="LEFT", splitInRow=1)
 
 
 @dataclass(frozen=True)

@@ -5,14 +5,13 @@ from pathlib import Path
 import font_source_sans_pro
 import font_source_serif_pro
 import reportlab
-from reportlab import rl_config
 from reportlab.graphics import shapes
-from reportlab.lib.fonts import addMapping
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
-SANS, SANS_BOLD, SANS_ITALIC = "Sans", "Sans-Bold", "Sans-Italic"
-SERIF, SERIF_BOLD, SERIF_ITALIC = "Serif", "Serif-Bold", "Serif-Italic"
+from records.pdf.defaults import FAMILIES
+
+(SANS, SANS_BOLD, SANS_ITALIC), (SERIF, SERIF_BOLD, SERIF_ITALIC) = FAMILIES
 LAST = "Vera"
 
 _SANS_FILES = Path(font_source_sans_pro.font_directory)
@@ -44,13 +43,6 @@ def _register() -> dict[str, frozenset[int]]:
         font = TTFont(name, str(file))
         pdfmetrics.registerFont(font)
         covered[name] = frozenset(font.face.charToGlyph)
-    for regular, bold, italic in ((SANS, SANS_BOLD, SANS_ITALIC), (SERIF, SERIF_BOLD, SERIF_ITALIC)):
-        for is_bold, is_italic, face in ((0, 0, regular), (1, 0, bold), (0, 1, italic), (1, 1, bold)):
-            addMapping(regular, is_bold, is_italic, face)
-    # Binary streams: ASCII85 in pure Python costs six times the time and a quarter more bytes.
-    rl_config.useA85 = 0
-    rl_config.canvas_basefontname = SANS
-    rl_config.defaultGraphicsFontName = SANS
     shapes.STATE_DEFAULTS["fontName"] = SANS
     return covered
 

@@ -13,8 +13,8 @@ def least_height(flowable: Any, room: Room) -> float:
     """The least height that makes sense of a flowable before a page may end."""
     _, height = flowable.wrap(room.width, room.height)
     spaces = flowable.getSpaceBefore() + flowable.getSpaceAfter()
-    if isinstance(flowable, Table) and flowable.repeatRows:
-        rows = flowable._rowHeights[: flowable.repeatRows + BODY_ROWS]
+    if isinstance(flowable, Table):
+        rows = flowable._rowHeights[: flowable.repeatRows + BODY_ROWS if flowable.repeatRows else 1]
         return float(sum(h or 0 for h in rows)) + spaces
     if isinstance(flowable, Paragraph) and not getattr(flowable, "keepWithNext", 0):
         return float(min(height, BODY_ROWS * flowable.style.leading)) + spaces
@@ -31,12 +31,19 @@ def _group_height(flowables: list[Flowable], room: Room) -> float:
 
 
 def keep_together(flowables: list[Flowable], room: Room) -> list[Flowable]:
-    """Put a conditional page break before every run of kept flowables."""
+    """Put a conditional page break before every run of kept flowables, and before every table.
+
+    A table may break inside a row, for a note can be longer than a page; a row that fits a page never does.
+    """
     answer: list[Flowable] = []
     inside = False
     for index, flowable in enumerate(flowables):
         keeps = bool(getattr(flowable, "keepWithNext", 0))
-        if keeps and not inside and not (answer and isinstance(answer[-1], PageBreak)):
+        if (
+            (keeps or isinstance(flowable, Table))
+            and not inside
+            and not (answer and isinstance(answer[-1], PageBreak))
+        ):
             answer.append(CondPageBreak(_group_height(flowables[index:], room)))
         inside = keeps
         answer.append(flowable)

@@ -66,9 +66,9 @@ def _narrow_enough(words: Sequence[Words], scale: float, width: float) -> bool:
     )
 
 
-def fit(words: Sequence[Words], width: float, height: float) -> list[tuple[Any, float]]:
+def fit(words: Sequence[Words], width: float, height: float, least_pct: int = 40) -> list[tuple[Any, float]]:
     """The words at the largest scale that fits, no word cut in two."""
-    for percent in range(100, 39, -4):
+    for percent in range(100, least_pct - 1, -4):
         scale = percent / 100
         if min(part.size for part in words) * scale < SMALLEST:
             break
@@ -76,7 +76,8 @@ def fit(words: Sequence[Words], width: float, height: float) -> list[tuple[Any, 
         if _narrow_enough(words, scale, width) and height_of(parts, width) <= height:
             return parts
     raise LabelTooFull(
-        f"“{words[0].text} …” does not fit its label in a size that can be read. Shorten the text or take a larger label."
+        f"“{words[0].text} …” does not fit its label in a size that can be read. "
+        "Shorten the text or take a larger label."
     )
 
 

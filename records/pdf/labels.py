@@ -18,6 +18,7 @@ TAG_SIZE = (74 * mm, 40 * mm)
 LABEL_WIDTH, LABEL_MARGIN = 148 * mm, 10 * mm
 CUT = 5 * mm
 TITLE_TO_TEXT = 1.4
+LEAST_PCT = 80  # of the size that the viewing distance asks for
 
 
 @dataclass(frozen=True)
@@ -79,7 +80,7 @@ def build_label(
     width = LABEL_WIDTH - 2 * LABEL_MARGIN
     words = label.words(label_text.reading_size(distance_m, light))
     longest = page[1] - 2 * theme.MARGIN - 2 * LABEL_MARGIN
-    parts = label_text.fit(words, width, longest)
+    parts = label_text.fit(words, width, longest, LEAST_PCT)
     height = label_text.height_of(parts, width) + 2 * LABEL_MARGIN
     out = BytesIO()
     canvas = _canvas(out, page)

@@ -45,4 +45,6 @@ class MarkBlock:
                 ("BOTTOMPADDING", (0, 0), (-1, -1), 6),
             ]
         )
-        return [Table([[picture, words]], colWidths=[quarter + theme.GUTTER, rest], style=style)]
+        return [
+            Table([[picture, words]], colWidths=[quarter + theme.GUTTER, rest], style=style, splitInRow=1)
+        ]

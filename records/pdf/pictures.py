@@ -59,4 +59,4 @@ class PhotoGrid:
         cells += [""] * (-len(cells) % self.columns)
         rows = [cells[at : at + self.columns] for at in range(0, len(cells), self.columns)]
         widths = [width + theme.GUTTER] * (self.columns - 1) + [width]
-        return [Table(rows, colWidths=widths, style=TableStyle(_BARE), splitByRow=1)]
+        return [Table(rows, colWidths=widths, style=TableStyle(_BARE), splitInRow=1)]

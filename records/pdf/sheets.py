@@ -31,7 +31,7 @@ class LabelSheet:
     def places(
         self, count: int, skip: int = 0, nudge: tuple[float, float] = (0.0, 0.0)
     ) -> Iterator[tuple[int, float, float]]:
-        """Page number from 0 and lower left corner of each label; `skip` labels of the first sheet are used up."""
+        """Page from 0 and lower left corner of each label; the first `skip` labels are used up."""
         if max(abs(nudge[0]), abs(nudge[1])) > MOST_NUDGE:
             raise ValueError(
                 "A sheet is shifted by at most 5 mm; a larger shift means the wrong sheet is chosen."

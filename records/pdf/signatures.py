@@ -65,6 +65,6 @@ class Signatures:
         if not rows:
             return []
         return [
-            Table(rows, colWidths=[width + 2 * theme.GUTTER, width], style=style, splitByRow=1),
+            Table(rows, colWidths=[width + 2 * theme.GUTTER, width], style=style, splitInRow=1),
             Spacer(0, 6),
         ]

@@ -23,6 +23,7 @@ class Column:
     unit: str = ""
     align: Literal["left", "right"] = "left"
     calculated: bool = False
+    empty: str = EMPTY_CELL
 
 
 @dataclass(frozen=True)
@@ -37,6 +38,10 @@ class Cell:
 Row = tuple[str | Cell, ...]
 
 
+def _swatch(calculated: bool, style: Any) -> str:
+    return swatch_markup("calculated" if calculated else "measured", style.fontName, style.fontSize)
+
+
 def _as_cell(value: str | Cell) -> Cell:
     return value if isinstance(value, Cell) else Cell(value)
 
@@ -45,9 +50,9 @@ def _cell(value: str | Cell, column: Column) -> Any:
     cell = _as_cell(value)
     style = theme.style("cell_right" if column.align == "right" else "cell")
     face = fonts.SANS_BOLD if cell.strong else style.fontName
-    text = glyphs.markup(cell.text.strip() or EMPTY_CELL, face, style.fontSize)
+    text = glyphs.markup(cell.text.strip() or column.empty, face, style.fontSize)
     text = f'<font name="{face}">{text}</font>' if cell.strong else text
-    return Paragraph(swatch_markup("calculated" if cell.calculated else "measured") + text, style)
+    return Paragraph(_swatch(cell.calculated, style) + text, style)
 
 
 def _heading(column: Column) -> Any:
@@ -58,7 +63,7 @@ def _heading(column: Column) -> Any:
         colour = theme.LIGHTER.hexval().replace("0x", "#")
         words = glyphs.markup(", ".join(extra), fonts.SANS, style.fontSize)
         text += f'<br/><font name="{fonts.SANS}" color="{colour}">{words}</font>'
-    return Paragraph((swatch_markup("calculated") if column.calculated else "") + text, style)
+    return Paragraph(_swatch(column.calculated, style) + text, style)
 
 
 def _text(index: int, column: Column, rows: tuple[Row, ...]) -> ColumnText:
@@ -77,7 +82,6 @@ def _rules() -> TableStyle:
             ("LINEABOVE", (0, 0), (-1, 0), theme.THICK, theme.INK),
             ("LINEBELOW", (0, 0), (-1, 0), theme.THIN, theme.INK),
             ("LINEBELOW", (0, -1), (-1, -1), theme.THICK, theme.INK),
-            ("LINEBELOW", (0, "splitlast"), (-1, "splitlast"), theme.THIN, theme.INK),
             ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
             ("VALIGN", (0, 1), (-1, -1), "TOP"),
             ("LEFTPADDING", (0, 0), (-1, -1), PADDING),
@@ -109,6 +113,8 @@ class FigureTable:
             [[_heading(c) for c in self.columns], *body],
             colWidths=self._widths(room.width),
             repeatRows=1,
+            splitInRow=1,
+            hAlign="LEFT",
             style=_rules(),
         )
         return [*caption, table, *self._below(), Spacer(0, 9)]
@@ -119,5 +125,5 @@ class FigureTable:
 
     def _below(self) -> list[Flowable]:
         marked = any(_as_cell(v).calculated for row in self.rows for v in row)
-        key = [paragraph(KEY, "caption", swatch_markup("calculated"))] if marked else []
+        key = [paragraph(KEY, "caption", _swatch(True, theme.style("caption")))] if marked else []
         return key + ([paragraph(self.note, "caption")] if self.note else [])

@@ -19,6 +19,7 @@ GUTTER = 6 * mm
 INK: Color = HexColor("#1F1B16")
 LIGHTER: Color = HexColor("#5C544A")
 RULE: Color = HexColor("#8A8175")  # darker than on the screen: a photocopy must keep it
+FAINT: Color = HexColor("#CFC8BC")  # grid lines, which may fade in a photocopy
 COPPER: Color = HexColor("#8F4318")
 WHITE: Color = HexColor("#FFFFFF")
 

@@ -39,10 +39,11 @@ class Working:
             columns = (
                 Column("Symbol"),
                 Column("Meaning"),
-                Column("Value", "", "right"),
-                Column("Unit"),
-                Column("From"),
+                Column("Value", align="right"),
+                Column("Unit", empty=""),
+                Column("From", empty=""),
             )
+
             rows: tuple[Row, ...] = tuple(
                 (t.symbol, t.meaning, t.value, t.unit, t.source) for t in self.terms
             )

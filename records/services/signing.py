@@ -14,7 +14,6 @@ def sign(*, row: Signed, party: Party, role: str) -> None:
         raise ValidationError(f"Signed already by {row.signed_by} on {row.signed_at:%d %b %Y}.")
     with transaction.atomic():
         row.signed_by, row.signed_role, row.signed_at = party, role, clock.now()
-        row.version += 1
         row.save()
 
 

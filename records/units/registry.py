@@ -3,7 +3,7 @@
 import pint
 
 ureg: pint.UnitRegistry = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
-ureg.define("pct = 0.01 = %")
+ureg.define("@alias percent = pct")
 
 # Column suffix -> pint unit of the plain number in that column.
 SUFFIXES: dict[str, str] = {

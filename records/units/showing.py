@@ -18,7 +18,7 @@ SHOW_DIGITS: dict[str, int] = {
 }  # fmt: skip
 
 # The other usual unit, echoed under a field.
-_OTHER = {
+OTHER_UNIT = {
     "_a_dm2": "A/ft²", "_dm2": "in²", "_degc": "°F", "_g_l": "oz/gal (US)", "_mm": "in", "_um": "thou",
     "_g": "oz (avoirdupois)", "_l": "gal (US)", "_h": "d",
 }  # fmt: skip
@@ -66,7 +66,7 @@ def other_unit(value: float, suffix: str, unit: str | None = None) -> str:
     >>> other_unit(1.5, "_a_dm2").replace(THIN_SPACE, " ")
     '13.9 A/ft²'
     """
-    own, other = CHOICES[suffix][0].symbol, _OTHER.get(suffix)
+    own, other = CHOICES[suffix][0].symbol, OTHER_UNIT.get(suffix)
     if unit and unit != own:
         return show(value, suffix)
     return show(value, suffix, other) if other else ""

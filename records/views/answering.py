@@ -4,11 +4,12 @@ from collections.abc import Callable
 from typing import Any
 
 from django.core.exceptions import ValidationError
-from django.db import transaction
+from django.db import IntegrityError, transaction
 from django.forms import BaseForm
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 
+from records.forms.conflicts import StaleRecord
 from records.gates import GateClosed, label_of
 
 
@@ -28,6 +29,13 @@ def answer_form(
             with transaction.atomic():
                 result = act(form) if act else form.save()
             return redirect(then(result))
+        except IntegrityError:
+            # Two people took the same number at once: the check now sees the other's row; anything else is a fault of ours.
+            form.full_clean()
+            if form.is_valid():
+                raise
+        except StaleRecord as late:
+            form.add_error(None, str(late))
         except ValidationError as error:
             form.add_error(None, error)
         except GateClosed as gate:

@@ -1,1 +1,56 @@
-urls: list = []
+"""People, institutions and workshops."""
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.urls import path, reverse
+
+from records import access
+from records.forms.parties import PartyForm
+from records.models import Party
+from records.views.answering import answer_form
+from records.views.listing import export, page, wants_export
+
+COLUMNS = [("Name", "name"), ("Kind", "get_kind_display"), ("What they do", "function"), ("E-mail", "email")]
+
+
+def party_list(request: HttpRequest) -> HttpResponse:
+    access.require(request, "view", Party)
+    rows = Party.objects.all()
+    if words := request.GET.get("q", "").strip():
+        rows = rows.filter(name__icontains=words)
+    if wants_export(request):
+        return export(rows, COLUMNS, "parties")
+    return render(request, "records/party_list.html", {"page": page(rows, request, key="name"), "q": words})
+
+
+def party_add(request: HttpRequest) -> HttpResponse:
+    access.require(request, "write", Party)
+    form = PartyForm(request.POST or None, initial={"name": request.GET.get("name", "")})
+    return answer_form(request, form, title="New party", verb="Keep", back_url=reverse("party_list"),
+                       sentence="A person, institution or workshop that this register names.", then=Party.get_absolute_url)  # fmt: skip
+
+
+def party(request: HttpRequest, pk: int) -> HttpResponse:
+    person = access.fetch(request, Party.objects.select_related("user"), pk=pk)
+    context = {
+        "party": person,
+        "owned": person.owned.all()[:50],
+        "commissions": person.commissions.all()[:50],
+        "consents": person.consents.prefetch_related("items")[:50],
+    }
+    return render(request, "records/party.html", context)
+
+
+def party_edit(request: HttpRequest, pk: int) -> HttpResponse:
+    person = access.fetch(request, Party, to="write", pk=pk)
+    form = PartyForm(request.POST or None, instance=person)
+    return answer_form(request, form, title=person.name, verb="Keep", back_url=person.get_absolute_url(),
+                       then=Party.get_absolute_url)  # fmt: skip
+
+
+urls = [
+    path("parties/", party_list, name="party_list"),
+    path("parties/new/", party_add, name="party_add"),
+    path("parties/<int:pk>/", party, name="party"),
+    path("parties/<int:pk>/edit/", party_edit, name="party_edit"),
+]

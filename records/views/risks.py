@@ -1,1 +1,58 @@
-urls: list = []
+"""Risk assessments: may this surface bear a mould?"""
+
+from django.core.exceptions import ValidationError
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
+from django.urls import path
+from django.views.decorators.http import require_POST
+
+from records import access
+from records.forms.risks import RiskForm
+from records.models import Item, RiskAssessment
+from records.services.signing import sign
+from records.views.answering import answer_form
+
+SENTENCE = "Materials that touch a surface nearly always leave a trace: decide with a reason, and sign."
+
+
+def risk_add(request: HttpRequest, number: str) -> HttpResponse:
+    item = access.fetch(request, Item, number=number)
+    access.require(request, "write", RiskAssessment)
+    last = item.commissions.order_by("-number").first()
+    initial = {"assessor": access.party_of(request.user), "commission": last, "surface": item.materials}
+    form = RiskForm(request.POST or None, instance=RiskAssessment(item=item), initial=initial)
+    return answer_form(request, form, title=f"Assess the risk of moulding {item.number}", sentence=SENTENCE, verb="Keep",
+                       back_url=item.get_absolute_url(), then=RiskAssessment.get_absolute_url)  # fmt: skip
+
+
+def risk(request: HttpRequest, number: str) -> HttpResponse:
+    rows = RiskAssessment.objects.select_related("item", "commission", "assessor", "signed_by")
+    return render(request, "records/risk.html", {"risk": access.fetch(request, rows, number=number)})
+
+
+def risk_edit(request: HttpRequest, number: str) -> HttpResponse:
+    found = access.fetch(request, RiskAssessment, to="write", number=number)
+    if found.is_signed:
+        return redirect(found)
+    form = RiskForm(request.POST or None, instance=found)
+    return answer_form(request, form, title=found.number, sentence=SENTENCE, verb="Keep", back_url=found.get_absolute_url(),
+                       then=RiskAssessment.get_absolute_url)  # fmt: skip
+
+
+@require_POST
+def risk_sign(request: HttpRequest, number: str) -> HttpResponse:
+    found = access.fetch(request, RiskAssessment, to="sign risk assessment", number=number)
+    party, role = access.signer(request, "sign risk assessment")
+    try:
+        sign(row=found, party=party, role=role)
+    except ValidationError as error:
+        return render(request, "records/risk.html", {"risk": found, "refusals": error.messages}, status=422)
+    return redirect(found)
+
+
+urls = [
+    path("things/<str:number>/risks/new/", risk_add, name="risk_add"),
+    path("risks/<str:number>/", risk, name="risk"),
+    path("risks/<str:number>/edit/", risk_edit, name="risk_edit"),
+    path("risks/<str:number>/sign/", risk_sign, name="risk_sign"),
+]

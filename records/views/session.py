@@ -2,7 +2,6 @@
 
 from django.contrib.auth import login, logout
 from django.contrib.auth.decorators import login_not_required
-from django.contrib.auth.forms import AuthenticationForm
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render, resolve_url
 from django.urls import path
@@ -10,6 +9,8 @@ from django.utils.http import url_has_allowed_host_and_scheme
 from django.views.decorators.cache import never_cache
 from django.views.decorators.debug import sensitive_post_parameters
 from django.views.decorators.http import require_POST
+
+from records.forms.session import SignInForm
 
 
 def _destination(request: HttpRequest) -> str:
@@ -26,7 +27,7 @@ def sign_in(request: HttpRequest) -> HttpResponse:
     destination = _destination(request)
     if request.user.is_authenticated:
         return redirect(destination)
-    form = AuthenticationForm(request, data=request.POST or None)
+    form = SignInForm(request, data=request.POST or None)
     if request.method == "POST" and form.is_valid():
         login(request, form.get_user())
         return redirect(destination)

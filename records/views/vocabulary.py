@@ -1,1 +1,43 @@
-urls: list = []
+"""Words with neutral definitions, which the museum edits."""
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.urls import path, reverse
+
+from records import access
+from records.forms.vocabulary import TermForm
+from records.models import Term
+from records.views.answering import answer_form
+
+
+def vocabulary_list(request: HttpRequest) -> HttpResponse:
+    """One scheme at a time: a vocabulary is read through, not paged."""
+    access.require(request, "view", Term)
+    scheme = request.GET.get("scheme") if request.GET.get("scheme") in Term.Scheme.values else Term.Scheme.FINDING
+    context = {"scheme": scheme, "schemes": Term.Scheme.choices, "terms": Term.objects.filter(scheme=scheme)}
+    return render(request, "records/vocabulary_list.html", context)
+
+
+def term_add(request: HttpRequest) -> HttpResponse:
+    access.require(request, "write", Term)
+    form = TermForm(request.POST or None, initial={"scheme": request.GET.get("scheme", "")})
+    return answer_form(request, form, title="New word", verb="Keep", back_url=reverse("vocabulary_list"), then=_list_of,
+                       sentence="Say what one sees, not what one suspects; the definition stands beside every choice.")  # fmt: skip
+
+
+def term_edit(request: HttpRequest, pk: int) -> HttpResponse:
+    term = access.fetch(request, Term, to="write", pk=pk)
+    form = TermForm(request.POST or None, instance=term)
+    return answer_form(request, form, title=term.label, verb="Keep", back_url=_list_of(term), then=_list_of,
+                       sentence="Records that use this word keep it; they show the new spelling.")  # fmt: skip
+
+
+def _list_of(term: Term) -> str:
+    return f"{reverse('vocabulary_list')}?scheme={term.scheme}"
+
+
+urls = [
+    path("vocabulary/", vocabulary_list, name="vocabulary_list"),
+    path("vocabulary/new/", term_add, name="term_add"),
+    path("vocabulary/<int:pk>/edit/", term_edit, name="term_edit"),
+]

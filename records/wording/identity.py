@@ -9,7 +9,8 @@ from records.wording.kinds import fitting_kinds, kind_of_text
 
 _NO_DATE = "date unknown|undated|not dated|date not known"
 _SAYS_GENERATION = "(?:of|from) an? (?:earlier |older |historic )?(?:copy|electrotype|cast|reproduction)"
-_FROM_ORIGINAL = "(?:after|copy of|electrotype of|cast of|(?:made|moulded|cast|taken|copied|deposited) from) (?:the|an) original"
+_MADE = "(?:made|moulded|cast|taken|copied|deposited) from"
+_FROM_ORIGINAL = f"(?:after|copy of|electrotype of|cast of|{_MADE}) (?:the|an) original"
 
 
 def _choices(piece: CopyFacts) -> str:

@@ -11,7 +11,7 @@ from records.units import ureg
 
 PATH = Path(__file__).parent.parent / "data" / "check_values.json"
 SPELT = {
-    "oz avdp": "oz", "C": "C", "g/(A.h)": "g/(A*h)", "A.h": "A*h", "A.min/dm2": "A*min/dm**2", "%": "pct",
+    "oz avdp": "oz", "g/(A.h)": "g/(A*h)", "A.h": "A*h", "A.min/dm2": "A*min/dm**2", "%": "pct",
     "J/(mol.K)": "J/(mol*K)", "A.h/mol": "A*h/mol", "1": "", "g/g": "", "g/L per mL": "g/L", "gr": "grain",
 }  # fmt: skip
 
@@ -43,7 +43,7 @@ class Row:
 
 
 def rows(*prefixes: str) -> list[Row]:
-    """The rows whose id begins with one of the prefixes; none may be a mistake, so that is refused."""
+    """The rows whose id begins with one of the prefixes; to find none would be a mistake."""
     found = [_row(raw) for raw in json.loads(PATH.read_text()) if raw["id"].startswith(prefixes)]
     assert found, f"no check value begins with {prefixes}"
     return found
@@ -62,4 +62,4 @@ def _quantity(value: Any, unit: str) -> Any:
     if unit in ("part", "parts"):
         return ureg.Quantity(value, "g")
     unit = SPELT.get(unit, re.sub(r"([a-z])([23])\b", r"\1**\2", unit))
-    return ureg.Quantity(value, "degC" if unit == "C" and isinstance(value, str) else unit)
+    return ureg.Quantity(value, unit)

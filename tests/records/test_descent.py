@@ -183,9 +183,6 @@ def test_the_strip_stands_in_columns_with_both_sides():
     assert found.columns == (("OVM.1931.0044",), ("M-01", "M-02"), ("S-03", "S-04"), ("R.2026.1",))
     sides = [(edge.words, edge.side) for edge in found.between(1)]
     assert sides == [("moulded", "obverse"), ("moulded", "reverse")]
-        ("moulded", "obverse"),
-        ("moulded", "reverse"),
-    ]
     assert found.lineages["M-02"].polarity == -1
 
 

@@ -103,6 +103,13 @@ def test_raised_letters_have_no_depth_to_judge_and_fail_the_face_rule():
     assert sufficient(judge(raised, COIN))
 
 
+def test_what_cannot_be_incused_may_be_imprinted():
+    paper = PieceFacts("paper money", can_be_incused=False)
+    assert outcome("us-copy.face", replace(COIN_MARK, technique="flat"), paper) == "pass"
+    assert outcome("us-copy.face", replace(COIN_MARK, technique="flat"), COIN) == "fail"
+    assert outcome("us-copy.face", replace(COIN_MARK, sans_serif=None), COIN) == "unknown"
+
+
 @pytest.mark.parametrize(
     ("text", "expected"),
     [("COPY", "pass"), ("OVM 2026 COPY", "pass"), ("COPY OF COPY 2026", "pass"), ("Copy", "fail"),

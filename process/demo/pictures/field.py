@@ -87,7 +87,9 @@ def blur(plane: Plane, sigma_px: float) -> Plane:
     if factor == 1:
         return small
     box = (0, 0, width / factor, height / factor)
-    image = Image.fromarray(np.ascontiguousarray(small)).resize((width, height), Image.Resampling.BICUBIC, box=box)
+    image = Image.fromarray(np.ascontiguousarray(small)).resize(
+        (width, height), Image.Resampling.BICUBIC, box=box
+    )
     return np.asarray(image)
 
 
@@ -106,10 +108,11 @@ def _convolve(plane: Plane, sigma: float) -> Plane:
 
 def noise(field: Field, grain_mm: float, seed: int) -> Plane:
     """Smooth random values of about −1 to 1 whose spots are `grain_mm` wide, the same at every resolution."""
-    columns = int(field.width / field.px_per_mm / grain_mm) + 4
-    rows = int(field.height / field.px_per_mm / grain_mm) + 4
-    values = np.random.default_rng(seed).standard_normal((rows, columns)).astype(np.float32)
-    step = field.px_per_mm * grain_mm
-    box = (1, 1, 1 + field.width / step, 1 + field.height / step)
+    cell_mm = grain_mm / 2  # finer than the spots, then blurred: no lattice shows
+    step = field.px_per_mm * cell_mm
+    columns, rows = int(field.width / step) + 8, int(field.height / step) + 8
+    values = np.random.default_rng(seed).standard_normal((rows, columns), dtype=np.float32)
+    values = _convolve(_convolve(values, 0.85).T, 0.85).T
+    box = (3, 3, 3 + field.width / step, 3 + field.height / step)
     image = Image.fromarray(values).resize((field.width, field.height), Image.Resampling.BICUBIC, box=box)
-    return np.asarray(image) * np.float32(0.6)
+    return np.asarray(image) * np.float32(1.75)

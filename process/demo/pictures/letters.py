@@ -38,26 +38,31 @@ def around(
     spread_deg: float | None = None,
     style: str = "serif",
     feet_out: bool = False,
+    only: str | None = None,
 ) -> Plane:
-    """Where letters stand on a circle: 1 on a letter. Read clockwise, or with `feet_out` along the lower edge."""
+    """Where letters stand on a circle: 1 on a letter. Clockwise, or with `feet_out` along the lower edge.
+
+    `only` draws its own letters at the places of `text` (blanks leave a letter out).
+    """
     font = face(style, round(capital_mm / CAPITAL * field.px_per_mm))
     widths = [font.getlength(letter) for letter in text]
     natural = sum(widths) / field.px_per_mm / radius_mm
     total = radians(spread_deg) if spread_deg else natural * 1.06
     gap = (total - natural) / max(1, len(text) - 1)
     canvas = Image.new("L", (field.width, field.height), 0)
-    hand = 1.0 if not feet_out else -1.0
+    hand, foot = (-1.0, 180.0) if feet_out else (1.0, 0.0)
     at = middle_h * pi / 6 - hand * total / 2
-    for letter, width in zip(text, widths, strict=True):
+    for letter, width in zip(only or text, widths, strict=True):
         share = width / field.px_per_mm / radius_mm
         middle = at + hand * share / 2
-        turn = -degrees(middle) if not feet_out else 180 - degrees(middle)
-        _set(canvas, field, letter, font, clock(middle * 6 / pi, radius_mm), turn)
+        _set(canvas, field, letter, font, clock(middle * 6 / pi, radius_mm), foot - degrees(middle))
         at += hand * (share + gap)
     return np.asarray(canvas, dtype=np.float32) / 255
 
 
-def straight(field: Field, text: str, *, at: tuple[float, float], capital_mm: float, style: str = "serif") -> Plane:
+def straight(
+    field: Field, text: str, *, at: tuple[float, float], capital_mm: float, style: str = "serif"
+) -> Plane:
     """Letters on a straight line, centred on a place in mm."""
     canvas = Image.new("L", (field.width, field.height), 0)
     _set(canvas, field, text, face(style, round(capital_mm / CAPITAL * field.px_per_mm)), at, 0)

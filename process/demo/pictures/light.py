@@ -13,7 +13,7 @@ Colour = tuple[float, float, float]  # linear light, 0 to 1
 
 @dataclass(frozen=True, kw_only=True)
 class Material:
-    """How a surface takes light; colours are linear, for the recess, the plain surface and the worn height."""
+    """How a surface takes light; colours are linear, for recess, plain surface and worn height."""
 
     recess: Colour
     body: Colour
@@ -31,8 +31,8 @@ class Material:
 class Lamp:
     azimuth_deg: float = 128.0
     elevation_deg: float = 34.0
-    strength: float = 2.3
-    room: float = 0.62
+    strength: float = 2.5
+    room: float = 0.5
 
     @property
     def direction(self) -> Colour:
@@ -44,7 +44,9 @@ def shade(field: Field, height: Plane, material: Material, lamp: Lamp, seed: int
     """Linear RGB of the lit surface."""
     height_px = height * np.float32(field.px_per_mm)
     if material.through:
-        height_px = (1 - material.through) * height_px + material.through * blur(height_px, 0.8 * field.px_per_mm)
+        height_px = (1 - material.through) * height_px + material.through * blur(
+            height_px, 0.8 * field.px_per_mm
+        )
     normal = _normals(height_px + _bow(field, material))
     open_sky = _open_sky(field, height)
     lit = shadow(height_px, lamp, field.px_per_mm)
@@ -60,9 +62,10 @@ def shade(field: Field, height: Plane, material: Material, lamp: Lamp, seed: int
 
 
 def _bow(field: Field, material: Material) -> Plane:
-    """The lamp is near and the eye not far: a flat field is not lit evenly. Bending it a little says the same."""
-    reach = 0.5 * field.width
-    return np.float32(-0.11 * material.metal * field.px_per_mm**2 / (2 * reach)) * field.r**2
+    """The lamp is near, so a flat field is not lit evenly; bending it a little says the same."""
+    reach_mm = 0.5 * field.width / field.px_per_mm
+    squared = (field.x - field.centre[0]) ** 2 + (field.y - field.centre[1]) ** 2
+    return np.float32(-0.13 * material.metal * field.px_per_mm / (2 * reach_mm)) * squared
 
 
 def _normals(height_px: Plane) -> tuple[Plane, Plane, Plane]:
@@ -100,16 +103,26 @@ def shadow(height_px: Plane, lamp: Lamp, px_per_mm: float) -> Plane:
     return lit
 
 
-def _albedo(field: Field, height: Plane, open_sky: Plane, material: Material, seed: int) -> NDArray[np.float32]:
-    recess, body, worn = (np.asarray(c, dtype=np.float32) for c in (material.recess, material.body, material.worn))
-    patchy = noise(field, 4.5, seed + 20) + 0.6 * noise(field, 1.4, seed + 21) + 0.35 * noise(field, 0.35, seed + 22)
+def _albedo(
+    field: Field, height: Plane, open_sky: Plane, material: Material, seed: int
+) -> NDArray[np.float32]:
+    recess, body, worn = (
+        np.asarray(c, dtype=np.float32) for c in (material.recess, material.body, material.worn)
+    )
+    patchy = (
+        noise(field, 4.5, seed + 20)
+        + 0.6 * noise(field, 1.4, seed + 21)
+        + 0.35 * noise(field, 0.35, seed + 22)
+    )
     crest = height - blur(height, 1.6 * field.px_per_mm)
     rubbed = smooth(crest + 0.05 * patchy, 0.10, 0.55) * np.float32(material.wear)
     deep = smooth(open_sky + 0.06 * patchy, 0.85, 0.4)
     colour = body + (worn - body) * rubbed[..., None]
     colour += (recess - colour) * deep[..., None]
     if material.stain is not None:
-        spots = smooth(noise(field, 2.6, seed + 30) + 0.5 * noise(field, 0.6, seed + 31) + 0.4 * deep, 0.55, 1.25)
+        spots = smooth(
+            noise(field, 2.6, seed + 30) + 0.5 * noise(field, 0.6, seed + 31) + 0.4 * deep, 0.55, 1.25
+        )
         colour += (np.asarray(material.stain, dtype=np.float32) - colour) * (0.5 * spots)[..., None]
     return colour * (1 + np.float32(material.mottle) * np.clip(patchy, -2, 2))[..., None]
 
@@ -122,9 +135,11 @@ def _sheen(
     length = np.sqrt(lx**2 + ly**2 + (lz + 1) ** 2)
     half = _dot(normal, (lx / length, ly / length, (lz + 1) / length))
     half = np.clip(half, 0, 1)
-    gleam = (0.45 * half ** (material.polish * 0.3) + 1.2 * half**material.polish) * (0.15 + 0.85 * lit)
+    gleam = (0.36 * half ** (material.polish * 0.35) + 1.5 * half ** (1.3 * material.polish)) * (
+        0.15 + 0.85 * lit
+    )
     nx, ny, nz = normal
     mirror_x, mirror_y = 2 * nz * nx, 2 * nz * ny  # where the eye's ray goes after the metal
-    window = smooth(0.55 * mirror_y - 0.75 * mirror_x, -0.25, 0.75) * 0.75
+    window = smooth(0.55 * mirror_y - 0.75 * mirror_x, -0.10, 0.62) * 0.95
     floor = 0.35 * smooth(0.4 * mirror_x - 0.9 * mirror_y, 0.45, 1.0)
     return np.float32(material.sheen) * (gleam + (window + floor) * np.clip(open_sky, 0, 1))

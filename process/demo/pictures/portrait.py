@@ -2,14 +2,16 @@
 
 from math import cos, pi, radians, sin
 
-from process.demo.pictures.field import Point
-from process.demo.pictures.relief import Relief, circle, spline
+from process.demo.pictures.field import Point, blur
+from process.demo.pictures.relief import Relief, circle, fill, spline
 
 FACE: list[Point] = [
     (3.6, 14.6), (5.7, 13.2), (6.75, 11.4), (7.15, 9.6), (7.2, 8.4), (6.7, 7.3), (7.35, 6.0), (8.35, 4.4),
     (9.25, 3.1), (9.3, 2.4), (8.7, 1.85), (7.75, 1.6), (7.45, 1.1), (7.7, 0.45), (7.98, -0.05), (7.85, -0.42),
-    (7.42, -0.66), (7.75, -0.98), (7.72, -1.5), (7.1, -2.05), (7.05, -2.6), (7.35, -3.3), (7.2, -4.2),
-    (6.3, -4.85), (4.9, -4.95), (3.4, -5.3), (2.6, -6.6), (2.4, -9.0), (-4.5, -9.0), (-5.5, -3.0), (-4.0, 6.0),
+    (7.42, -0.66), (7.75, -0.98), (7.72, -1.5), (7.1, -2.05), (7.05, -2.6), (7.35, -3.3),
+    (7.2, -4.2),
+    (6.3, -4.85), (4.9, -4.95), (3.4, -5.3), (2.6, -6.6), (2.4, -9.0), (-4.5, -9.0), (-5.5, -3.0),
+    (-4.0, 6.0),
     (-1.0, 13.0),
 ]  # fmt: skip
 COIF: list[Point] = [
@@ -39,6 +41,7 @@ def model(relief: Relief) -> None:
 
 def _bust(relief: Relief) -> None:
     relief.dome(spline(BUST, closed=True), 1.35, 3.2, level_mm=0.15)
+    bare = relief.height.copy()
     for k in range(7):  # the folds of the sleeve, then the buttoned front
         x = -13.0 + 1.75 * k
         relief.line(spline([(x + 2.4, -9.4), (x + 0.5, -13.5), (x + 0.4, -19.2)]), 0.75, -0.24)
@@ -47,7 +50,11 @@ def _bust(relief: Relief) -> None:
     relief.beads([front[k] for k in range(4, len(front), 4)], 0.52, 0.3)
     for k in range(4):
         x = 8.6 + k * 0.9
-        relief.line(spline([(x - 1.6, -11.2 - k * 0.5), (x - 0.2, -15.0), (x - 0.9, -19.6 + k * 0.4)]), 0.5, -0.16)
+        relief.line(
+            spline([(x - 1.6, -11.2 - k * 0.5), (x - 0.2, -15.0), (x - 0.9, -19.6 + k * 0.4)]), 0.5, -0.16
+        )
+    cloth = blur(fill(relief.field, spline(BUST, closed=True)), 0.1 * relief.field.px_per_mm)
+    relief.height[:] = bare + cloth * (relief.height - bare)  # nothing of it beyond the outline
 
 
 def _head(relief: Relief) -> None:
@@ -81,7 +88,11 @@ def _features(relief: Relief) -> None:
 def _ear_and_hair(relief: Relief) -> None:
     for k in range(7):  # hair drawn back under the coif
         lift = 0.62 * k
-        strand = [(5.6 - 0.42 * k, 12.6 - 0.15 * k), (4.2 - 0.35 * k, 11.2 - lift), (2.6 - 0.3 * k, 8.4 - lift)]
+        strand = [
+            (5.6 - 0.42 * k, 12.6 - 0.15 * k),
+            (4.2 - 0.35 * k, 11.2 - lift),
+            (2.6 - 0.3 * k, 8.4 - lift),
+        ]
         relief.line(spline(strand), 0.5, 0.2)
         relief.line(spline([(x + 0.3, y - 0.25) for x, y in strand]), 0.2, -0.14)
     relief.bump((0.95, 2.2), (0.7, 1.15), 0.30, 15)  # lobe below the linen
@@ -95,7 +106,11 @@ def _coif(relief: Relief) -> None:
     relief.line([(x - 0.95, y + 0.1) for x, y in edge], 0.3, -0.2)
     relief.beads([(x + 0.42, y - 0.1) for x, y in edge[::4]], 0.40, 0.26)
     for k in range(1, 6):  # seams of the linen running to the knot behind
-        bow = [(2.4 - 1.15 * k, 15.9 - 0.2 * k), (-3.0 - 0.75 * k, 12.6 - 1.3 * k), (-5.4 - 0.2 * k, 3.6 - 0.6 * k)]
+        bow = [
+            (2.4 - 1.15 * k, 15.9 - 0.2 * k),
+            (-3.0 - 0.75 * k, 12.6 - 1.3 * k),
+            (-5.4 - 0.2 * k, 3.6 - 0.6 * k),
+        ]
         relief.line(spline(bow), 0.34, -0.17)
     for row in range(4):
         for k in range(5):
@@ -104,7 +119,9 @@ def _coif(relief: Relief) -> None:
     relief.dome(spline(circle((-8.3, 2.2), 2.35, count=10)[:-1], closed=True), 0.75, 1.2, level_mm=0.9)
     for turn in range(0, 360, 40):
         a = radians(turn)
-        relief.line([(-8.3 + 0.6 * cos(a), 2.2 + 0.6 * sin(a)), (-8.3 + 2.2 * cos(a), 2.2 + 2.2 * sin(a))], 0.3, -0.22)
+        relief.line(
+            [(-8.3 + 0.6 * cos(a), 2.2 + 0.6 * sin(a)), (-8.3 + 2.2 * cos(a), 2.2 + 2.2 * sin(a))], 0.3, -0.22
+        )
 
 
 def _fifths() -> list[float]:

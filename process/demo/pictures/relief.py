@@ -20,15 +20,16 @@ class Relief:
         self.height = field.flat() if height is None else height
 
     def enlarged(self, factor: float, centre: Point) -> "Relief":
-        """The same surface seen through another scale: a model drawn about (0, 0) lands larger, at `centre`."""
-        there = (-centre[0] / factor, -centre[1] / factor)
+        """The same surface at another scale: what is drawn about (0, 0) lands larger, at `centre`."""
+        x, y = self.field.centre
+        there = ((x - centre[0]) / factor, (y - centre[1]) / factor)
         field = Field(self.field.width, self.field.height, self.field.px_per_mm * factor, there)
         return Relief(field, self.height)
 
     def dome(
         self, points: Sequence[Point], height_mm: float, round_mm: float, *, level_mm: float | None = None
     ) -> None:
-        """Lay a closed shape on, rounded towards its edge; at an absolute level if one is given, else added."""
+        """Lay a closed shape on, rounded at its edge; at an absolute level if one is given, else added."""
         part, where = self.field.window(points, 3 * round_mm)
         mask = fill(part, points)
         body = swell(mask, round_mm * part.px_per_mm) * np.float32(height_mm)
@@ -80,7 +81,9 @@ def spline(points: Sequence[Point], *, closed: bool = False, steps: int = 10) ->
     return dense if closed else [*dense, (float(p[-1][0]), float(p[-1][1]))]
 
 
-def circle(centre: Point, radius: float, start_deg: float = 0, end_deg: float = 360, count: int = 72) -> list[Point]:
+def circle(
+    centre: Point, radius: float, start_deg: float = 0, end_deg: float = 360, count: int = 72
+) -> list[Point]:
     """Points along an arc, counter-clockwise from 3 o'clock."""
     angles = [radians(start_deg + (end_deg - start_deg) * k / count) for k in range(count + 1)]
     return [(centre[0] + radius * cos(a), centre[1] + radius * sin(a)) for a in angles]

@@ -1,4 +1,7 @@
-"""The table under the lamp: paper, the shadow a piece throws, and the way from light to a printed tone. Pure."""
+"""The table under the lamp: paper, the shadow a piece throws, and the way from light to a printed tone.
+
+Pure.
+"""
 
 from dataclasses import dataclass
 from functools import cache, cached_property
@@ -7,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 from PIL import Image
 
-from process.demo.pictures.field import Field, Plane, blur, noise
+from process.demo.pictures.field import Field, Plane, Point, blur, noise
 
 Light = NDArray[np.float32]
 STEPS = 16_384
@@ -21,6 +24,9 @@ class Frame:
 
     size_px: int
     extent_mm: float
+    centre: Point = (0.0, 0.0)
+    close: bool = False
+    unit_mm: float = 1.0  # a large piece is modelled in larger units, so that light treats it alike
 
     @property
     def width(self) -> int:
@@ -32,7 +38,7 @@ class Frame:
 
     @property
     def side_px(self) -> int:
-        """The square the piece is modelled in."""
+        """The square that `extent_mm` fills."""
         return round(self.height * 0.80)
 
     @property
@@ -41,15 +47,20 @@ class Frame:
 
     @property
     def corner(self) -> tuple[int, int]:
-        return (self.width - self.side_px) // 2, round(self.height * 0.022)
+        """Where the modelled part begins; a close view fills the whole picture."""
+        return (0, 0) if self.close else ((self.width - self.side_px) // 2, round(self.height * 0.022))
 
     @cached_property
     def piece(self) -> Field:
-        return Field(self.side_px, self.side_px, self.px_per_mm)
+        px_per_unit = self.px_per_mm * self.unit_mm
+        x, y = self.centre[0] / self.unit_mm, self.centre[1] / self.unit_mm
+        if self.close:
+            return Field(self.width, self.height, px_per_unit, (x, y - 0.078 * self.height / px_per_unit))
+        return Field(self.side_px, self.side_px, px_per_unit, (x, y))
 
     def place_px(self, x_mm: float, y_mm: float) -> tuple[float, float]:
         """Where a place on the piece (mm from its centre) stands in the picture."""
-        ((x, y),) = self.piece.to_px([(x_mm, y_mm)])
+        ((x, y),) = self.piece.to_px([(x_mm / self.unit_mm, y_mm / self.unit_mm)])
         return x + self.corner[0], y + self.corner[1]
 
 
@@ -64,11 +75,11 @@ def paper(frame: Frame, seed: int = 5) -> Light:
 def lay(ground: Light, frame: Frame, lit: Light, mask: Plane, thickness_mm: float) -> Light:
     """Set the lit piece on the ground with its shadows: a close dark line and a long soft one."""
     left, top = frame.corner
-    side = frame.side_px
+    here = (slice(top, top + mask.shape[0]), slice(left, left + mask.shape[1]))
     whole = np.zeros(ground.shape[:2], dtype=np.float32)
-    whole[top : top + side, left : left + side] = mask
-    ground *= _thrown(whole, thickness_mm * frame.px_per_mm)[..., None]
-    view = ground[top : top + side, left : left + side]
+    whole[here] = mask
+    ground *= _thrown(whole, thickness_mm * frame.px_per_mm * frame.unit_mm)[..., None]
+    view = ground[here]
     view += (lit - view) * mask[..., None]
     return ground
 
@@ -105,5 +116,6 @@ def _curve() -> Plane:
     """From linear light to the sRGB code (IEC 61966-2-1) through a photographic shoulder, as a table."""
     value = np.arange(STEPS) * (BRIGHTEST / STEPS)
     value = np.clip(value * (1 + value / 6.0) / (1 + 0.62 * value), 0, 1)
+    value = 0.72 * value + 0.28 * value**1.6  # a little more contrast in the darks
     coded = np.where(value <= 0.0031308, 12.92 * value, 1.055 * value ** (1 / 2.4) - 0.055)
     return (coded * 255 + 0.5).astype(np.float32)

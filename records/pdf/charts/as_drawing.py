@@ -20,7 +20,7 @@ class _Look:
 
 _LOOKS: dict[Role, _Look] = {
     "frame": _Look(0.8),
-    "grid": _Look(0.25, theme.RULE),
+    "grid": _Look(0.25, theme.FAINT),
     "tick": _Look(0.8),
     "measured": _Look(1.5),
     "calculated": _Look(1.5, theme.COPPER, (6, 3)),
@@ -65,7 +65,7 @@ def drawing(chart: Chart, width: float) -> Any:
                 answer.add(string)
         elif isinstance(mark, Dot):
             answer.add(
-                Circle(mark.x * scale, height - mark.y * scale, 1.6, fillColor=theme.INK, strokeColor=None)
+                Circle(mark.x * scale, height - mark.y * scale, 2.0, fillColor=theme.INK, strokeColor=None)
             )
         else:
             answer.add(_line(mark, scale, height))

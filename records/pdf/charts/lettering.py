@@ -3,12 +3,14 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise
 
 from records.pdf import fonts, glyphs
 from records.pdf.charts.model import Event
 from records.pdf.charts.shapes import TEXT_SIZE, Anchor, Place, Text, TextRole
 
 ROW = 15.0
+GRAIN = 6.0  # how finely a line is watched for names that would lie across it
 WIDER = 1.08  # a page's own face may run wider than the one measured here
 
 
@@ -51,7 +53,10 @@ class Names:
 
     def occupy(self, places: list[Place]) -> None:
         """A line that no name should lie across."""
-        self.taken += [(x - 1, y - 1, x + 1, y + 1) for x, y in places]
+        for (x0, y0), (x1, y1) in pairwise(places):
+            parts = max(1, round(max(abs(x1 - x0), abs(y1 - y0)) / GRAIN))
+            spots = [(x0 + (x1 - x0) * i / parts, y0 + (y1 - y0) * i / parts) for i in range(parts + 1)]
+            self.taken += [(x - 1, y - 1, x + 1, y + 1) for x, y in spots]
 
     def put(self, text: str, role: TextRole, offers: list[tuple[float, float, Anchor]]) -> Text:
         wide, high = text_width(text, role), TEXT_SIZE[role]

@@ -50,6 +50,8 @@ def value_scale(panel: Panel, count: int = 5) -> ValueScale:
         high = low + (abs(low) or 1.0)
     step = nice_step(high - low, count)
     first, last = math.floor(low / step + 1e-9), math.ceil(high / step - 1e-9)
+    if panel.axis.high is None and high > (last - 0.05) * step:
+        last += 1  # room above the highest line for its name
     decimals = max(0, -math.floor(math.log10(step) + 1e-9))
     if round(step * 10**decimals) != round(step * 10**decimals, 6):
         decimals += 1

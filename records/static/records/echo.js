@@ -1,14 +1,15 @@
-// The other usual unit under a quantity: the echo element names its field and, for each unit, "factor offset unit".
-// <p class="quantity-echo" data-echo-for="id_current" data-echo-unit="id_current_unit" data-echo='{"A/dm²": [9.29, 0, "A/ft²"]}'>
+// The other usual unit under a quantity, while one types. The echo element names its field and the choice of units;
+// data-echo holds, for each unit, [factor, offset, unit to show], as records/units/echo.py makes it.
 function readNumber(text) {
-  const plain = text.trim().replace(",", ".");
+  const plain = text.trim().replace(",", ".").replace("\u2212", "-");
   return /^[-+]?\d*\.?\d+(e[-+]?\d{1,3})?$/i.test(plain) ? Number(plain) : NaN;
 }
 
 function showEcho(echo) {
   const field = document.getElementById(echo.dataset.echoFor);
   const unit = document.getElementById(echo.dataset.echoUnit);
-  const [factor, offset, name] = JSON.parse(echo.dataset.echo)[unit ? unit.value : ""] ?? [];
+  if (!field || !unit) return;
+  const [factor, offset, name] = JSON.parse(echo.dataset.echo)[unit.value] ?? [];
   const value = readNumber(field.value) * factor + offset;
   echo.textContent = Number.isFinite(value) ? `= ${Number(value.toPrecision(3))}\u2009${name}` : "";
 }
@@ -17,5 +18,4 @@ for (const echo of document.querySelectorAll("[data-echo]")) {
   for (const id of [echo.dataset.echoFor, echo.dataset.echoUnit]) {
     document.getElementById(id)?.addEventListener("input", () => showEcho(echo));
   }
-  showEcho(echo);
 }

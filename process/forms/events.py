@@ -1,0 +1,71 @@
+"""One form for each kind of event: only what a person knows at that moment."""
+
+from typing import Any
+
+from django import forms
+
+from process.forms.sheet import LineForm
+from process.models import Event
+
+KIND, CAUSE = Event.Kind, Event.Cause
+ALWAYS = ["person", "note"]
+FIELDS = {
+    KIND.ENTRY: ["at", "current_a", "voltage_v", "temperature_degc"],
+    KIND.COVERED: ["at", "current_a"],
+    KIND.CURRENT: ["at", "current_a", "voltage_v"],
+    KIND.INTERRUPTION: ["at", "cause", "handling"],
+    KIND.RESTART: ["at", "current_a", "voltage_v", "returned_by_itself", "activation"],
+    KIND.INSPECTION: ["at"],
+    KIND.FAULT: ["at"],
+    KIND.STOP: ["at", "cause", "voltage_v", "temperature_degc"],
+}
+CAUSES = {
+    KIND.INTERRUPTION: [CAUSE.POWER, CAUSE.CONTACT, CAUSE.INSPECTION, CAUSE.LEVEL, CAUSE.SAFETY, CAUSE.TIME],
+    KIND.STOP: [CAUSE.CHARGE, CAUSE.FAULT, CAUSE.LEVEL, CAUSE.POWER, CAUSE.SAFETY, CAUSE.TIME],
+}
+TITLES = {
+    KIND.COVERED: "Fully covered", KIND.CURRENT: "Current changed", KIND.INTERRUPTION: "Current gone",
+    KIND.RESTART: "Current back", KIND.INSPECTION: "Looked at", KIND.FAULT: "Fault", KIND.STOP: "Stop the run",
+    KIND.ENTRY: "Into the bath",
+}  # fmt: skip
+HELP = {
+    KIND.COVERED: "No bare place is left: how long that took tells of the coat.",
+    KIND.CURRENT: "The current was set to another value.",
+    KIND.INTERRUPTION: "Mains, contact or a hand: nothing flows. The wall gets a boundary here.",
+    KIND.RESTART: "It flows again, by hand or by itself.",
+    KIND.INSPECTION: "Edges, nodules, gas, colour; the current went on.",
+    KIND.FAULT: "Trees, roughness, a bare place, a torn bag.",
+    KIND.STOP: "By charge, not by the clock.",
+}
+NEEDED = {KIND.CURRENT: ["current_a"], KIND.RESTART: ["current_a"], KIND.ENTRY: ["current_a"],
+          KIND.INTERRUPTION: ["cause", "handling"], KIND.STOP: ["cause"], KIND.FAULT: ["note"]}  # fmt: skip
+
+
+class EventForm(LineForm):
+    class Meta(LineForm.Meta):
+        model = Event
+        fields = ["at", "cause", "handling", "current_a", "voltage_v", "temperature_degc", "returned_by_itself", "activation",
+                  "person", "note"]  # fmt: skip
+
+    def __init__(self, *args: Any, kind: str, **kwargs: Any) -> None:
+        self.kind = kind
+        super().__init__(*args, **kwargs)
+        kept = {*FIELDS[kind], *ALWAYS, "token", "version", "reason"}
+        for name in [name for name in self.fields if name not in kept]:
+            del self.fields[name]
+        for name in NEEDED.get(kind, ()):
+            self.fields[name].required = True
+        for name in ("cause", "handling", "activation"):
+            if name in self.fields:
+                self._as_choices(name)
+        if kind == KIND.RESTART:
+            self.fields["activation"].help_text = "What was done to the surface before the current came back. “none” is an answer too."
+
+    def _as_choices(self, name: str) -> None:
+        """Every answer in sight, large enough for a wet thumb."""
+        old, column = self.fields[name], Event._meta.get_field(name)
+        choices = [(value, label) for value, label in column.choices if name != "cause" or value in CAUSES[self.kind]]
+        self.fields[name] = forms.ChoiceField(
+            choices=choices, widget=forms.RadioSelect, required=old.required, label=old.label,
+            error_messages={"required": "Choose one: it decides how far the wall can be trusted."},
+        )  # fmt: skip

@@ -1,0 +1,117 @@
+from django import forms
+from django.core.exceptions import ValidationError
+
+from process.forms.asking import AsksUnusual
+from process.models import Core, Mould
+from records import clock
+from records.forms.base import RecordForm
+from records.models import Item, Party, Place
+from records.numbers import SERIES, next_number
+
+TAKEN = "{} is taken: each number stands for one thing. Open that one, or write another number."
+
+
+class IdentityFields(forms.Form):
+    """The item behind a mould or a core: number, title, owner, place."""
+
+    number = forms.CharField(max_length=40)
+    title = forms.CharField(max_length=300)
+    owner = forms.ModelChoiceField(Party.objects.all(), required=False, help_text="By default the owner of the original decides.")
+    place = forms.ModelChoiceField(Place.objects.all(), required=False)
+
+    def clean_number(self) -> str:
+        number = self.cleaned_data["number"].strip()
+        if Item.objects.filter(number__iexact=number).exists():
+            raise ValidationError(TAKEN.format(number))
+        return number
+
+    def identity(self) -> dict:
+        return {name: self.cleaned_data[name] for name in ("number", "title", "owner", "place")}
+
+
+MOULD_FIELDS = [
+    "model", "side", "commission", "material", "batch", "barrier", "made_on", "made_by", "contact_h",
+    "working_temperature_degc", "demoulding", "pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on",
+    "accepted_by",
+]  # fmt: skip
+
+
+class MouldForm(IdentityFields, AsksUnusual, RecordForm):
+    class Meta:
+        model = Mould
+        fields = MOULD_FIELDS
+        evidence_fields = ["shrinkage_pct"]
+        ranged = ["shrinkage_pct"]
+        groups = [
+            ("Before: what it is taken from", ["number", "title", "model", "side", "commission", "owner", "place"]),
+            ("At the moulding", ["material", "batch", "barrier", "made_on", "made_by", "contact_h", "working_temperature_degc"]),
+            ("After demoulding", ["demoulding", "pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on", "accepted_by"]),
+        ]  # fmt: skip
+        help_texts = {"accepted_on": "Inspected under the lens, numbered, tagged with number, side and COPY OF."}
+
+    def __init__(self, *args, **kwargs) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["model"].queryset = Item.objects.exclude(kind__in=[Item.Kind.MOULD, Item.Kind.SHELL])
+        self.initial.setdefault("number", next_number(Item, SERIES["mould"]))
+        self.initial.setdefault("made_on", clock.today())
+
+    def clean_made_on(self):
+        return not_in_future(self.cleaned_data["made_on"])
+
+
+class MouldChangeForm(AsksUnusual, RecordForm):
+    """What may still be mended; from which piece a mould was taken is a fact of its descent."""
+
+    class Meta:
+        model = Mould
+        fields = ["material", "batch", "barrier", "contact_h", "working_temperature_degc", "demoulding", "shrinkage_pct",
+                  "shrinkage_on", "pulls_allowed_count", "accepted_on", "accepted_by", "wear", "fate", "fate_on", "fate_witness"]  # fmt: skip
+        evidence_fields = ["shrinkage_pct"]
+        ranged = ["shrinkage_pct"]
+        groups = [
+            ("As made", ["material", "batch", "barrier", "contact_h", "working_temperature_degc", "demoulding"]),
+            ("As accepted and used", ["pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on", "accepted_by", "wear"]),
+            ("What became of it", ["fate", "fate_on", "fate_witness"]),
+        ]  # fmt: skip
+
+    def clean(self) -> dict:
+        cleaned = super().clean()
+        gone = {Mould.Fate.DESTROYED, Mould.Fate.RETURNED, Mould.Fate.LOST}
+        if cleaned.get("fate") in gone and not cleaned.get("fate_on"):
+            self.add_error("fate_on", "Say when: the consent and the certificate depend on the date.")
+        return cleaned
+
+
+class CoreForm(IdentityFields, RecordForm):
+    mould = forms.ModelChoiceField(Mould.objects.none(), label="Cast in")
+
+    class Meta:
+        model = Core
+        fields = ["material", "linear_change_pct", "armature", "cast_on", "dry_mass_g", "sealing", "sealed_mass_g",
+                  "leak_gain_g", "ready_mass_g"]  # fmt: skip
+        groups = [
+            ("The cast", ["number", "title", "mould", "material", "armature", "cast_on", "linear_change_pct", "owner", "place"]),
+            ("Dried and waterproofed", ["dry_mass_g", "sealing", "sealed_mass_g", "leak_gain_g", "ready_mass_g"]),
+        ]
+        help_texts = {"armature": "Avoid iron: it rusts and splits the skin."}
+
+    def __init__(self, *args, **kwargs) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["mould"].queryset = Mould.objects.filter(fate=Mould.Fate.IN_STORE).select_related("item")
+        self.initial.setdefault("number", next_number(Item, SERIES["core"]))
+        self.initial.setdefault("cast_on", clock.today())
+
+    def clean_cast_on(self):
+        return not_in_future(self.cleaned_data["cast_on"])
+
+
+class CoreChangeForm(RecordForm):
+    class Meta:
+        model = Core
+        fields = ["material", "linear_change_pct", "armature", "dry_mass_g", "sealing", "sealed_mass_g", "leak_gain_g", "ready_mass_g"]  # fmt: skip
+
+
+def not_in_future(day):
+    if day > clock.today():
+        raise ValidationError("This day lies in the future: record it when it has happened.")
+    return day

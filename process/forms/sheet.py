@@ -1,0 +1,109 @@
+"""Lines of the sheet, one task a screen: time filled in, last values offered, as few fields as the moment needs."""
+
+from typing import Any
+
+from django import forms
+from django.core.exceptions import NON_FIELD_ERRORS
+
+from process.forms.asking import AsksUnusual
+from process.forms.people import person_field
+from process.models import Event, Range, Reading, Run
+from process.ranges import Opinion, judge
+from records import clock, units
+from records.forms.base import RecordForm
+from records.forms.tokens import SentOnce
+
+FIGURES = ("current_a", "voltage_v", "temperature_degc")
+REASON_HELP = "“Misread”, “wrong hour”: what stood there before stays in the history."
+
+
+class LineForm(AsksUnusual, SentOnce, RecordForm):
+    """What readings and events share: the run's last values are offered, the current is judged by the area it flows on."""
+
+    token_scope = ("run",)
+
+    class Meta:
+        ranged = ["current_a", "voltage_v", "temperature_degc"]
+
+    def __init__(self, *args: Any, run: Run, user: Any = None, **kwargs: Any) -> None:
+        self.run = run
+        super().__init__(*args, **kwargs)
+        person_field(self, "person", user)
+        self.fields["note"].widget = forms.TextInput({"autocomplete": "off"})
+        if self.instance._state.adding:
+            self.initial.setdefault("at", clock.now().replace(second=0, microsecond=0))
+        else:
+            self.fields["reason"] = forms.CharField(
+                label="why it is corrected", max_length=300, help_text=REASON_HELP,
+                error_messages={"required": "Say why: a sheet whose figures change without a reason proves nothing."},
+            )  # fmt: skip
+
+    def range_step(self) -> str:
+        return self.run.agitation
+
+    def opinion(self, name: str) -> Opinion:
+        return self._of_current() if name == "current_a" else super().opinion(name)
+
+    def _of_current(self) -> Opinion:
+        """A current is usual or not by the density that it makes on what hangs in the bath."""
+        current, area = self.cleaned_data["current_a"], sum(c.total_area_dm2 for c in self.run.cathodes.all())
+        if current < 0:
+            return Opinion("impossible", "A current is not negative here: write its size; a reversal is an event with a note.")
+        if not area or current == 0:
+            return Opinion("usual")
+        density = current / area
+        found = judge("current_density_a_dm2", density, step=self.range_step(), number=float(f"{density:.3g}"), unit="A/dm²")
+        if found.is_usual:
+            return found
+        on = f"{units.show(current, '_a')} on {units.show(area, '_dm2')} is {units.other_unit(density, '_a_dm2')}; "
+        return Opinion(found.verdict, on + found.sentence)
+
+    @property
+    def line(self) -> dict[str, Any]:
+        """What the service writes, besides run, time and kind."""
+        columns = {f.name for f in self._meta.model._meta.fields} - {"at", "kind"}
+        values = {name: value for name, value in self.cleaned_data.items() if name in columns and name != "version"}
+        return values | {"as_typed": self.instance.as_typed, "reason": getattr(self.instance, "_change_reason", None) or ""}
+
+    def add_error(self, field: str | None, error: Any) -> None:
+        """A service names fields that this screen may not show: then the sentence stands at the top."""
+        if field is None and hasattr(error, "error_dict") and not set(error.error_dict) <= {*self.fields, NON_FIELD_ERRORS}:
+            error = [message for messages in error.message_dict.values() for message in messages]
+        super().add_error(field, error)
+
+
+class ReadingForm(LineForm):
+    class Meta(LineForm.Meta):
+        model = Reading
+        fields = ["at", "current_a", "voltage_v", "temperature_degc", "meter_ah", "person", "note"]
+
+    def __init__(self, *args: Any, last: Reading | Event | None = None, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        if self.instance._state.adding and last is not None:
+            for name in FIGURES:
+                self.initial.setdefault(name, getattr(last, name))
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean()
+        written = [cleaned.get(name) for name in (*FIGURES, "meter_ah")]
+        if not self.errors and not cleaned.get("note") and all(value is None for value in written):
+            self.add_error("current_a", "A reading says something: write at least one figure, or a note.")
+        if cleaned.get("meter_ah") is not None and cleaned["meter_ah"] < 0:
+            self.add_error("meter_ah", "A meter does not show less than nothing: read it again.")
+        return cleaned
+
+
+class StartForm(LineForm):
+    """Into the bath, current on: live entry with the strike current."""
+
+    class Meta(LineForm.Meta):
+        model = Event
+        fields = ["at", "current_a", "voltage_v", "temperature_degc", "person", "note"]
+        help_texts = {"current_a": "What flows at entry: the charge is counted from it."}
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["current_a"].required = True
+
+    def range_step(self) -> str:
+        return Range.Step.STRIKE

@@ -1,0 +1,36 @@
+"""Questions that are asked of runs, as queryset methods."""
+
+from django.apps import apps
+from django.db.models import Exists, OuterRef, Prefetch
+
+from records.models import TrackedQuerySet
+
+
+class RunQuerySet(TrackedQuerySet):
+    def _with(self, kind: str) -> Exists:
+        events = apps.get_model("process", "Event").objects
+        return Exists(events.filter(run=OuterRef("pk"), kind=kind))
+
+    def planned(self) -> "RunQuerySet":
+        return self.filter(~self._with("entry"), outcome="")
+
+    def going_on(self) -> "RunQuerySet":
+        """In the bath now: entered and not stopped, whether current flows or not."""
+        return self.filter(self._with("entry"), ~self._with("stop"), outcome="")
+
+    def to_be_judged(self) -> "RunQuerySet":
+        """Stopped, without an outcome yet."""
+        return self.filter(self._with("stop"), outcome="")
+
+    def with_sheet(self) -> "RunQuerySet":
+        """Everything that a summary reads, in few queries."""
+        model = apps.get_model
+        cathodes = model("process", "Cathode").objects.select_related(
+            "mould__item", "core__item", "coat", "pull", "shell__item"
+        )
+        return self.select_related("bath", "commission", "operator").prefetch_related(
+            Prefetch("readings", model("process", "Reading").objects.select_related("person")),
+            Prefetch("events", model("process", "Event").objects.select_related("person")),
+            Prefetch("cathodes", cathodes),
+            "cathodes__shell__thickness_points",
+        )

@@ -1,0 +1,5 @@
+"""What process adds to a thing's page; importing a module registers its panels."""
+
+from process.panels import moulds
+
+__all__ = ["moulds"]

@@ -1,0 +1,141 @@
+"""One cathode of a run: its share of the charge, and how thick it has grown."""
+
+from dataclasses import dataclass
+
+from pint import Quantity
+
+from process.chemistry.deposit import (
+    MINIMUM_SHARES, edge_factor, estimated_minimum, face_thickness, grown_thickness, mean_thickness,
+)  # fmt: skip
+from process.chemistry.metals import Ion
+from process.chemistry.shares import share_by_area, share_by_mass, uneven_pieces
+from process.models import Cathode, Run, Shell
+from process.summaries.evidence import quantity
+from process.summaries.figures import apart, figure
+from process.summaries.planning import areas_of
+from records.figures import Figure
+from records.models import Item
+
+BALANCE = {"mass": "measured", "masses": "measured", "area": "measured", "areas": "measured"}
+
+
+@dataclass(frozen=True)
+class CathodeSummary:
+    """By area while it grows; by the balance once every shell of the rail is weighed."""
+
+    cathode: Cathode
+    source: Item | None
+    shell: Shell | None
+    gain: Figure | None
+    share: Figure
+    thickness: Figure
+    face: Figure | None = None
+    edge: Figure | None = None
+    minimum: Figure | None = None
+    most: Figure | None = None
+    is_uneven: bool = False
+
+    @property
+    def is_final(self) -> bool:
+        return self.gain is not None
+
+    @property
+    def percent(self) -> float | None:
+        """Mean thickness in percent of the target."""
+        if self.thickness.value is None or not self.thickness.target:
+            return None
+        return self.thickness.value / self.thickness.target * 100
+
+
+def shell_of(cathode: Cathode) -> Shell | None:
+    return getattr(cathode, "shell", None)
+
+
+def gain_of(cathode: Cathode) -> Quantity | None:
+    """What the balance says was deposited: everything that came off, without the tare; None before it is weighed."""
+    shell = shell_of(cathode)
+    return quantity(shell, "gross_mass_g") - quantity(cathode, "tare_g") if shell else None
+
+
+def cathodes_of(run: Run, cathodes: list[Cathode], charge: Quantity, metal: Ion | None) -> tuple[CathodeSummary, ...]:
+    """Every cathode on the rail; without a known metal there is nothing to say."""
+    if metal is None or not cathodes:
+        return ()
+    areas, gains = areas_of(cathodes), [gain_of(cathode) for cathode in cathodes]
+    weighed = all(gain is not None and apart(gain.m)[0] > 0 for gain in gains)
+    uneven = uneven_pieces(gains, areas) if weighed and len(cathodes) > 1 else ()
+    return tuple(
+        _summary(run, metal, cathode, _share(index, charge, areas, gains if weighed else None), index in uneven)
+        for index, cathode in enumerate(cathodes)
+    )
+
+
+def _share(index: int, charge: Quantity, areas: list[Quantity], gains: list[Quantity] | None) -> Figure:
+    if gains is None:
+        return figure("Share by area", "_ah", share_by_area, charge=charge, area=areas[index], areas=areas)
+    return figure(
+        "Share by mass", "_ah", share_by_mass, evidence=BALANCE, charge=charge, mass=gains[index], masses=gains
+    )
+
+
+def _summary(run: Run, metal: Ion, cathode: Cathode, share: Figure, is_uneven: bool) -> CathodeSummary:
+    shell, gain = shell_of(cathode), gain_of(cathode)
+    thickness = _thickness(run, metal, cathode, share, gain)
+    source = cathode.mould.item if cathode.mould_id else cathode.core.item if cathode.core_id else None
+    if gain is None:
+        return CathodeSummary(cathode, source, None, None, share, thickness)
+    grams, spread = apart(gain.m)
+    weighed = Figure("Gain on the balance", grams, "_g", "measured", spread)
+    minimum, most = _extremes(shell, thickness)
+    face, edge = _after_trimming(metal, cathode, shell, gain)
+    return CathodeSummary(cathode, source, shell, weighed, share, thickness, face, edge, minimum, most, is_uneven)
+
+
+def _thickness(run: Run, metal: Ion, cathode: Cathode, share: Figure, gain: Quantity | None) -> Figure:
+    """R4 from the balance, or what the charge so far has grown at the planned efficiency."""
+    area = quantity(cathode, "total_area_dm2")
+    if gain is not None:
+        found = figure("Mean thickness", "_mm", mean_thickness, evidence=BALANCE, ion=metal, mass=gain, area=area)
+    elif share.working is None:
+        found = Figure("Mean thickness so far", None, "_mm", note=share.note)
+    else:
+        found = figure(
+            "Mean thickness so far", "_mm", grown_thickness,
+            ion=metal, charge=share.working.quantity, area=area, efficiency=run.planned_efficiency_pct / 100,
+        )  # fmt: skip
+    return Figure(found.label, found.value, "_mm", found.kind, found.plus_minus, found.note, run.planned_thickness_mm, found.working)
+
+
+def _after_trimming(metal: Ion, cathode: Cathode, shell: Shell, gain: Quantity) -> tuple[Figure | None, Figure | None]:
+    """R5: the face alone, and how much thicker the rim grew."""
+    trimmed, face = quantity(shell, "trimmed_mass_g"), quantity(cathode, "face_area_dm2")
+    if trimmed is None:
+        return None, None
+    thick = figure("Face after trimming", "_mm", face_thickness, ion=metal, trimmed_mass=trimmed, face_area=face)
+    rim = quantity(cathode, "total_area_dm2") - face
+    if min(apart(rim.m)[0], apart((gain - trimmed).m)[0]) <= 0:
+        return thick, None
+    return thick, figure(
+        "Rim against face", "_pct", edge_factor, flange_mass=gain - trimmed, flange_area=rim, face_mass=trimmed, face_area=face
+    )
+
+
+def _extremes(shell: Shell, thickness: Figure) -> tuple[Figure | None, Figure | None]:
+    """R7: least and most of the measured points; where none was measured, the least is an estimate and says so."""
+    points = [point for point in shell.thickness_points.all() if point.thickness_mm is not None]
+    if points:
+        least, most = min(points, key=_thick), max(points, key=_thick)
+        note = f"{least.place}; least of {len(points)} measured points"
+        return (
+            Figure("Least thickness", least.thickness_mm, "_mm", "measured", least.plus_minus("thickness_mm"), note),
+            Figure("Most", most.thickness_mm, "_mm", "measured", most.plus_minus("thickness_mm"), most.place),
+        )
+    if thickness.working is None:
+        return None, None
+    low = figure("Least thickness", "_mm", estimated_minimum, thickness=thickness.working.quantity, share=MINIMUM_SHARES[0])
+    note = "Not measured: a rule of thumb (0.3 of the mean), no evidence."
+    return Figure(low.label, low.value, "_mm", "estimated", None, note, None, low.working), None
+
+
+def _thick(point) -> float:
+    return point.thickness_mm

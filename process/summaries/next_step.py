@@ -1,0 +1,41 @@
+"""The one thing to do next in a run."""
+
+from dataclasses import dataclass
+
+from django.urls import reverse
+
+from process.models import Event
+from process.summaries.runs import RunSummary
+
+
+@dataclass(frozen=True)
+class Step:
+    text: str
+    url: str
+
+
+def event_url(number: str, kind: str) -> str:
+    return f"{reverse('event_add', args=[number])}?kind={kind}"
+
+
+def next_step(summary: RunSummary) -> Step | None:
+    """Plan, cathode, start, reading, stop, weigh, judge; nothing once the outcome stands."""
+    number, code = summary.run.number, summary.standing.code
+    if code == "planned":
+        if not summary.run.cathodes.all():
+            return Step("Add a cathode", reverse("cathode_add", args=[number]))
+        return Step("Start the run", reverse("run_start", args=[number]))
+    if code == "interrupted":
+        return Step("Current is back", event_url(number, Event.Kind.RESTART))
+    if code == "running":
+        if summary.prospect and summary.prospect.reached:
+            return Step("Stop the run", event_url(number, Event.Kind.STOP))
+        return Step("Enter a reading", reverse("reading_add", args=[number]))
+    return _after(summary) if code == "stopped" else None
+
+
+def _after(summary: RunSummary) -> Step:
+    unweighed = next((each.cathode for each in summary.cathodes if each.shell is None), None)
+    if unweighed:
+        return Step(f"Weigh what grew on {unweighed.label}", reverse("shell_weigh", args=[unweighed.pk]))
+    return Step("Say how it ended", reverse("run_judge", args=[summary.run.number]))

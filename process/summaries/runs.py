@@ -1,0 +1,69 @@
+"""A run as pages and papers show it: everything that follows from its rows, with the working of each figure."""
+
+from dataclasses import dataclass
+
+from process.models import Run
+from process.summaries.cathodes import CathodeSummary, cathodes_of
+from process.summaries.charges import Charge, charge_of
+from process.summaries.interruptions import Interruption, interruptions_of
+from process.summaries.planning import PlanSummary, metal_of, plan_of
+from process.summaries.prospect import Prospect, prospect_of
+from process.summaries.results import Result, result_of, theory_of
+from process.summaries.sheet import Line, Sheet, sheet_of
+from process.summaries.standing import Standing, standing_of
+from records.figures import Figure
+
+
+@dataclass(frozen=True)
+class RunSummary:
+    """Frozen at one instant: `sheet.until_at`."""
+
+    run: Run
+    standing: Standing
+    sheet: Sheet
+    plan: PlanSummary | None
+    charge: Charge
+    theory: Figure | None
+    result: Result | None
+    cathodes: tuple[CathodeSummary, ...]
+    interruptions: tuple[Interruption, ...]
+    prospect: Prospect | None
+
+    @property
+    def elapsed(self) -> Figure:
+        return Figure("Time elapsed", self.sheet.charge.elapsed_h, "_h", "measured", note="A difference of instants.")
+
+    @property
+    def energised(self) -> Figure:
+        return Figure("Time with current", self.sheet.charge.energised_h, "_h", "measured")
+
+    @property
+    def thickness(self) -> Figure | None:
+        """Mean thickness of the thinnest cathode: what the run is waited for."""
+        known = [each.thickness for each in self.cathodes if each.thickness.value is not None]
+        return min(known, key=lambda figure: figure.value, default=None)
+
+    @property
+    def percent(self) -> float | None:
+        """Charge delivered in percent of the plan."""
+        planned = self.plan.charge.value if self.plan else None
+        return self.charge.chosen.value / planned * 100 if planned and self.charge.chosen.value is not None else None
+
+    @property
+    def drifts(self) -> tuple[Line, ...]:
+        return tuple(line for line in self.sheet.lines if line.drifted)
+
+
+def summarise(run: Run) -> RunSummary:
+    """Everything that follows from a run's rows by now; give it a run from `Run.objects.with_sheet()`."""
+    rail = list(run.cathodes.all())
+    sheet, metal = sheet_of(run), metal_of(run)
+    plan = plan_of(run, rail, sheet.started_at)
+    charge = charge_of(run, sheet, plan.charge.value if plan else None)
+    cathodes = cathodes_of(run, rail, charge.quantity, metal)
+    grown = {each.cathode.label: each.thickness.working.quantity for each in cathodes if each.thickness.working}
+    return RunSummary(
+        run=run, standing=standing_of(run, sheet), sheet=sheet, plan=plan, charge=charge,
+        theory=theory_of(metal, charge.quantity), result=result_of(rail, charge.quantity, metal), cathodes=cathodes,
+        interruptions=interruptions_of(sheet, grown), prospect=prospect_of(run, sheet, plan, charge.quantity),
+    )  # fmt: skip

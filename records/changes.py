@@ -1,0 +1,124 @@
+"""Who changed what of a thing and when, read from the kept versions of its rows."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from itertools import pairwise
+from typing import Any
+
+from django.db import models
+from django.utils import timezone
+
+from records import units
+from records.models import DescentLink, Item, Mark, Measurement, Party, Photo, Place, ProvenanceEvent
+
+# What the register keeps for itself, or shows in another field's words.
+SILENT = {
+    "id", "version", "created_at", "as_typed", "search_text", "date_edtf", "date_earliest", "date_latest", "item",
+    "target", "path", "sha256",
+}  # fmt: skip
+PARTS = ((Measurement, "item"), (Photo, "item"), (Mark, "item"), (ProvenanceEvent, "item"), (DescentLink, "target"))
+SHOWN = 200
+VERBS = {"+": "entered", "-": "removed", "~": ""}
+
+
+@dataclass(frozen=True)
+class Change:
+    label: str
+    before: str
+    after: str
+
+
+@dataclass(frozen=True)
+class Entry:
+    """As components/_history.html sets it."""
+
+    at: datetime
+    who: str
+    what: str
+    changes: list[Change] = field(default_factory=list)
+    role: str = ""
+
+
+def changes_of(item: Item) -> list[Entry]:
+    """The latest changes of a thing, its measurements, photographs, marks, provenance and descent; latest first."""
+    kept = [("", _versions(Item.history.filter(id=item.pk)))]
+    for model, key in PARTS:
+        kept.append((str(model._meta.verbose_name), _versions(model.history.filter(**{f"{key}_id": item.pk}))))
+    names = _names(version for _, versions in kept for version in versions)
+    found = [entry for noun, versions in kept for entry in _entries(versions, noun, names)]
+    return sorted(found, key=lambda entry: entry.at, reverse=True)[:SHOWN]
+
+
+def _versions(rows: models.QuerySet) -> list[Any]:
+    return list(rows.select_related("history_user__party").order_by("id", "history_date", "history_id"))
+
+
+def _entries(versions: list[Any], noun: str, names: dict[Any, str]) -> Iterator[Entry]:
+    """One entry for each kept version, compared with the version before it of the same row."""
+    for before, after in pairwise([None, *versions]):
+        same = before is not None and before.id == after.id
+        if entry := _entry(before if same else None, after, noun, names):
+            yield entry
+
+
+def _entry(before: Any, after: Any, noun: str, names: dict[Any, str]) -> Entry | None:
+    changes = [] if after.history_type == "-" else list(_differences(before, after, names))
+    verb = VERBS[after.history_type]
+    if not changes and not verb:
+        return None
+    if not noun and after.history_type == "+":
+        changes = []
+    what = " ".join(filter(None, [noun, verb, f"({after.history_change_reason})" if after.history_change_reason else ""]))
+    return Entry(after.history_date, _who(after.history_user), what, changes)
+
+
+def _who(user: Any) -> str:
+    if user is None:
+        return ""
+    party = getattr(user, "party", None)
+    return party.name if party else user.get_full_name() or user.get_username()
+
+
+def _differences(before: Any, after: Any, names: dict[Any, str]) -> Iterator[Change]:
+    for column in after.tracked_fields:
+        if column.name in SILENT:
+            continue
+        old = _shown(before, column, names) if before else ""
+        new = _shown(after, column, names)
+        if old != new:
+            yield Change(str(column.verbose_name), old, new)
+
+
+def _shown(version: Any, column: models.Field, names: dict[Any, str]) -> str:
+    """A stored value as a person reads it: choices in words, numbers with units, instants in the museum's time."""
+    value = getattr(version, column.attname)
+    if value is None or value == "":
+        return ""
+    if column.remote_field:
+        return names.get((column.remote_field.model, value), f"no. {value}")
+    if column.choices:
+        return str(dict(column.flatchoices).get(value, value))
+    if isinstance(column, models.FloatField) and (suffix := units.suffix_of(column.name)):
+        return units.show(value, suffix)
+    return _plain(value)
+
+
+def _plain(value: Any) -> str:
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, datetime):
+        local = timezone.localtime(value)
+        return f"{local.day} {local:%b %Y, %H:%M}"
+    return f"{value.day} {value:%b %Y}" if isinstance(value, date) else str(value)
+
+
+def _names(versions: Iterable[Any]) -> dict[tuple[Any, Any], str]:
+    """Names of the people, places and things that any version points at, one query for each kind."""
+    wanted: dict[Any, set[Any]] = {}
+    for version in versions:
+        for column in version.tracked_fields:
+            value = getattr(version, column.attname) if column.remote_field else None
+            if value is not None and column.name not in SILENT and column.remote_field.model in (Party, Place, Item, Photo):
+                wanted.setdefault(column.remote_field.model, set()).add(value)
+    return {(model, row.pk): str(row) for model, keys in wanted.items() for row in model._base_manager.filter(pk__in=keys)}

@@ -1,0 +1,99 @@
+from django import forms
+
+from records import clock
+from records.forms.base import RecordForm
+from records.models import Commission, Consent, Item, Specification
+from records.numbers import SERIES, next_number
+
+
+class CommissionForm(RecordForm):
+    class Meta:
+        model = Commission
+        fields = ["number", "requested_on", "requester", "purpose", "purpose_words", "originals", "quantity_count",
+                  "needed_by", "place_of_use", "likeness"]  # fmt: skip
+        groups = [
+            ("The request", ["number", "requested_on", "requester", "purpose", "purpose_words"]),
+            ("What is wanted", ["originals", "quantity_count", "needed_by"]),
+            ("Where it will live, and what it must be like", ["place_of_use", "likeness"]),
+        ]
+
+    def __init__(self, *args, **kwargs) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["originals"].queryset = Item.objects.originals()
+        self.fields["originals"].help_text = "One or more: the original, or the copy that will be the model."
+        self.fields["purpose"].queryset = self.fields["purpose"].queryset.filter(is_retired=False)
+        self.fields["quantity_count"].min_value = 1
+        if not self.instance.pk:
+            self.initial.setdefault("number", next_number(Commission, SERIES["commission"]))
+            self.initial.setdefault("requested_on", clock.today())
+
+    def clean_quantity_count(self) -> int:
+        if not self.cleaned_data["quantity_count"]:
+            raise forms.ValidationError("A commission asks for at least one copy.")
+        return self.cleaned_data["quantity_count"]
+
+    def clean(self) -> dict:
+        cleaned = super().clean()
+        requested, needed = cleaned.get("requested_on"), cleaned.get("needed_by")
+        if requested and needed and needed < requested:
+            self.add_error("needed_by", "It is needed before it was asked for: correct one of the two dates.")
+        return cleaned
+
+
+class ConsentForm(RecordForm):
+    class Meta:
+        model = Consent
+        fields = ["owner", "given_by", "authority", "given_on", "valid_from", "valid_to", "items", "techniques",
+                  "materials_barred", "temperature_max_degc", "pulls_max_count", "copies_max_count", "sale_allowed",
+                  "scan_allowed", "presence_required", "mould_fate", "mould_fate_by", "label_wording", "credit", "rights",
+                  "conditions"]  # fmt: skip
+        groups = [
+            ("Who allows it", ["owner", "given_by", "authority", "given_on", "valid_from", "valid_to", "items"]),
+            ("What is allowed", ["techniques", "materials_barred", "temperature_max_degc", "pulls_max_count",
+                                 "copies_max_count", "sale_allowed", "scan_allowed", "presence_required"]),
+            ("The moulds afterwards", ["mould_fate", "mould_fate_by"]),
+            ("Wording and rights", ["label_wording", "credit", "rights", "conditions"]),
+        ]  # fmt: skip
+        help_texts = {
+            "valid_to": "Empty: without an end.",
+            "rights": "Copyright, coin and hallmark law; ask the competent authority before the mould, not after.",
+        }
+
+    def __init__(self, *args, commission: Commission | None = None, **kwargs) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["items"].queryset = commission.originals.all() if commission else Item.objects.originals()
+        if not self.instance.pk:
+            for name in ("given_on", "valid_from"):
+                self.initial.setdefault(name, clock.today())
+
+    def clean(self) -> dict:
+        cleaned = super().clean()
+        if cleaned.get("mould_fate") == Consent.MouldFate.DESTROY and not cleaned.get("mould_fate_by"):
+            self.add_error("mould_fate_by", "Say by when the moulds are destroyed: the duty is put on the list with this date.")
+        if (given := cleaned.get("given_on")) and given > clock.today():
+            self.add_error("given_on", "This day lies in the future: a consent counts from when it was given.")
+        return cleaned
+
+
+class SpecificationForm(RecordForm):
+    class Meta:
+        model = Specification
+        fields = ["item", "technique", "metal_ion", "thickness_mean_mm", "thickness_min_mm", "finish", "fill", "mark_words",
+                  "tests"]  # fmt: skip
+        groups = [
+            ("The deposit", ["item", "technique", "metal_ion", "thickness_mean_mm", "thickness_min_mm"]),
+            ("The piece", ["finish", "fill", "mark_words", "tests"]),
+        ]
+
+    def __init__(self, *args, commission: Commission, **kwargs) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["item"].queryset = commission.originals.all()
+
+    def clean(self) -> dict:
+        cleaned = super().clean()
+        mean, least = cleaned.get("thickness_mean_mm"), cleaned.get("thickness_min_mm")
+        if mean is not None and mean <= 0:
+            self.add_error("thickness_mean_mm", "A shell has a thickness: enter more than zero.")
+        if mean is not None and least is not None and least > mean:
+            self.add_error("thickness_min_mm", "The least thickness cannot exceed the mean: correct one of the two.")
+        return cleaned

@@ -1,0 +1,22 @@
+from django import forms
+
+from records.models import Commission, Gate, Item
+
+
+class ConcessionForm(forms.Form):
+    """Who gives it, and in which role, comes from the sign-in."""
+
+    gate = forms.ChoiceField(label="Lets pass the gate", choices=Gate)
+    items = forms.ModelMultipleChoiceField(Item.objects.none(), label="Concerns")
+    commission = forms.ModelChoiceField(Commission.objects.all(), required=False)
+    reason = forms.CharField(widget=forms.Textarea({"rows": 4}), help_text="Why work goes on without the evidence.")
+    limits_of_use = forms.CharField(
+        widget=forms.Textarea({"rows": 3}), required=False,
+        help_text="“Display only, no handling”: stands on every paper of the piece, for ever.",
+    )  # fmt: skip
+
+    def __init__(self, *args, numbers: list[str], **kwargs) -> None:
+        super().__init__(*args, **kwargs)
+        chosen = Item.objects.filter(number__in=numbers)
+        self.fields["items"].queryset = Item.objects.exclude(status__in=[Item.Status.DESTROYED, Item.Status.LEFT])
+        self.initial.setdefault("items", chosen)

@@ -1,0 +1,29 @@
+from django import forms
+from django.core.exceptions import ValidationError
+
+from records import clock
+from records.forms.base import RecordForm
+from records.models import Duty
+from records.roles import ROLE_CHOICES
+
+
+class DutyForm(RecordForm):
+    role = forms.ChoiceField(label="For the", choices=ROLE_CHOICES)
+
+    class Meta:
+        model = Duty
+        fields = ["sentence", "due_on", "role", "item", "commission"]
+        groups = [("What and when", ["sentence", "due_on", "role"]), ("What it concerns", ["item", "commission"])]
+
+
+class DutyDoneForm(forms.Form):
+    """How a duty was done; who did it is who signs in."""
+
+    on = forms.DateField(label="Done on", initial=clock.today, widget=forms.DateInput({"type": "date"}, format="%Y-%m-%d"))
+    words = forms.CharField(label="How it was done", max_length=300, help_text="Witness, certificate, letter.")
+
+    def clean_on(self):
+        on = self.cleaned_data["on"]
+        if on > clock.today():
+            raise ValidationError("This day lies in the future: a duty is done when it is done.")
+        return on

@@ -1,0 +1,72 @@
+"""The form of a thing: what it is, the nine categories of Object ID, and where it is."""
+
+from typing import Any
+
+from django import forms
+
+from records.forms.base import RecordForm
+from records.models import Item
+
+# The others come into being with their mould, cast, deposit or making-up.
+ENTERED_BY_HAND = (Item.Kind.ORIGINAL, Item.Kind.HISTORIC_COPY, Item.Kind.CAST, Item.Kind.MATRIX)
+# A number stands in addresses and file names.
+NOT_IN_NUMBERS = set("/\\?#%\0")
+RESERVED = {"new"}
+
+
+class ItemForm(RecordForm):
+    """For a thing that is there already; its kind is offered where it was entered by hand."""
+
+    class Meta:
+        model = Item
+        fields = [
+            "number", "kind", "title", "object_type", "materials", "date_words", "maker", "subject", "inscriptions", "features",
+            "description", "origin", "related_material", "status", "owner", "place", "documented_on",
+        ]  # fmt: skip
+        groups = [
+            ("What it is", ["number", "kind", "title", "object_type", "date_words", "maker"]),
+            ("What it is made of and shows (Object ID)",
+             ["materials", "subject", "inscriptions", "features", "description"]),
+            ("Where it is", ["status", "owner", "place"]),
+            ("Where does it come from, and where is it written about?", ["origin", "related_material", "documented_on"]),
+        ]  # fmt: skip
+        widgets = {
+            "inscriptions": forms.Textarea({"rows": 3}), "features": forms.Textarea({"rows": 3}),
+            "description": forms.Textarea({"rows": 3}), "related_material": forms.Textarea({"rows": 3}),
+        }  # fmt: skip
+        help_texts = {
+            "number": "As it stands on the piece, its tag and its papers. It is never given again.",
+            "title": "The name by which it goes: “Portrait medal of a tide-mill mistress”.",
+            "object_type": "Broad, then narrow: “medal, portrait medal”.",
+            "inscriptions": "As they read, line by line. Write “none” where there are none.",
+            "features": "What tells it from its like: damage, repair, defects of making. Write “none seen” where there are none.",
+        }
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        kind = self.instance.kind
+        if not self.instance._state.adding and kind not in ENTERED_BY_HAND:
+            del self.fields["kind"]
+        else:
+            self.fields["kind"].choices = [choice for choice in Item.Kind.choices if choice[0] in ENTERED_BY_HAND]
+        if self.instance.made_here and self.instance.status == Item.Status.WORKSHOP:
+            del self.fields["status"]  # only its acceptance takes a copy out of the workshop
+
+    def clean_number(self) -> str:
+        number = " ".join(self.cleaned_data["number"].split())
+        if wrong := sorted(NOT_IN_NUMBERS & set(number)):
+            raise forms.ValidationError(
+                f"A number stands in addresses and file names: write a point or a dash instead of {' '.join(wrong)}."
+            )
+        if number.lower() in RESERVED or number.strip(".") == "":
+            raise forms.ValidationError("This cannot be a number: write the one on the piece or its tag.")
+        return number
+
+
+class NewItemForm(ItemForm):
+    """For entering what the museum holds or borrows."""
+
+    class Meta(ItemForm.Meta):
+        help_texts = ItemForm.Meta.help_texts | {
+            "kind": "A historic copy is an electrotype or cast that was made before this register; say so here, even if unsure.",
+        }

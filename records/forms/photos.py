@@ -1,0 +1,84 @@
+"""Sending photographs, and saying what they show."""
+
+from typing import Any
+
+from django import forms
+
+from records.forms.base import RecordForm
+from records.models import Photo
+
+TYPES = "image/jpeg,image/png,image/tiff,image/webp"
+
+
+class SeveralFiles(forms.ClearableFileInput):
+    allow_multiple_selected = True
+
+
+class SeveralFilesField(forms.FileField):
+    """Cleans to a list of uploaded files."""
+
+    widget = SeveralFiles
+    default_error_messages = {
+        "required": "Choose at least one photograph; a phone offers its camera here.",
+        "empty": "The file is empty: send it again from the camera.",
+    }
+
+    def clean(self, data: Any, initial: Any = None) -> list[Any]:
+        files = data if isinstance(data, list | tuple) else [data]
+        return [super(SeveralFilesField, self).clean(file, initial) for file in files or [None]]
+
+
+class PhotoUploadForm(forms.ModelForm):
+    """What all the files of one sending have in common; when each was taken comes from the camera."""
+
+    files = SeveralFilesField(
+        label="photographs", widget=SeveralFiles({"accept": TYPES}), max_length=255,
+        help_text="JPEG, PNG, TIFF or WebP, several at once; up to 89 megapixels and 80 MB each. The files are kept unchanged.",
+    )  # fmt: skip
+    field_order = ["files"]
+
+    class Meta:
+        model = Photo
+        fields = ["view", "caption", "light", "has_scale", "has_colour_target", "taken_by", "rights"]
+        labels = {"view": "what they show", "light": "light used"}
+        help_texts = {"light": "“raking, left”, “diffuse”, “UV”"}
+
+    def grouped(self) -> list[tuple[str, bool, list[Any]]]:
+        more = ["has_scale", "has_colour_target", "taken_by", "rights"]
+        return [
+            ("", False, [self[name] for name in ("files", "view", "caption", "light")]),
+            ("Is a scale in the frame, and who took them?", False, [self[name] for name in more]),
+        ]
+
+    def about(self) -> dict[str, Any]:
+        """What `keep_photo` is told of each file."""
+        return {name: self.cleaned_data[name] for name in self._meta.fields}
+
+
+class PhotoForm(RecordForm):
+    """The time comes from the camera; a person who corrects it says why."""
+
+    reason = forms.CharField(
+        label="why the time is corrected", required=False, max_length=300,
+        help_text="“The camera's clock stood an hour behind.” It is kept in the history.",
+    )  # fmt: skip
+
+    class Meta:
+        model = Photo
+        fields = ["view", "caption", "light", "has_scale", "has_colour_target", "taken_at", "taken_by", "rights"]
+        labels = {"view": "what it shows", "light": "light used", "taken_at": "taken"}
+        groups = [
+            ("", ["view", "caption", "light", "has_scale", "has_colour_target"]),
+            ("When and by whom", ["taken_at", "reason", "taken_by", "rights"]),
+        ]  # fmt: skip
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        corrected = self.instance.taken_at is not None and "taken_at" in self.changed_data
+        if corrected and "taken_at" in cleaned and not cleaned.get("reason"):
+            self.add_error("reason", "Say why the time is corrected: it was read from the camera, or written before.")
+        return cleaned
+
+    def save(self, commit: bool = True) -> Photo:
+        self.instance._change_reason = self.cleaned_data.get("reason") or None
+        return super().save(commit)

@@ -1,0 +1,12 @@
+from records.forms.base import RecordForm
+from records.models import Term
+
+
+class TermForm(RecordForm):
+    class Meta:
+        model = Term
+        fields = ["scheme", "group", "label", "definition", "default_stability", "caution", "source", "is_retired"]
+        groups = [
+            ("The word", ["scheme", "group", "label", "definition"]),
+            ("For findings and cautions", ["default_stability", "caution", "source", "is_retired"]),
+        ]

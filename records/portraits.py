@@ -1,0 +1,24 @@
+"""The best photograph of a thing: the one that stands for it in lists and at the head of its page."""
+
+from collections.abc import Iterable
+
+from django.db.models import Case, IntegerField, OuterRef, QuerySet, Subquery, Value, When
+
+from records.models import Photo
+
+# The face first; a bench sheet or a rig never stands for a thing.
+RANKS = [Photo.View.OBVERSE, Photo.View.OVERALL, Photo.View.REVERSE, Photo.View.RAKING, Photo.View.EDGE,
+         Photo.View.DETAIL, Photo.View.MARK]  # fmt: skip
+
+
+def best_of(photos: Iterable[Photo]) -> Photo | None:
+    """The best of some photographs; of two alike the later, which shows how the thing looks now."""
+    fitting = [photo for photo in photos if photo.view in RANKS]
+    return min(fitting, key=lambda photo: (RANKS.index(photo.view), -photo.pk), default=None)
+
+
+def with_portraits(items: QuerySet) -> QuerySet:
+    """Each thing with `portrait_id`, the key of its best photograph, in the same query."""
+    rank = Case(*(When(view=view, then=Value(i)) for i, view in enumerate(RANKS)), output_field=IntegerField())
+    photos = Photo.objects.filter(item=OuterRef("pk"), view__in=RANKS).order_by(rank, "-pk")
+    return items.annotate(portrait_id=Subquery(photos.values("pk")[:1]))

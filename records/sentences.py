@@ -1,0 +1,118 @@
+"""The one sentence that says what a thing is and where it stands; and the conditions of a consent in words."""
+
+from collections.abc import Collection
+
+from records.lineage import Descent
+from records.models import Consent, Item, Mark
+
+GONE = {Item.Status.LEFT, Item.Status.LOST, Item.Status.DESTROYED}
+WORKSHOP_KINDS = {Item.Kind.MOULD, Item.Kind.CORE, Item.Kind.SHELL, Item.Kind.MATRIX}
+
+
+def sentence_of(item: Item, chain: Descent, marks: Collection[Mark]) -> str:
+    """“Electrotype copy, 2026, first generation, of OVM.1931.0044; marked, accepted, in Case 4.”"""
+    what = [kind_words(item, chain), date_words(item, chain), *_maker(item), *_generation(item, chain), *_of(item, chain)]
+    stands = [*_marking(item, marks), *_acceptance(item), *_holding(item), *_place(item)]
+    first, second = (", ".join(filter(None, words)) for words in (what, stands))
+    return f"{first}; {second}." if second else f"{first}."
+
+
+def kind_words(item: Item, chain: Descent) -> str:
+    """What kind of thing this is; for a copy the approved words of its label, never “original”."""
+    label = getattr(item, "label", None) if item.is_copy else None
+    if label and label.is_signed:
+        return label.kind_of_copy
+    if item.made_here:
+        return "Electrotype matrix" if chain.lineage.polarity == -1 else "Electrotype copy"
+    if item.kind == Item.Kind.ORIGINAL:
+        return item.object_type[:1].upper() + item.object_type[1:] if item.object_type else "Original"
+    return item.get_kind_display().capitalize()
+
+
+def date_words(item: Item, chain: Descent) -> str:
+    """The thing's own date, or when it was made here; a missing date is said."""
+    if item.date_words:
+        return item.date_words
+    if chain.made_on:
+        return str(chain.made_on.year)
+    return "" if item.kind in WORKSHOP_KINDS else "undated"
+
+
+def _maker(item: Item) -> list[str]:
+    return [f"by {item.maker}"] if item.maker and not item.is_copy else []
+
+
+def _generation(item: Item, chain: Descent) -> list[str]:
+    if item.kind == Item.Kind.ORIGINAL and not chain.rows:
+        return ["original"] if item.object_type else []
+    if item.kind in {Item.Kind.MOULD, Item.Kind.CORE}:
+        return []
+    return [chain.words]
+
+
+def _of(item: Item, chain: Descent) -> list[str]:
+    if chain.model is None:
+        return []
+    side = next((row.get_transfer_display() and row.side for row in chain.rows if row.target_id == item.pk), "")
+    return [f"of {chain.model.number}" + (f" ({side})" if side and item.kind in WORKSHOP_KINDS else "")]
+
+
+def _marking(item: Item, marks: Collection[Mark]) -> list[str]:
+    """Only what is made here must be marked; a historic copy is flagged instead."""
+    if not item.made_here:
+        return []
+    if any(mark.is_photographed_copy_mark for mark in marks):
+        return ["marked"]
+    return ["marked, the mark not photographed" if any(m.purpose == m.Purpose.COPY for m in marks) else "unmarked"]
+
+
+def _acceptance(item: Item) -> list[str]:
+    """Only a signed inspection takes a copy out of the workshop; one kept as evidence was not accepted."""
+    if not item.made_here or item.status in GONE:
+        return []
+    return ["not accepted yet"] if item.status == Item.Status.WORKSHOP else _unless_evidence(item)
+
+
+def _unless_evidence(item: Item) -> list[str]:
+    return [] if item.status == Item.Status.EVIDENCE else ["accepted"]
+
+
+def _holding(item: Item) -> list[str]:
+    """How it is held, unless that goes without saying."""
+    if item.status == Item.Status.LOAN_IN and item.owner:
+        return [f"on loan to us from {item.owner}"]
+    return [] if item.status in {Item.Status.ACCESSIONED, Item.Status.WORKSHOP} else [item.get_status_display()]
+
+
+def _place(item: Item) -> list[str]:
+    if item.place is None or item.status in GONE:
+        return []
+    return [f"in {item.place.name}"]
+
+
+def conditions_of(consent: Consent) -> list[str]:
+    """The conditions that travel with what is made, one short sentence each."""
+    copies, pulls = consent.copies_max_count, consent.pulls_max_count
+    said = [
+        f"In force to {consent.valid_to:%-d %b %Y}." if consent.valid_to else "",
+        f"Techniques: {consent.techniques}." if consent.techniques else "",
+        f"Not allowed: {consent.materials_barred}." if consent.materials_barred else "",
+        f"Nothing above {consent.temperature_max_degc:g} °C." if consent.temperature_max_degc is not None else "",
+        f"At most {pulls} pull{'s' if pulls != 1 else ''} of each mould." if pulls is not None else "",
+        f"At most {copies} cop{'ies' if copies != 1 else 'y'}." if copies is not None else "",
+        "" if consent.sale_allowed else "No sale.",
+        "" if consent.scan_allowed else "No scan.",
+        "Owner or conservator present at moulding." if consent.presence_required else "",
+        _mould_fate(consent),
+        f"Label: {consent.label_wording}" if consent.label_wording else "",
+        f"Credit: {consent.credit}" if consent.credit else "",
+        consent.conditions,
+    ]
+    return [sentence for sentence in said if sentence]
+
+
+def _mould_fate(consent: Consent) -> str:
+    if consent.mould_fate == consent.MouldFate.KEEP:
+        return ""
+    by = f" by {consent.mould_fate_by:%-d %b %Y}" if consent.mould_fate_by else ""
+    return f"Moulds {consent.get_mould_fate_display()}{by}."

@@ -1,0 +1,98 @@
+"""What stands on a thing's page, gathered with few questions to the database."""
+
+from collections.abc import Iterable
+from typing import Any
+
+from django.http import HttpRequest
+from django.urls import reverse
+
+from records import access, extensions, object_id, sentences
+from records.hanging import Everything, hanging_on
+from records.lineage import Descent, descent_of, links_both, made_from
+from records.models import Consent, Item, Mark, Measurement, Photo
+from records.portraits import best_of
+
+THINGS = Item.objects.select_related("owner", "place", "label__signed_by")
+
+
+def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
+    """Everything the templates of the page read."""
+    up, down = links_both(item)
+    chain = descent_of(item, up)
+    measurements = list(item.measurements.select_related("measured_by"))
+    photos = list(item.photos.select_related("taken_by"))
+    marks = list(item.marks.select_related("made_by"))
+    hanging = hanging_on(item, chain.forebears)
+    return {
+        "item": item,
+        "descent": chain,
+        "offspring": made_from(item, down),
+        "sentence": sentences.sentence_of(item, chain, marks),
+        "portrait": best_of(photos),
+        "measurements": [MeasuredRow(row) for row in measurements],
+        "photos": photos,
+        "marks": marks,
+        "hanging": hanging,
+        "consents": _consents(item, chain),
+        "provenance": list(item.provenance.select_related("party")),
+        "completeness": object_id.completeness(item, measurements=measurements, marks=marks),
+        "panels": _panels(request, item),
+        "papers": _papers(request, item),
+        "next": next_step(request, item, marks, photos, hanging),
+    }
+
+
+class MeasuredRow:
+    """A measurement as the table shows it: the column's suffix beside the number."""
+
+    def __init__(self, row: Measurement) -> None:
+        self.row = row
+        self.field = row.value_field
+        self.value = row.value
+        self.suffix = self.field[self.field.index("_") :]
+        typed = row.as_typed.get(self.field) or {}
+        self.plus_minus = row.plus_minus(self.field)
+        self.kind = row.evidence(self.field)
+        self.method = typed.get("method") or ""
+        self.as_written = _as_written(typed)
+
+
+def _as_written(typed: dict[str, Any]) -> str:
+    """“2.30 in” where the number was written in another unit than the table's."""
+    text, unit = str(typed.get("text") or ""), str(typed.get("unit") or "")
+    return "" if unit in ("", "mm", "g", "g/cm³", "°") or not text else f"{text} {unit}".removesuffix(f" {unit} {unit}")
+
+
+def _consents(item: Item, chain: Descent) -> list[dict[str, Any]]:
+    line = [item.pk, *(thing.pk for thing in chain.forebears)]
+    rows = Consent.objects.filter(items__in=line).select_related("owner").distinct()
+    return [{"consent": row, "conditions": sentences.conditions_of(row)} for row in rows]
+
+
+def _panels(request: HttpRequest, item: Item) -> list[extensions.Panel]:
+    found = (panel(request, item) for panel in extensions.item_panels)
+    return sorted((panel for panel in found if panel), key=lambda panel: panel.order)
+
+
+def _papers(request: HttpRequest, item: Item) -> list[dict[str, Any]]:
+    """The papers that this thing can have, each with its verb or with what forbids it."""
+    if not access.may(request.user, "issue paper"):
+        return []
+    fitting: Iterable[extensions.PaperKind] = (k for k in extensions.paper_kinds.values() if k.applies_to(item))
+    return [{"code": kind.code, "title": kind.title, "refusals": kind.refusals(item)} for kind in fitting]
+
+
+def next_step(
+    request: HttpRequest, item: Item, marks: list[Mark], photos: list[Photo], hanging: Everything
+) -> tuple[str, str] | None:
+    """The one next thing to do here that this person may do: its verb and its address."""
+    steps = [
+        (item.made_here and not any(m.is_photographed_copy_mark for m in marks), "Mark", "Record its mark", "mark_add"),
+        (item.made_here and not hasattr(item, "label"), "LabelWording", "Write its label", "label_edit"),
+        (not item.made_here and item.kind != Item.Kind.SHELL and not photos, "Photo", "Add photographs", "photo_add"),
+        (item.kind == Item.Kind.ORIGINAL and not hanging.reports, "ConditionReport", "Examine its condition", "condition_add"),
+    ]
+    for due, model, verb, name in steps:
+        if due and access.may(request.user, "write", model):
+            return verb, reverse(name, args=[item.number])
+    return None
