@@ -5,6 +5,7 @@ from datetime import date
 from process.models import Cathode, Event
 from process.services.moulds import pulls_allowed
 from process.summaries.baths import analysis_standing
+from records import extensions
 from records.gates import Check, Subject, gate_check
 from records.models import Gate
 from records.roles import CONSERVATOR, TECHNICIAN
@@ -51,7 +52,11 @@ def inspected(subject: Subject, on: date) -> Check | None:
     copy = subject.thing
     if not copy.made_here:
         return None
-    inspection = next((i for i in copy.inspections.select_related("signed_by") if i.is_signed), None)
+    inspection = next((i for i in copy.inspections.all() if i.is_signed), None)
     if inspection is None:
         return Check("inspected", False, f"{copy.number} has no signed inspection.", CONSERVATOR)
-    return Check("inspected", inspection.accepts, f"Inspection of {inspection.inspected_on}: {inspection.get_decision_display()}.", CONSERVATOR)
+    sentence = f"Inspection of {inspection.inspected_on}: {inspection.get_decision_display()}."
+    return Check("inspected", inspection.accepts, sentence, CONSERVATOR)
+
+
+extensions.gate_related.append("inspections")

@@ -15,9 +15,12 @@ from records.models import DescentLink, Item, Mark, Measurement, Party, Photo, P
 # What the register keeps for itself, or shows in another field's words.
 SILENT = {
     "id", "version", "created_at", "as_typed", "search_text", "date_edtf", "date_earliest", "date_latest", "item",
-    "target", "path", "sha256",
+    "target", "path", "sha256", "media_type", "size_bytes_count", "width_px_count", "height_px_count",
 }  # fmt: skip
-PARTS = ((Measurement, "item"), (Photo, "item"), (Mark, "item"), (ProvenanceEvent, "item"), (DescentLink, "target"))
+PARTS = (
+    (Measurement, "item", "measurement"), (Photo, "item", "photograph"), (Mark, "item", "mark"),
+    (ProvenanceEvent, "item", "provenance"), (DescentLink, "target", "step of descent"),
+)  # fmt: skip
 SHOWN = 200
 VERBS = {"+": "entered", "-": "removed", "~": ""}
 
@@ -43,8 +46,8 @@ class Entry:
 def changes_of(item: Item) -> list[Entry]:
     """The latest changes of a thing, its measurements, photographs, marks, provenance and descent; latest first."""
     kept = [("", _versions(Item.history.filter(id=item.pk)))]
-    for model, key in PARTS:
-        kept.append((str(model._meta.verbose_name), _versions(model.history.filter(**{f"{key}_id": item.pk}))))
+    for model, key, noun in PARTS:
+        kept.append((noun, _versions(model.history.filter(**{f"{key}_id": item.pk}))))
     names = _names(version for _, versions in kept for version in versions)
     found = [entry for noun, versions in kept for entry in _entries(versions, noun, names)]
     return sorted(found, key=lambda entry: entry.at, reverse=True)[:SHOWN]
@@ -63,14 +66,21 @@ def _entries(versions: list[Any], noun: str, names: dict[Any, str]) -> Iterator[
 
 
 def _entry(before: Any, after: Any, noun: str, names: dict[Any, str]) -> Entry | None:
-    changes = [] if after.history_type == "-" else list(_differences(before, after, names))
+    """What a version changed; a part that is new or gone is told in one line."""
+    changes = list(_differences(before, after, names)) if after.history_type == "~" else []
     verb = VERBS[after.history_type]
     if not changes and not verb:
         return None
-    if not noun and after.history_type == "+":
-        changes = []
-    what = " ".join(filter(None, [noun, verb, f"({after.history_change_reason})" if after.history_change_reason else ""]))
+    reason = f"({after.history_change_reason})" if after.history_change_reason else ""
+    told = _told(after, names) if noun else ""
+    what = " ".join(filter(None, [noun, f"{verb}:" if verb and told else verb, told, reason]))
     return Entry(after.history_date, _who(after.history_user), what, changes)
+
+
+def _told(version: Any, names: dict[Any, str]) -> str:
+    """A part in one line: everything that was written into it."""
+    columns = [c for c in version.tracked_fields if c.name not in SILENT and not isinstance(c, models.BooleanField)]
+    return ", ".join(filter(None, (_shown(version, column, names) for column in columns)))
 
 
 def _who(user: Any) -> str:

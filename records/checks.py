@@ -1,4 +1,7 @@
-"""The register's own gate checks: permission, risk, condition before and after, mark, identification."""
+"""The register's own gate checks: permission, risk, condition before and after, mark, identification.
+
+They read whole sets and choose in Python, so that a page about many things prefetches them once (`RELATED`).
+"""
 
 from datetime import date
 
@@ -6,12 +9,14 @@ from records.gates import Check, Subject, gate_check
 from records.models import ConditionReport, Gate, Item, RiskAssessment
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 
+RELATED = ["consents__owner", "risk_assessments", "condition_reports__photos", "marks", "concessions__given_by"]
+
 
 @gate_check(Gate.PERMISSION)
 def consent_in_force(subject: Subject, on: date) -> Check:
     """A consent that names the model and holds on the day."""
     model: Item = subject.thing
-    consent = next((c for c in model.consents.select_related("owner") if c.in_force_on(on)), None)
+    consent = next((c for c in model.consents.all() if c.in_force_on(on)), None)
     if consent:
         end = f" to {consent.valid_to}" if consent.valid_to else ""
         return Check("consent in force", True, f"Consent of {consent.owner}, {consent.given_on}, holds{end}.")
@@ -22,25 +27,27 @@ def consent_in_force(subject: Subject, on: date) -> Check:
 def risk_decided(subject: Subject, on: date) -> Check:
     """A signed assessment that does not refuse."""
     model: Item = subject.thing
-    last = model.risk_assessments.filter(assessed_on__lte=on, signed_at__isnull=False).first()
+    last = next((r for r in model.risk_assessments.all() if r.assessed_on <= on and r.is_signed), None)
     if last is None:
-        return Check("risk assessed", False, f"No signed risk assessment of {model.number} before {on}.", CONSERVATOR)
+        return Check("risk assessed", False, f"No signed risk assessment of {model.number} by {on}.", CONSERVATOR)
     refused = last.decision == RiskAssessment.Decision.REFUSE
     return Check("risk assessed", not refused, f"{last.number}: {last.get_decision_display()}.", CONSERVATOR)
 
 
-def _report(model: Item, occasion: str, **dates: date) -> ConditionReport | None:
-    return model.condition_reports.filter(occasion=occasion, signed_at__isnull=False, **dates).first()
+def _signed_report(model: Item, occasion: str) -> ConditionReport | None:
+    reports = (r for r in model.condition_reports.all() if r.occasion == occasion and r.is_signed)
+    return next(reports, None)
 
 
 @gate_check(Gate.BEFORE)
 def condition_before(subject: Subject, on: date) -> Check:
     """A signed report before moulding, with photographs."""
     model: Item = subject.thing
-    report = _report(model, ConditionReport.Occasion.BEFORE, examined_on__lte=on)
-    if report is None:
-        return Check("condition before", False, f"No signed condition report of {model.number} before moulding.", CONSERVATOR)
-    if not report.photos.exists():
+    report = _signed_report(model, ConditionReport.Occasion.BEFORE)
+    if report is None or report.examined_on > on:
+        sentence = f"No signed condition report of {model.number} before moulding."
+        return Check("condition before", False, sentence, CONSERVATOR)
+    if not report.photos.all():
         return Check("condition before", False, f"{report.number} has no photographs.", CONSERVATOR)
     return Check("condition before", True, f"{report.number}, {report.examined_on}, with photographs.")
 
@@ -49,7 +56,7 @@ def condition_before(subject: Subject, on: date) -> Check:
 def condition_after(subject: Subject, on: date) -> Check:
     """A signed report after moulding that states whether anything changed."""
     model: Item = subject.thing
-    report = _report(model, ConditionReport.Occasion.AFTER)
+    report = _signed_report(model, ConditionReport.Occasion.AFTER)
     if report is None or not report.change:
         sentence = f"No signed condition report of {model.number} after moulding states whether it changed."
         return Check("condition after", False, sentence, CONSERVATOR)
@@ -62,7 +69,7 @@ def permanent_mark(subject: Subject, on: date) -> Check | None:
     copy: Item = subject.thing
     if not copy.made_here:
         return None
-    mark = next((m for m in copy.marks.select_related("photo") if m.is_photographed_copy_mark), None)
+    mark = next((m for m in copy.marks.all() if m.is_photographed_copy_mark), None)
     if mark:
         return Check("permanent mark", True, f"{mark}, {mark.get_method_display()}, photographed.")
     sentence = f"{copy.number} carries no permanent, photographed mark that says it is a copy."
@@ -75,5 +82,6 @@ def label_approved(subject: Subject, on: date) -> Check | None:
     copy: Item = subject.thing
     label = getattr(copy, "label", None)
     if label and label.is_signed:
-        return Check("label approved", True, f"Label approved by {label.signed_by}, {label.signed_at:%d %b %Y}.")
+        sentence = f"Label approved by {label.signed_by}, {label.signed_at:%d %b %Y}."
+        return Check("label approved", True, sentence)
     return Check("label approved", False, f"The label of {copy.number} is not approved yet.", CURATOR)

@@ -59,6 +59,17 @@ class PaperKind:
 
 
 @dataclass(frozen=True)
+class CopyTraits:
+    """What another app knows of a copy and the register does not: for its label and for judging its mark."""
+
+    technique: str = ""  # a technique of records.wording: hollow, core, matrix
+    one_sided: bool = False
+    skin: str = ""  # silver or gold
+    longest_mm: float | None = None
+    thickness_mm: float | None = None
+
+
+@dataclass(frozen=True)
 class PaperContext:
     """What every paper carries besides its subject."""
 
@@ -72,6 +83,8 @@ class PaperContext:
 home_cards: list[Callable[[HttpRequest], Iterable[HomeCard]]] = []
 item_panels: list[Callable[[HttpRequest, Any], Panel | None]] = []
 gate_checks: dict[str, list[Callable[..., Any]]] = {}
+gate_related: list[str] = []  # what the checks read of an item, to prefetch
 timeline_sources: list[Callable[[Any], Iterable[TimelineEvent]]] = []
 search_sources: list[Callable[[str], Iterable[SearchHit]]] = []
 paper_kinds: dict[str, PaperKind] = {}
+copy_traits: list[Callable[[Any], CopyTraits | None]] = []

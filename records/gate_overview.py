@@ -4,7 +4,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from records import gates
+from django.db.models import Exists, OuterRef, Q
+
+from records import checks, extensions, gates
 from records.gates import Check, Subject
 from records.models import Commission, Gate, Item
 
@@ -32,11 +34,14 @@ def lines_of(item: Item, on: date, which: Iterable[str]) -> list[GateLine]:
     return [GateLine(gate, Gate(gate).label, item, checks) for gate, checks in found if checks]
 
 
-def item_gates(item: Item, on: date) -> list[GateLine]:
-    return lines_of(item, on, OF_COPY if item.made_here else OF_ORIGINAL)
+def pieces_of(commission: Commission) -> list[Item]:
+    """The originals and the copies of a commission (`was_made` tells), with all that their gates read."""
+    mine = Q(commissions=commission) | Q(made_for=commission)
+    made = Commission.copies.through.objects.filter(commission=commission, item=OuterRef("pk"))
+    rows = Item.objects.filter(mine).annotate(was_made=Exists(made)).select_related("label__signed_by").distinct()
+    return list(rows.prefetch_related(*checks.RELATED, *extensions.gate_related))
 
 
-def commission_gates(commission: Commission, on: date) -> list[GateLine]:
+def gates_of(pieces: list[Item], on: date) -> list[GateLine]:
     """Permission to condition for each original, mark to label for each copy."""
-    originals = [line for item in commission.originals.all() for line in lines_of(item, on, OF_ORIGINAL)]
-    return originals + [line for copy in commission.copies.all() for line in lines_of(copy, on, OF_COPY)]
+    return [line for piece in pieces for line in lines_of(piece, on, OF_COPY if piece.was_made else OF_ORIGINAL)]

@@ -66,8 +66,9 @@ def checks(gate: str, subject: Subject, on: date) -> list[Check]:
 
 
 def _concession(gate: str, subject: Subject) -> Concession | None:
-    named = Concession.objects.select_related("given_by").filter(gate=gate)
-    return named.filter(items__in=[item.pk for item in subject.items]).order_by("-given_on").first()
+    """The latest concession for this gate that names the thing or one of its pieces."""
+    named = {c.pk: c for item in subject.items for c in item.concessions.all() if c.gate == gate}
+    return max(named.values(), key=lambda concession: concession.given_on, default=None)
 
 
 def unmet(gate: str, subject: Subject, on: date) -> list[Check]:

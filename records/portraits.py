@@ -11,10 +11,14 @@ RANKS = [Photo.View.OBVERSE, Photo.View.OVERALL, Photo.View.REVERSE, Photo.View.
          Photo.View.DETAIL, Photo.View.MARK]  # fmt: skip
 
 
+def in_order(photos: Iterable[Photo]) -> list[Photo]:
+    """Photographs as a page shows them: the face first; of two alike the later, which shows how the thing looks now."""
+    return sorted(photos, key=lambda photo: (RANKS.index(photo.view) if photo.view in RANKS else len(RANKS), -photo.pk))
+
+
 def best_of(photos: Iterable[Photo]) -> Photo | None:
-    """The best of some photographs; of two alike the later, which shows how the thing looks now."""
-    fitting = [photo for photo in photos if photo.view in RANKS]
-    return min(fitting, key=lambda photo: (RANKS.index(photo.view), -photo.pk), default=None)
+    """The photograph that stands for the thing."""
+    return next((photo for photo in in_order(photos) if photo.view in RANKS), None)
 
 
 def with_portraits(items: QuerySet) -> QuerySet:

@@ -12,7 +12,7 @@ WORKSHOP_KINDS = {Item.Kind.MOULD, Item.Kind.CORE, Item.Kind.SHELL, Item.Kind.MA
 def sentence_of(item: Item, chain: Descent, marks: Collection[Mark]) -> str:
     """“Electrotype copy, 2026, first generation, of OVM.1931.0044; marked, accepted, in Case 4.”"""
     what = [kind_words(item, chain), date_words(item, chain), *_maker(item), *_generation(item, chain), *_of(item, chain)]
-    stands = [*_marking(item, marks), *_acceptance(item), *_holding(item), *_place(item)]
+    stands = [*_original(item), *_marking(item, marks), *_acceptance(item), *_holding(item), *_place(item)]
     first, second = (", ".join(filter(None, words)) for words in (what, stands))
     return f"{first}; {second}." if second else f"{first}."
 
@@ -25,7 +25,8 @@ def kind_words(item: Item, chain: Descent) -> str:
     if item.made_here:
         return "Electrotype matrix" if chain.lineage.polarity == -1 else "Electrotype copy"
     if item.kind == Item.Kind.ORIGINAL:
-        return item.object_type[:1].upper() + item.object_type[1:] if item.object_type else "Original"
+        narrowest = item.object_type.split(",")[-1].strip()
+        return narrowest[:1].upper() + narrowest[1:] if narrowest else "Original"
     return item.get_kind_display().capitalize()
 
 
@@ -42,12 +43,14 @@ def _maker(item: Item) -> list[str]:
     return [f"by {item.maker}"] if item.maker and not item.is_copy else []
 
 
+def _original(item: Item) -> list[str]:
+    return ["original"] if item.kind == Item.Kind.ORIGINAL and item.object_type else []
+
+
 def _generation(item: Item, chain: Descent) -> list[str]:
-    if item.kind == Item.Kind.ORIGINAL and not chain.rows:
-        return ["original"] if item.object_type else []
-    if item.kind in {Item.Kind.MOULD, Item.Kind.CORE}:
+    if item.kind in {Item.Kind.ORIGINAL, Item.Kind.MOULD, Item.Kind.CORE}:
         return []
-    return [chain.words]
+    return [chain.words.replace("; ", " (", 1) + (")" if "; " in chain.words else "")]
 
 
 def _of(item: Item, chain: Descent) -> list[str]:

@@ -39,7 +39,9 @@ def make_item(number: str = "", **fields) -> models.Item:
 
 
 def make_term(scheme: str, label: str = "", **fields) -> models.Term:
-    return models.Term.objects.get_or_create(scheme=scheme, label=label or f"{scheme} {next(_serial)}", defaults=fields)[0]
+    return models.Term.objects.get_or_create(
+        scheme=scheme, label=label or f"{scheme} {next(_serial)}", defaults=fields
+    )[0]
 
 
 def make_photo(item: models.Item | None = None, **fields) -> models.Photo:
@@ -73,7 +75,9 @@ def make_consent(*items: models.Item, commission: models.Commission | None = Non
     return consent
 
 
-def make_report(item: models.Item, occasion: str = "before", *, signed: bool = True, **fields) -> models.ConditionReport:
+def make_report(
+    item: models.Item, occasion: str = "before", *, signed: bool = True, **fields
+) -> models.ConditionReport:
     examiner = fields.pop("examiner", None) or make_party()
     signature = {"signed_by": examiner, "signed_role": "conservator", "signed_at": NINE} if signed else {}
     return models.ConditionReport.objects.create(
@@ -93,7 +97,12 @@ def make_mould(model: models.Item | None = None, number: str = "", **fields) -> 
 def make_bath(number: str = "", **fields) -> Bath:
     """An acid copper bath of 60 L with its limits."""
     bath = Bath.objects.create(
-        **{"number": number or f"B-{next(_serial):02d}", "name": "acid copper", "volume_l": 60.0, "opening_charge_ah": 640.0}
+        **{
+            "number": number or f"B-{next(_serial):02d}",
+            "name": "acid copper",
+            "volume_l": 60.0,
+            "opening_charge_ah": 640.0,
+        }
         | fields
     )
     for constituent, target, warn, stop in (
@@ -110,8 +119,13 @@ def make_bath(number: str = "", **fields) -> Bath:
 def make_analysis(bath: Bath, number: str = "", **fields) -> BathAnalysis:
     """Within limits: 209.8 g/L of copper sulphate, 60.2 g/L of acid."""
     return BathAnalysis.objects.create(
-        **{"number": number or f"BA-{next(_serial):02d}", "bath": bath, "sampled_at": datetime(2026, 2, 10, 9, 0, tzinfo=UTC)}
-        | {"copper_titrant_ml": 8.403, "acid_titrant_ml": 12.28} | fields
+        **{
+            "number": number or f"BA-{next(_serial):02d}",
+            "bath": bath,
+            "sampled_at": datetime(2026, 2, 10, 9, 0, tzinfo=UTC),
+        }
+        | {"copper_titrant_ml": 8.403, "acid_titrant_ml": 12.28}
+        | fields
     )
 
 
@@ -119,7 +133,8 @@ def make_run(number: str = "", *, bath: Bath | None = None, moulds=(), **fields)
     """A run of the medal's two faces as planned in the scenario; pass the moulds that hang in it."""
     run = Run.objects.create(
         **{"number": number or f"D-2026-{next(_serial):03d}", "bath": bath or make_bath()}
-        | {"planned_current_density_a_dm2": 1.5, "planned_thickness_mm": 0.6} | fields
+        | {"planned_current_density_a_dm2": 1.5, "planned_thickness_mm": 0.6}
+        | fields
     )
     for mould in moulds:
         make_cathode(run, mould=mould)
@@ -129,5 +144,6 @@ def make_run(number: str = "", *, bath: Bath | None = None, moulds=(), **fields)
 def make_cathode(run: Run, **fields) -> Cathode:
     return Cathode.objects.create(
         **{"run": run, "label": f"cathode {next(_serial)}", "side": "obverse"}
-        | {"face_area_dm2": 0.289, "total_area_dm2": 0.402} | fields
+        | {"face_area_dm2": 0.289, "total_area_dm2": 0.402}
+        | fields
     )

@@ -3,29 +3,32 @@
 from django.core.exceptions import ValidationError
 from django.db import transaction
 
-from process.models import Inspection, MakingUp, Shell
+from process.models import Core, Inspection, MakingUp, Shell
 from records import gates
-from records.models import DescentLink, Gate, Item, Party
+from records.lineage import refuse_impossible
+from records.models import DescentLink, Gate, Item, Measurement, Party
 from records.services.signing import sign
+
+ACCEPTING = {Inspection.Decision.ACCEPT, Inspection.Decision.CONCESSION}
+# A new copy may be held so; how it leaves the museum later is another matter.
+HELD_AS = (
+    Item.Status.ACCESSIONED, Item.Status.INVENTORY, Item.Status.HANDLING, Item.Status.FOR_SALE, Item.Status.EXCHANGE,
+)  # fmt: skip
 
 
 def make_up(*, copy: Item, making_up: MakingUp, shells: list[Shell]) -> Item:
     """A copy with its own number comes to be; its shells are used and its steps of descent written."""
-    if not shells:
-        raise ValidationError("Choose at least one shell: a copy is made of something.")
-    if taken := [shell for shell in shells if shell.making_up_id]:
-        raise ValidationError(f"Shell {taken[0]} is part of {taken[0].making_up.copy.number} already.")
     with transaction.atomic():
+        held = _hold(shells)
+        making_up.core = _core_of(making_up, held)
         copy.kind, copy.status = Item.Kind.COPY, Item.Status.WORKSHOP
         copy.save()
         making_up.copy = copy
         making_up.save(force_insert=True)
-        parts = [shell.item for shell in shells] + ([making_up.core.item] if making_up.core else [])
+        parts = [shell.item for shell in held] + ([making_up.core.item] if making_up.core else [])
         for part in parts:
-            DescentLink.objects.create(
-                source=part, target=copy, transfer=DescentLink.Transfer.MAKING_UP, happened_on=making_up.made_up_on
-            )
-        for shell in shells:
+            _descend(part, copy, making_up)
+        for shell in held:
             shell.making_up, shell.fate = making_up, Shell.Fate.USED
             shell.save()
         if making_up.commission:
@@ -33,14 +36,109 @@ def make_up(*, copy: Item, making_up: MakingUp, shells: list[Shell]) -> Item:
     return copy
 
 
-def accept(*, inspection: Inspection, party: Party, role: str, status: str) -> None:
+def _hold(shells: list[Shell]) -> list[Shell]:
+    """The shells as they are now, kept to this transaction: two people cannot use the same one."""
+    rows = Shell.objects.select_for_update(of=("self",)).select_related("item", "cathode__core__item")
+    held = list(rows.filter(pk__in=[shell.pk for shell in shells]))
+    if not held:
+        raise ValidationError("Choose at least one shell: a copy is made of something.")
+    for shell in held:
+        if shell.making_up_id:
+            raise ValidationError(f"Shell {shell} is part of {shell.making_up.copy.number} already.")
+        if shell.fate == Shell.Fate.SCRAP:
+            raise ValidationError(f"Shell {shell} is scrap, kept as evidence: it cannot be made up.")
+    return held
+
+
+def _core_of(making_up: MakingUp, shells: list[Shell]) -> Core | None:
+    """The core on which a skin grew stays inside it; nobody has to choose it twice."""
+    grown_on = {shell.cathode.core for shell in shells if shell.cathode.core}
+    core = making_up.core or next(iter(grown_on), None)
+    if making_up.technique == MakingUp.Technique.CORE and core is None:
+        raise ValidationError({"core": "Choose the core that stays inside: none of these shells grew on one."})
+    if making_up.technique != MakingUp.Technique.CORE and core is not None:
+        raise ValidationError({"technique": f"{core} stays inside this piece: the technique is a skin on a core."})
+    if grown_on - {core}:
+        raise ValidationError({"core": f"These shells grew on {', '.join(sorted(map(str, grown_on)))}: a skin stays on its own core."})
+    if core and (other := core.made_up.exclude(pk=making_up.pk).select_related("copy").first()):
+        raise ValidationError({"core": f"{core} is inside {other.copy.number} already."})
+    return core
+
+
+def _descend(part: Item, copy: Item, making_up: MakingUp) -> None:
+    link = DescentLink(
+        source=part, target=copy, transfer=DescentLink.Transfer.MAKING_UP, happened_on=making_up.made_up_on
+    )
+    refuse_impossible(link)
+    link.save()
+
+
+def accept(*, inspection: Inspection, party: Party, role: str, status: str = "") -> None:
     """Sign an inspection. A copy without a photographed permanent mark is not accepted, unless a concession says so."""
     copy = inspection.copy
-    if inspection.decision == Inspection.Decision.CONCESSION and inspection.concession is None:
-        raise ValidationError("An acceptance with concession names the concession: write it first.")
+    if not copy.made_here:
+        raise ValidationError(f"{copy.number} was not made here: a historic copy is flagged, not accepted.")
     with transaction.atomic():
-        if inspection.decision in {Inspection.Decision.ACCEPT, Inspection.Decision.CONCESSION}:
-            gates.pass_gates([Gate.MARK], gates.Subject(copy, copy.number, (copy,)), inspection.inspected_on, afterwards=False)
-            copy.status = status
+        Inspection.objects.select_for_update().filter(pk=inspection.pk).exists()
+        inspection.refresh_from_db(fields=["signed_at", "version"])
+        if inspection.decision in ACCEPTING:
+            _let_in(inspection, status)
+        else:
+            rejected = inspection.decision == Inspection.Decision.REJECT
+            copy.status = Item.Status.EVIDENCE if rejected else Item.Status.WORKSHOP
             copy.save()
         sign(row=inspection, party=party, role=role)
+
+
+def _let_in(inspection: Inspection, status: str) -> None:
+    """The gate is passed, the copy is held as said, and what was measured becomes its measurements."""
+    copy = inspection.copy
+    if inspection.decision == Inspection.Decision.CONCESSION:
+        _refuse_foreign_concession(inspection)
+    if status not in HELD_AS:
+        raise ValidationError({"status": "Say how the accepted copy is held."})
+    gates.pass_gates([Gate.MARK], gates.Subject(copy, copy.number, (copy,)), inspection.inspected_on, afterwards=False)
+    copy.status = status
+    copy.save()
+    for row in measurements_of(inspection):
+        row.save()
+
+
+def _refuse_foreign_concession(inspection: Inspection) -> None:
+    concession = inspection.concession
+    if concession is None:
+        raise ValidationError("An acceptance with concession names the concession: write it first.")
+    fits = concession.gate in {Gate.MARK, Gate.ACCEPT} and concession.items.filter(pk=inspection.copy_id).exists()
+    if not fits:
+        raise ValidationError(
+            f"{concession} is not for the mark or the acceptance of {inspection.copy.number}: choose the one that is."
+        )
+
+
+def measurements_of(inspection: Inspection) -> list[Measurement]:
+    """The inspection's figures as measurements of the copy, in the words in which they were typed."""
+    What = Measurement.What
+    figures = [
+        ("mass_g", "mass_g", What.MASS, ""),
+        ("diameter_mm", "length_mm", across_of(inspection.copy), "at the widest"),
+        ("finished_thickness_mm", "length_mm", What.THICKNESS, "of the finished piece"),
+    ]
+    rows = []
+    for field, column, what, point in figures:
+        value = getattr(inspection, field)
+        if value is None:
+            continue
+        typed = {**inspection.as_typed.get(field, {}), "kind": "measured"}
+        rows.append(
+            Measurement(
+                item=inspection.copy, what=what, point=point, measured_on=inspection.inspected_on,
+                measured_by=inspection.inspector, note="at the inspection", as_typed={column: typed}, **{column: value},
+            )
+        )  # fmt: skip
+    return rows
+
+
+def across_of(copy: Item) -> str:
+    """Round pieces have a diameter, others a breadth."""
+    round_one = any(word in copy.object_type.lower() for word in ("medal", "coin", "token", "plaquette", "seal"))
+    return Measurement.What.DIAMETER if round_one or not copy.object_type else Measurement.What.BREADTH

@@ -126,14 +126,15 @@ def bath_ledger(bath: Bath) -> list[LedgerLine]:
     ]
 
 
-def analysis_standing(bath: Bath, on: date) -> Standing:
+def analysis_standing(bath: Bath, on: date, ledger: list[LedgerLine] | None = None) -> Standing:
     """Whether an analysis holds on a day: not too old, not too much charge since, and inside the stop limits."""
+    ledger = bath_ledger(bath) if ledger is None else ledger
     end = timezone.make_aware(datetime.combine(on + timedelta(days=1), time()))
     analysis = bath.analyses.filter(sampled_at__lt=end).order_by("-sampled_at").first()
     if analysis is None:
         return Standing(False, f"Bath {bath.number} has no analysis before {on}: analyse it.")
     age = (on - timezone.localdate(analysis.sampled_at)).days
-    since = sum(line.charge_ah for line in bath_ledger(bath) if analysis.sampled_at <= line.started_at < end)
+    since = sum(line.charge_ah for line in ledger if analysis.sampled_at <= line.started_at < end)
     since_ah_l = since / bath.volume_l
     holds, sentence = _judge(bath, analysis, age, since_ah_l)
     return Standing(holds, sentence, analysis, age, since_ah_l)

@@ -24,6 +24,12 @@ class Interruption:
     words: tuple[str, ...]
     depths: tuple[Figure, ...] = ()
 
+    @property
+    def duration(self) -> str:
+        """3 h 10 min."""
+        whole, minutes = divmod(round(self.hours * 60), 60)
+        return f"{whole} h {minutes} min" if whole else f"{minutes} min"
+
 
 def interruptions_of(sheet: Sheet, thicknesses: dict[str, Quantity]) -> tuple[Interruption, ...]:
     """Each interruption with the depth of its interface in every cathode of known thickness, from the contact face."""

@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from django.utils import timezone
+
 from process.models import Run
 from process.summaries.cathodes import CathodeSummary, cathodes_of
 from process.summaries.charges import Charge, charge_of
@@ -12,6 +14,7 @@ from process.summaries.results import Result, result_of, theory_of
 from process.summaries.sheet import Line, Sheet, sheet_of
 from process.summaries.standing import Standing, standing_of
 from records.figures import Figure
+from records.units import show
 
 
 @dataclass(frozen=True)
@@ -48,6 +51,16 @@ class RunSummary:
         """Charge delivered in percent of the plan."""
         planned = self.plan.charge.value if self.plan else None
         return self.charge.chosen.value / planned * 100 if planned and self.charge.chosen.value is not None else None
+
+    @property
+    def stop_words(self) -> str:
+        return f"after {show(self.sheet.charge.elapsed_h, '_h')}, {show(self.sheet.charge.energised_h, '_h')} of them with current"
+
+    @property
+    def finish_words(self) -> str:
+        """What the plan said of the finish."""
+        at = self.plan.finish_at if self.plan else None
+        return f"planned for {timezone.localtime(at):%-d %b, %H:%M}" if at else ""
 
     @property
     def drifts(self) -> tuple[Line, ...]:

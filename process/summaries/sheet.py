@@ -25,6 +25,16 @@ class Line:
     def is_event(self) -> bool:
         return isinstance(self.row, Event)
 
+    @property
+    def words(self) -> list[str]:
+        """What an event says beside its kind."""
+        if not isinstance(self.row, Event):
+            return []
+        by_itself = "came back by itself" if self.row.returned_by_itself else ""
+        activation = f"before the restart: {self.row.get_activation_display()}" if self.row.activation else ""
+        said = [self.row.get_cause_display(), self.row.get_handling_display(), by_itself, activation]
+        return [word for word in said if word]
+
 
 @dataclass(frozen=True)
 class Sheet:

@@ -33,12 +33,13 @@ def bath(request: HttpRequest, number: str) -> HttpResponse:
     analyses = list(found.analyses.select_related("analyst")[:50])
     for analysis in analyses:
         analysis.bath = found
+    ledger = bath_ledger(found)
     limits = {limit.constituent: limit for limit in found.limits.all()}
     context = {
         "bath": found,
-        "standing": analysis_standing(found, clock.today()),
+        "standing": analysis_standing(found, clock.today(), ledger),
         "analyses": [analysis_summary(analysis) for analysis in analyses],
-        "ledger": bath_ledger(found),
+        "ledger": ledger,
         "limits": [(code, label, limits.get(code)) for code, label in Constituent.choices],
         "additions": found.additions.select_related("added_by")[:50],
     }

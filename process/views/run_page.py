@@ -4,16 +4,19 @@ from typing import Any
 
 from django.db.models import Q
 from django.http import HttpRequest
+from django.urls import reverse
 from django.utils.safestring import SafeString, mark_safe
 
 from process.forms.sheet import ReadingForm
-from process.models import Reading, Run
+from process.models import Event, Reading, Run
 from process.summaries.charts import run_chart
-from process.summaries.next_step import next_step
+from process.summaries.next_step import Step, event_url, next_step
 from process.summaries.runs import RunSummary, summarise
+from process.summaries.words import run_sentence
 from records import access
 from records.models import Concession, Gate, UnmetGate
 from records.pdf.charts import svg
+from records.units import other_unit
 
 BATH_GATES = [Gate.AFTER, Gate.BATH]
 
@@ -26,14 +29,40 @@ def page_of(request: HttpRequest, run: Run) -> dict[str, Any]:
     return {
         "run": run,
         "summary": summary,
+        "title": _title(run),
+        "sentence": run_sentence(summary),
         "chart": _chart(summary),
         "next": next_step(summary) if may_write else None,
+        "quiet": _quiet(run, summary) if may_write else [],
+        "cathode_url": reverse("cathode_add", args=[run.number]) if may_write else "",
+        "density_other": other_unit(run.planned_current_density_a_dm2, "_a_dm2"),
         "may_write": may_write,
         "entry": ReadingForm(run=run, user=request.user, last=last_line(summary)) if may_read_in else None,
         "unmet": UnmetGate.objects.filter(subject_number=run.number),
         "concessions": concessions_of(run),
         "photos": run.photos.all(),
     }
+
+
+def _title(run: Run) -> str:
+    labels = [cathode.label for cathode in run.cathodes.all()]
+    text = ", ".join(labels) or "Run without a cathode yet"
+    return text[0].upper() + text[1:]
+
+
+def _quiet(run: Run, summary: RunSummary) -> list[Step]:
+    """Everything else that can be done now."""
+    steps = []
+    if summary.standing.code == "interrupted":
+        steps.append(Step("Enter a reading", reverse("reading_add", args=[run.number])))
+    if summary.standing.is_live:
+        steps.append(Step("Enter an event", reverse("event_add", args=[run.number])))
+        steps.append(Step("Stop the run", event_url(run.number, Event.Kind.STOP)))
+    if not summary.standing.is_live and not run.outcome and not summary.sheet.stopped_at:
+        steps.append(Step("Give it up", reverse("run_judge", args=[run.number])))
+    if run.outcome:
+        steps.append(Step("Correct the outcome", reverse("run_judge", args=[run.number])))
+    return [*steps, Step("Correct the plan", reverse("run_edit", args=[run.number]))]
 
 
 def last_line(summary: RunSummary):

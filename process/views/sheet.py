@@ -16,6 +16,7 @@ from records import access
 from records.views.answering import answer_form, wants_afterwards
 
 CAUTION = "The bath is acid and the rail carries current: goggles, gloves, extraction on, a second person within call."
+BENCH = "process/bench_form.html"
 OFFERED = [kind for kind in FIELDS if kind != Event.Kind.ENTRY]
 
 
@@ -43,7 +44,7 @@ def run_start(request: HttpRequest, number: str) -> HttpResponse:
 
     return answer_form(
         request, form, title="Into the bath", number=run.number, verb="Start the run", act=act, then=_sheet,
-        back_url=run.get_absolute_url(), caution=" ".join(filter(None, [CAUTION, run.bath.cautions])),
+        back_url=run.get_absolute_url(), template=BENCH, caution=" ".join(filter(None, [CAUTION, run.bath.cautions])),
         sentence="Connected before it goes in, low current until it is covered.",
     )  # fmt: skip
 
@@ -61,7 +62,7 @@ def reading_add(request: HttpRequest, number: str) -> HttpResponse:
     return answer_form(
         request, form, title="Reading", number=run.number, verb="Save the reading", then=_sheet,
         act=lambda form: _say(request, services.add_reading(run=run, at=form.cleaned_data["at"], **form.line)),
-        back_url=_sheet(run), sentence="What the instruments show now; the last values are filled in.",
+        back_url=_sheet(run), template=BENCH, sentence="What the instruments show now; the last values are filled in.",
     )  # fmt: skip
 
 
@@ -78,7 +79,7 @@ def event_add(request: HttpRequest, number: str) -> HttpResponse:
     return answer_form(
         request, form, title=TITLES[kind], number=run.number, verb="Save", then=_sheet,
         act=lambda form: _say(request, services.add_event(run=run, at=form.cleaned_data["at"], kind=kind, **form.line)),
-        back_url=_sheet(run), sentence=HELP[kind],
+        back_url=_sheet(run), template=BENCH, sentence=HELP[kind],
     )  # fmt: skip
 
 
@@ -98,7 +99,7 @@ def _correct(request: HttpRequest, form, line, title: str) -> HttpResponse:
     return answer_form(
         request, form, title=title, number=line.run.number, verb="Keep the correction", then=_sheet,
         act=lambda form: services.correct_line(line=form.instance, reason=form.cleaned_data["reason"], save=form.save).run,
-        back_url=_sheet(line.run), sentence="What stood there before stays in the history, with your reason.",
+        back_url=_sheet(line.run), template=BENCH, sentence="What stood there before stays in the history, with your reason.",
     )  # fmt: skip
 
 

@@ -31,7 +31,7 @@ class ItemNumberField(forms.CharField):
 
 class DescentForm(RecordForm):
     source = ItemNumberField(
-        label="number of what it was taken from", required=False, max_length=40,
+        label="Number of what it was taken from", required=False, max_length=40,
         help_text="Leave it empty if nobody knows, and say below what is known.",
     )  # fmt: skip
 
@@ -42,7 +42,7 @@ class DescentForm(RecordForm):
             ("", ["source", "transfer", "source_words"]),
             ("Which side, and when?", ["side", "happened_on", "note"]),
         ]  # fmt: skip
-        labels = {"transfer": "how", "source_words": "what is known of an unknown model", "happened_on": "on"}
+        labels = {"transfer": "How", "source_words": "What is known of an unknown model", "happened_on": "On"}
         help_texts = {
             "source_words": "“The medal of 1702, untraced since 1811”. The line of descent then begins with a question mark.",
             "side": "obverse, reverse, front, back or whole",

@@ -42,7 +42,7 @@ class AnyUnitWidget(QuantityWidget):
 
 
 class MeasurementForm(RecordForm):
-    amount = QuantityField("_mm", evidence=True, label="number and unit", widget=AnyUnitWidget("_mm", evidence=True))
+    amount = QuantityField("_mm", evidence=True, label="Number and unit", widget=AnyUnitWidget("_mm", evidence=True))
 
     class Meta:
         model = Measurement
@@ -59,7 +59,7 @@ class MeasurementForm(RecordForm):
             typed = self.instance.as_typed.get(kept)
             self.initial["amount"] = typed if typed and column_of(self.instance.what) == kept else self.instance.value
         elif not self.is_bound:
-            self.initial.setdefault("measured_on", clock.today())
+            self.initial["measured_on"] = clock.today()
 
     def clean_measured_on(self):
         return not_ahead(self.cleaned_data["measured_on"])
@@ -93,7 +93,7 @@ class MeasurementForm(RecordForm):
         theirs = units.show(current.value, _suffix(current.value_field))
         yours = " ".join(part for part in self["amount"].value()[:2] if part)
         if theirs != yours:
-            self.conflict.append(Difference("number and unit", theirs, yours))
+            self.conflict.append(Difference("Number and unit", theirs, yours))
 
 
 def not_ahead(day):

@@ -32,7 +32,7 @@ class PhotoUploadForm(forms.ModelForm):
     """What all the files of one sending have in common; when each was taken comes from the camera."""
 
     files = SeveralFilesField(
-        label="photographs", widget=SeveralFiles({"accept": TYPES}), max_length=255,
+        label="Photographs", widget=SeveralFiles({"accept": TYPES}), max_length=255,
         help_text="JPEG, PNG, TIFF or WebP, several at once; up to 89 megapixels and 80 MB each. The files are kept unchanged.",
     )  # fmt: skip
     field_order = ["files"]
@@ -40,7 +40,7 @@ class PhotoUploadForm(forms.ModelForm):
     class Meta:
         model = Photo
         fields = ["view", "caption", "light", "has_scale", "has_colour_target", "taken_by", "rights"]
-        labels = {"view": "what they show", "light": "light used"}
+        labels = {"view": "What they show", "light": "Light used"}
         help_texts = {"light": "“raking, left”, “diffuse”, “UV”"}
 
     def grouped(self) -> list[tuple[str, bool, list[Any]]]:
@@ -59,14 +59,14 @@ class PhotoForm(RecordForm):
     """The time comes from the camera; a person who corrects it says why."""
 
     reason = forms.CharField(
-        label="why the time is corrected", required=False, max_length=300,
+        label="Why the time is corrected", required=False, max_length=300,
         help_text="“The camera's clock stood an hour behind.” It is kept in the history.",
     )  # fmt: skip
 
     class Meta:
         model = Photo
         fields = ["view", "caption", "light", "has_scale", "has_colour_target", "taken_at", "taken_by", "rights"]
-        labels = {"view": "what it shows", "light": "light used", "taken_at": "taken"}
+        labels = {"view": "What it shows", "light": "Light used", "taken_at": "Taken"}
         groups = [
             ("", ["view", "caption", "light", "has_scale", "has_colour_target"]),
             ("When and by whom", ["taken_at", "reason", "taken_by", "rights"]),

@@ -8,7 +8,7 @@ class ProvenanceForm(RecordForm):
     class Meta:
         model = ProvenanceEvent
         fields = ["date_words", "what", "party", "source"]
-        labels = {"what": "what happened", "party": "who had it or passed it on", "source": "where this is written"}
+        labels = {"what": "What happened", "party": "Who had it or passed it on", "source": "Where this is written"}
         help_texts = {
             "date_words": "“1889”, “about 1868”, “before 1811”, “undated”",
             "what": "“Bought from the sitter's family”, “lent to the school”.",

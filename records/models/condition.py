@@ -1,6 +1,7 @@
 """Condition reports: an occasion, an examiner, and findings whose severity and stability are never merged."""
 
 from django.db import models
+from django.urls import reverse
 
 from .base import Signed, Tracked
 from .vocabulary import Term
@@ -66,6 +67,9 @@ class ConditionReport(Tracked, Signed):
     class Meta:
         ordering = ["-examined_on", "-number"]
 
+    def get_absolute_url(self) -> str:
+        return reverse("condition", args=[self.number])
+
     def __str__(self) -> str:
         return f"{self.number} {self.get_occasion_display()}"
 
@@ -105,6 +109,9 @@ class Finding(Tracked):
 
     class Meta:
         ordering = ["position_count", "id"]
+
+    def get_absolute_url(self) -> str:
+        return f"{self.report.get_absolute_url()}#finding-{self.position_count}"
 
     def __str__(self) -> str:
         return f"{self.term}, {self.location}"

@@ -1,6 +1,7 @@
 """Photographs: the original file kept byte for byte, and what it shows."""
 
 from django.db import models
+from django.urls import reverse
 
 from .base import Tracked
 

@@ -16,10 +16,19 @@ def keep_photo(*, file: File, name: str, **about: Any) -> Photo:
     taken_at = about.pop("taken_at", None) or facts.taken_at
     if taken_at and timezone.is_naive(taken_at):
         taken_at = timezone.make_aware(taken_at)
-    with transaction.atomic():
-        path = imaging.keep(file, facts)
+    with imaging.stage(file, facts) as staged, transaction.atomic():
+        path = staged.keep()
+        # Small copies are made after the commit; one that fails is made when it is first asked for.
+        transaction.on_commit(lambda: imaging.derive(path), robust=True)
         return Photo.objects.create(
-            original_name=name[:255], path=path, sha256=facts.sha256, media_type=facts.media_type, camera=facts.camera,
-            size_bytes_count=facts.size_bytes, width_px_count=facts.width_px, height_px_count=facts.height_px,
-            taken_at=taken_at, **about,
-        )  # fmt: skip
+            original_name=name[:255],
+            path=path,
+            sha256=facts.sha256,
+            media_type=facts.media_type,
+            camera=facts.camera,
+            size_bytes_count=facts.size_bytes,
+            width_px_count=facts.width_px,
+            height_px_count=facts.height_px,
+            taken_at=taken_at,
+            **about,
+        )

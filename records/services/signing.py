@@ -3,8 +3,8 @@
 from django.core.exceptions import ValidationError
 from django.db import transaction
 
-from records import clock
-from records.models import ConditionReport, Duty, LabelWording, Party, Signed
+from records import clock, gates, labelling
+from records.models import ConditionReport, Duty, Finding, Gate, LabelWording, Party, Signed
 from records.roles import REGISTRAR
 
 
@@ -39,11 +39,24 @@ def report_gaps(report: ConditionReport) -> list[str]:
         gaps.append("State whether anything changed: choose “no change observed” or “changed”.")
     if report.change == ConditionReport.Change.CHANGED and not report.change_words:
         gaps.append("Say what changed.")
+    if report.change == ConditionReport.Change.NO_CHANGE and (numbers := _new_or_worse(report)):
+        gaps.append(f"“No change observed” is stated, but finding {numbers} is new or worse: correct one of the two.")
     if report.grade is not None and report.grade != report.worst_severity and not report.grade_reason:
         gaps.append("The grade differs from the worst finding: give the reason.")
     return gaps
 
 
+def _new_or_worse(report: ConditionReport) -> str:
+    changed = {Finding.Comparison.NEW, Finding.Comparison.WORSE}
+    return ", ".join(str(f.position_count) for f in report.findings.all() if f.comparison in changed)
+
+
 def approve_label(*, label: LabelWording, party: Party, role: str) -> None:
-    """Approve a wording that its checks have let through (`records.labelling`)."""
-    sign(row=label, party=party, role=role)
+    """Approve a wording that no check refuses, for a copy that carries its mark or a concession instead."""
+    if refusals := labelling.refusals(label):
+        raise ValidationError([complaint.sentence for complaint in refusals])
+    copy = label.item
+    with transaction.atomic():
+        subject = gates.Subject(copy, copy.number, (copy,))
+        gates.pass_gates([Gate.MARK], subject, clock.today(), afterwards=False)
+        sign(row=label, party=party, role=role)

@@ -120,3 +120,10 @@ def within_hundred(percent: float | None) -> str:
 def stylesheets(names: str) -> list[str]:
     """The stylesheets of these names."""
     return [f"records/{name}.css" for name in names.split()]
+
+
+@register.simple_tag(takes_context=True)
+def panel_body(context: template.Context, panel) -> SafeString:
+    """`{% panel_body panel %}`: a panel's own template, with the panel's own words in reach."""
+    with context.push(**panel.context, panel=panel.context):
+        return context.template.engine.get_template(panel.template).render(context)

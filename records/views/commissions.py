@@ -9,7 +9,7 @@ from django.views.decorators.http import require_POST
 
 from records import access, clock
 from records.forms.commissions import CommissionForm
-from records.gate_overview import commission_gates
+from records.gate_overview import gates_of, pieces_of
 from records.models import Commission
 from records.views.answering import answer_form
 from records.views.listing import export, page, wants_export
@@ -42,15 +42,16 @@ def commission_add(request: HttpRequest) -> HttpResponse:
 def commission(request: HttpRequest, number: str) -> HttpResponse:
     rows = Commission.objects.select_related("requester", "purpose")
     file = access.fetch(request, rows, number=number)
+    pieces = pieces_of(file)
     context = {
         "commission": file,
-        "originals": file.originals.all(),
+        "originals": [piece for piece in pieces if not piece.was_made],
+        "copies": [piece for piece in pieces if piece.was_made],
         "consents": file.consents.select_related("owner", "given_by"),
         "specifications": file.specifications.select_related("item"),
-        "concessions": file.concessions.select_related("given_by"),
-        "copies": file.copies.all(),
-        "duties": file.duties.open(),
-        "gates": commission_gates(file, clock.today()),
+        "concessions": {c.pk: c for piece in pieces for c in piece.concessions.all()}.values(),
+        "duties": file.duties.open().select_related("item"),
+        "gates": gates_of(pieces, clock.today()),
         "today": clock.today(),
     }
     return render(request, "records/commission.html", context)

@@ -10,7 +10,7 @@ from records import access, extensions, object_id, sentences
 from records.hanging import Everything, hanging_on
 from records.lineage import Descent, descent_of, links_both, made_from
 from records.models import Consent, Item, Mark, Measurement, Photo
-from records.portraits import best_of
+from records.portraits import best_of, in_order
 
 THINGS = Item.objects.select_related("owner", "place", "label__signed_by")
 
@@ -20,7 +20,7 @@ def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
     up, down = links_both(item)
     chain = descent_of(item, up)
     measurements = list(item.measurements.select_related("measured_by"))
-    photos = list(item.photos.select_related("taken_by"))
+    photos = in_order(item.photos.select_related("taken_by"))
     marks = list(item.marks.select_related("made_by"))
     hanging = hanging_on(item, chain.forebears)
     return {

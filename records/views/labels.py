@@ -1,1 +1,95 @@
-urls: list = []
+"""The wording of a copy's label: written, checked, approved."""
+
+from typing import Any
+
+from django.contrib import messages
+from django.core.exceptions import ValidationError
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
+from django.urls import path, reverse
+from django.views.decorators.http import require_POST
+
+from records import access, labelling
+from records.forms.labels import LabelForm
+from records.gates import GateClosed, Subject, checks, label_of
+from records.labelling import Labelled
+from records.models import Gate, Item, LabelWording
+from records.services.signing import approve_label
+from records.views.answering import answer_form
+
+COPIES = Item.objects.copies().select_related("owner")
+SENTENCE = "One approved wording, from which every label, tag and caption of this copy is printed."
+CHANGED = "The wording was changed since you opened this page: read it again before you approve it."
+
+
+def label_edit(request: HttpRequest, number: str) -> HttpResponse:
+    """Whoever may not write it reads it here."""
+    copy = access.fetch(request, COPIES, number=number)
+    label = LabelWording.objects.filter(item=copy).select_related("signed_by").first()
+    labelled = labelling.gather(copy)
+    context = _context(copy, label, labelled)
+    if not access.may(request.user, "write", LabelWording):
+        return render(request, "records/label.html", context)
+    fresh = {} if label else labelling.proposal(labelled)
+    form = LabelForm(
+        request.POST or None, instance=label or LabelWording(item=copy), initial=fresh, facts=labelled.facts
+    )
+    return answer_form(
+        request, form, verb="Keep the wording", template="records/label.html",
+        act=lambda form: _keep(request, form), then=lambda label: reverse("label_edit", args=[number]), **context,
+    )  # fmt: skip
+
+
+def _context(copy: Item, label: LabelWording | None, labelled: Labelled) -> dict[str, Any]:
+    subject = Subject(copy, copy.number, (copy,))
+    found = labelling.complaints(label, labelled) if label else []
+    return {
+        "title": f"Label of {copy.number}", "sentence": SENTENCE, "item": copy, "label": label, "complaints": found,
+        "is_refused": any(one.severity == "refuse" for one in found),
+        "draft": labelling.draft_of(label) if label else None,
+        "mark_checks": checks(Gate.MARK, subject, copy.created_at.date()),
+        "consents": [consent for consent in labelled.consents if consent.label_wording or consent.credit],
+        "back_url": copy.get_absolute_url(),
+    }  # fmt: skip
+
+
+def _keep(request: HttpRequest, form: LabelForm) -> LabelWording:
+    was_approved = form.instance.is_signed
+    label = form.save()
+    if was_approved and not label.is_signed:
+        messages.warning(request, "The wording changed: it has to be approved again. The one before stays in the history.")
+    else:
+        messages.success(request, "The wording is kept.")
+    return label
+
+
+@require_POST
+def label_approve(request: HttpRequest, number: str) -> HttpResponse:
+    rows = LabelWording.objects.select_related("item__owner")
+    label = access.fetch(request, rows, to="approve label", item__number=number)
+    party, role = access.signer(request, "approve label")
+    context: dict[str, Any] = {}
+    try:
+        if request.POST.get("version") != str(label.version):
+            raise ValidationError(CHANGED)
+        approve_label(label=label, party=party, role=role)
+        return redirect("label_edit", number)
+    except ValidationError as error:
+        context["refusals"] = error.messages
+    except GateClosed as gate:
+        context |= {"closed": {"gate": label_of(gate.gate), "code": gate.gate, "checks": gate.unmet}}
+    return _not_approved(request, label, context)
+
+
+def _not_approved(request: HttpRequest, label: LabelWording, context: dict[str, Any]) -> HttpResponse:
+    labelled = labelling.gather(label.item)
+    context |= {"gate_final": True, "concerns": [label.item.number], "verb": "Keep the wording"}
+    form = LabelForm(instance=label, facts=labelled.facts)
+    shown = {**_context(label.item, label, labelled), "form": form, **context}
+    return render(request, "records/label.html", shown, status=422)
+
+
+urls = [
+    path("things/<str:number>/label/", label_edit, name="label_edit"),
+    path("things/<str:number>/label/approve/", label_approve, name="label_approve"),
+]

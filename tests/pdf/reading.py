@@ -22,7 +22,8 @@ def fonts(pdf: bytes) -> dict[str, bool]:
     """Every font of the file with whether its outlines are embedded."""
     found: dict[str, bool] = {}
     for page in PdfReader(BytesIO(pdf)).pages:
-        for font in (reference.get_object() for reference in page["/Resources"]["/Font"].values()):
+        table: Any = page["/Resources"]
+        for font in (reference.get_object() for reference in table["/Font"].values()):
             descriptor: Any = font.get("/FontDescriptor", {})
             found[font["/BaseFont"]] = "/FontFile2" in descriptor
     return found
@@ -32,7 +33,8 @@ def used_fonts(pdf: bytes) -> set[str]:
     """The names of the fonts that some text is really set in."""
     names: set[str] = set()
     for page in PdfReader(BytesIO(pdf)).pages:
-        table = page["/Resources"]["/Font"]
-        for name in re.findall(rb"(/F\S+) [\d.]+ Tf", page.get_contents().get_data()):
-            names.add(table[name.decode()].get_object()["/BaseFont"])
+        table: Any = page["/Resources"]
+        contents: Any = page.get_contents()
+        for name in re.findall(rb"(/F\S+) [\d.]+ Tf", contents.get_data()):
+            names.add(table["/Font"][name.decode()].get_object()["/BaseFont"])
     return names

@@ -78,9 +78,8 @@ def test_the_axis_shows_the_local_clock_through_a_clock_change() -> None:
     """29 March 2026, 01:00 UTC: clocks in Central Europe go from 02:00 to 03:00 (EU Directive 2000/84/EC)."""
     end = datetime(2026, 3, 29, 10, tzinfo=UTC)
     ticks = time_ticks(T0, end, BERLIN, most=20)
-    assert [t.clock for t in ticks][
-        :12
-    ] == "18:00 19:00 20:00 21:00 22:00 23:00 00:00 01:00 03:00 04:00 05:00 06:00".split()
+    clocks = " ".join(tick.clock for tick in ticks)
+    assert clocks.startswith("18:00 19:00 20:00 21:00 22:00 23:00 00:00 01:00 03:00 04:00 05:00 06:00")
     assert [t.day for t in ticks if t.day] == ["28 Mar", "29 Mar"]
     assert clock_name(T0, end, BERLIN) == "local time, UTC+1 then UTC+2"
 

@@ -20,7 +20,7 @@ def technician(client):
 
 def analysis_data(**changes) -> dict:
     return {
-        "number": "BA-01", "sampled_at": "2026-02-09T10:00", "copper_titrant_ml": "8,146", "copper_titrant_ml_unit": "mL",
+        "number": "BA-01", "sampled_at": "2026-02-09T10:00", "copper_titrant_ml": "8.146", "copper_titrant_ml_unit": "mL",
         "copper_titrant_mol_l": "0.1", "copper_titrant_mol_l_unit": "mol/L", "copper_sample_ml": "1", "copper_sample_ml_unit": "mL",
         "acid_titrant_ml": "11.66", "acid_titrant_ml_unit": "mL", "acid_titrant_mol_l": "1", "acid_titrant_mol_l_unit": "mol/L",
         "acid_sample_ml": "10", "acid_sample_ml_unit": "mL",
@@ -68,7 +68,9 @@ def test_a_slipped_decimal_is_refused_before_it_is_kept(technician):
 def test_an_analysis_without_a_titration_is_sent_back(technician):
     make_bath("B-01")
 
-    answer = technician.post(reverse("analysis_add", args=["B-01"]), analysis_data(copper_titrant_ml="", acid_titrant_ml=""))
+    answer = technician.post(
+        reverse("analysis_add", args=["B-01"]), analysis_data(copper_titrant_ml="", acid_titrant_ml="")
+    )
 
     assert answer.status_code == 422 and "at least one titration" in answer.content.decode()
 
@@ -105,7 +107,16 @@ def test_crossed_limits_are_sent_back(client):
     url = reverse("limit_edit", args=["B-01", "copper_sulphate"])
     version = BathLimit.objects.get(constituent="copper_sulphate").version
 
-    answer = client.post(url, {"target_g_l": "210", "target_g_l_unit": "g/L", "warn_low_g_l": "230", "warn_low_g_l_unit": "g/L", "version": version})
+    answer = client.post(
+        url,
+        {
+            "target_g_l": "210",
+            "target_g_l_unit": "g/L",
+            "warn_low_g_l": "230",
+            "warn_low_g_l_unit": "g/L",
+            "version": version,
+        },
+    )
 
     assert answer.status_code == 422 and "The bounds cross" in answer.content.decode()
 

@@ -23,7 +23,7 @@ def lightship_edge(field: Field) -> Piece:
     blank.skin(relief, 0.16, 0.006, 83)
     for k in range(60):  # file marks left by the joiner
         x = -8 + 0.27 * k + 0.1 * np.sin(9 * k)
-        relief.line([(x, 0.9 + 0.3 * np.sin(5 * k)), (x + 0.18, -0.9 + 0.3 * np.sin(7 * k))], 0.05, -0.014)
+        relief.line([(x, 0.9 + 0.3 * np.sin(5 * k)), (x + 0.18, -0.9 + 0.3 * np.sin(7 * k))], 0.05, -0.008)
     mark = letters.straight(field, "H.W.", at=(2.4, 0.83), capital_mm=0.95)
     relief.height -= letters.raised(field, mark, 0.2, 0.03)
     solder = np.exp(-(((field.y - 0.05 * noise(field, 1.2, 84)) / 0.14) ** 2)).astype(np.float32)

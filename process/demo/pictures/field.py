@@ -106,6 +106,15 @@ def _convolve(plane: Plane, sigma: float) -> Plane:
     return np.ascontiguousarray(result)
 
 
+def shift(plane: Plane, down: int, right: int) -> Plane:
+    """Move the plane; what comes in at the border repeats the border."""
+    height, width = plane.shape
+    down, right = max(-height, min(height, down)), max(-width, min(width, right))
+    padded = np.pad(plane, ((max(down, 0), max(-down, 0)), (max(right, 0), max(-right, 0))), mode="edge")
+    top, left = max(-down, 0), max(-right, 0)
+    return padded[top : top + height, left : left + width]
+
+
 def noise(field: Field, grain_mm: float, seed: int) -> Plane:
     """Smooth random values of about −1 to 1 whose spots are `grain_mm` wide, the same at every resolution."""
     cell_mm = grain_mm / 2  # finer than the spots, then blurred: no lattice shows

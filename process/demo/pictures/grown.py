@@ -72,7 +72,7 @@ def _trees(relief: Relief, radius_mm: float, seed: int) -> Plane:
     """Branching growth outwards from the rim, knobbed at its tips; return where it stands."""
     chance = np.random.default_rng(seed)
     where = relief.field.flat()
-    for _ in range(130):
+    for _ in range(95):
         hour, reach = chance.uniform(0, 12), radius_mm + abs(chance.normal(0, 0.5))
         stem = [clock(hour, reach)]
         for _ in range(int(chance.integers(3, 10))):

@@ -6,7 +6,7 @@ from math import cos, radians, sin, tan
 import numpy as np
 from numpy.typing import NDArray
 
-from process.demo.pictures.field import Field, Plane, blur, noise, smooth
+from process.demo.pictures.field import Field, Plane, blur, noise, shift, smooth
 
 Colour = tuple[float, float, float]  # linear light, 0 to 1
 
@@ -97,7 +97,7 @@ def shadow(height_px: Plane, lamp: Lamp, px_per_mm: float) -> Plane:
         dx, dy = round(cos(a) * far), round(-sin(a) * far)
         if (dx, dy) == (0, 0):
             continue
-        above = np.roll(height_px, (-dy, -dx), axis=(0, 1)) - height_px - np.float32(np.hypot(dx, dy) * rise)
+        above = shift(height_px, -dy, -dx) - height_px - np.float32(np.hypot(dx, dy) * rise)
         soft = 0.12 * px_per_mm + 0.22 * far
         lit = np.minimum(lit, 1 - smooth(above, -0.35 * soft, soft))
     return lit

@@ -48,7 +48,7 @@ def marked_reverse(field: Field, radius: Plane) -> Relief:
 def _ground(field: Field, radius: Plane, legend: str, spread_deg: float) -> Relief:
     relief = Relief(field)
     blank.rim(relief, radius, 1.5, 0.8)
-    relief.beads(circle((0, 0), 27.15, count=128)[:-1], 0.42, 0.3)
+    relief.beads(circle((0, 0), 26.95, count=128)[:-1], 0.42, 0.3)
     text = letters.around(field, legend, radius_mm=LEGEND_RADIUS_MM, capital_mm=2.65, spread_deg=spread_deg)
     relief.height += letters.raised(field, text, 0.5)
     return relief

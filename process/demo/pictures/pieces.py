@@ -55,6 +55,7 @@ def copy(
         radius = blank.outline_mm(field, diameter_mm, 0.2, 3)
         relief = side(field, radius)
         blank.skin(relief, 0.35, 0.007, 14)
+        relief.height[:] = blur(relief.height, 0.045 * field.px_per_mm)
         mask = blank.edge_fall(relief, radius, thickness_mm)
         return Piece(relief.height, mask, thickness_mm, material)
 
@@ -69,6 +70,7 @@ def lightship(side: Side, *, powder_h: float | None = None) -> Callable[[Field],
         relief = side(field, radius)
         blank.skin(relief, 0.3, 0.008, 24)
         blank.pits(relief, 24, 26, 20)
+        relief.height[:] = blur(relief.height, 0.05 * field.px_per_mm)
         mask = blank.edge_fall(relief, radius, 3.0)
         patches = []
         if powder_h is not None:

@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 from PIL import Image
 
-from process.demo.pictures.field import Field, Plane, Point, blur, noise
+from process.demo.pictures.field import Field, Plane, Point, blur, noise, shift
 
 Light = NDArray[np.float32]
 STEPS = 16_384
@@ -90,8 +90,8 @@ def _thrown(whole: Plane, step_px: float) -> Plane:
     step = step_px / 2
     dark = np.ones_like(half)
     for share, spread, depth in ((0.25, 0.18, 0.45), (0.75, 0.5, 0.42), (1.3, 1.1, 0.30), (0.2, 2.6, 0.22)):
-        shift = round(step * share)
-        shifted = np.roll(half, (round(shift * 0.8), shift), axis=(0, 1))
+        far = round(step * share)
+        shifted = shift(half, round(far * 0.8), far)
         dark *= 1 - np.float32(depth) * blur(shifted, max(1.0, spread * step))
     full = Image.fromarray(dark).resize((whole.shape[1], whole.shape[0]), Image.Resampling.BILINEAR)
     return np.asarray(full)

@@ -117,7 +117,7 @@ def _sea(relief: Relief) -> None:
             (-17 + 34 * k / 140, y + 0.8 * abs(sin((-17 + 34 * k / 140 + 1.3 * row) * 0.8)) ** 0.7)
             for k in range(141)
         ]
-        relief.dome([*crest, (17, y - 2.6), (-17, y - 2.6)], 0.42, 0.7, level_mm=0.3 + 0.16 * row)
+        relief.dome([*crest, (17, y - 4.0), (-17, y - 4.0)], 0.42, 0.7, level_mm=0.3 + 0.16 * row)
         relief.line(crest, 0.34, 0.34)
         relief.line([(x, v - 0.75) for x, v in crest], 0.2, -0.16)
     outside = smooth(relief.field.r, BOWL_MM - 0.1, BOWL_MM + 0.1)

@@ -1,5 +1,6 @@
 """A series as pieces of line between its gaps, and the hatch beneath a calculated one."""
 
+from bisect import bisect_right
 from collections.abc import Callable
 from datetime import datetime
 from itertools import pairwise
@@ -30,11 +31,14 @@ def gaps(series: Series) -> list[tuple[datetime, datetime]]:
 
 
 def _height_at(places: list[Place]) -> Callable[[float], float | None]:
+    edges = [x for x, _ in places]
+
     def height(x: float) -> float | None:
-        for (x0, y0), (x1, y1) in pairwise(places):
-            if x0 <= x <= x1 and x1 > x0:
-                return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
-        return None
+        right = bisect_right(edges, x)
+        if not 0 < right < len(places):
+            return None
+        (x0, y0), (x1, y1) = places[right - 1], places[right]
+        return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
 
     return height
 

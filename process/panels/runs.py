@@ -1,0 +1,22 @@
+"""What a model's page shows of the making: the runs that grew something in its moulds."""
+
+from django.http import HttpRequest
+
+from process.models import Run
+from process.summaries.run_lines import line_of
+from records.extensions import Panel, item_panels
+from records.models import Item
+
+SHOWN = 20
+
+
+def runs_of(request: HttpRequest, item: Item) -> Panel | None:
+    """None for a thing in whose moulds nothing has been grown."""
+    if item.kind in {Item.Kind.MOULD, Item.Kind.SHELL, Item.Kind.CORE}:
+        return None
+    runs = Run.objects.with_sheet().filter(cathodes__mould__model=item).distinct()[:SHOWN]
+    lines = [line_of(run) for run in runs]
+    return Panel("Runs in its moulds", "process/_runs_of.html", {"lines": lines}, order=47, anchor="runs") if lines else None
+
+
+item_panels.append(runs_of)

@@ -1,0 +1,26 @@
+"""What a shell's page shows of the making: its run, the balance, and its wall, measured apart from calculated."""
+
+from django.http import HttpRequest
+
+from process.models import Run, Shell
+from process.summaries.runs import summarise
+from records import access
+from records.extensions import Panel, item_panels
+from records.models import Item
+
+
+def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
+    if item.kind != Item.Kind.SHELL:
+        return None
+    shell = Shell.objects.select_related("cathode__run", "making_up__copy").filter(pk=item.pk).first()
+    if shell is None:
+        return None
+    summary = summarise(Run.objects.with_sheet().get(pk=shell.cathode.run_id))
+    each = next((each for each in summary.cathodes if each.cathode.pk == shell.cathode_id), None)
+    points = list(shell.thickness_points.select_related("measured_by"))
+    context = {"shell": shell, "each": each, "summary": summary, "points": points,
+               "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
+    return Panel("The shell", "process/_shell_panel.html", context, order=40, anchor="shell")
+
+
+item_panels.append(shell_panel)

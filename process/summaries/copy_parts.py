@@ -1,0 +1,59 @@
+"""The shells of a copy, each with its run, its mould and its wall: calculated mean and measured minimum apart."""
+
+from dataclasses import dataclass
+
+from pint import Quantity
+
+from process.chemistry.deposit import face_thickness
+from process.chemistry.metals import Ion
+from process.models import Cathode, MakingUp, Mould, Shell
+from process.summaries.evidence import quantity
+from process.summaries.figures import figure
+from process.summaries.planning import metal_of
+from records.figures import Figure
+from records.models import Item
+
+
+@dataclass(frozen=True)
+class ShellPart:
+    shell: Shell
+    mould: Mould | None
+    model: Item | None
+    metal: Ion | None
+    trimmed: Quantity | None
+    face: Figure | None
+    least: Figure | None
+
+    @property
+    def cathode(self) -> Cathode:
+        return self.shell.cathode
+
+
+def parts_of(making_up: MakingUp) -> tuple[ShellPart, ...]:
+    rows = making_up.shells.select_related(
+        "item", "cathode__run", "cathode__mould__item", "cathode__mould__model", "cathode__core__pull__mould__model"
+    )
+    return tuple(part_of(shell) for shell in rows.prefetch_related("thickness_points"))
+
+
+def part_of(shell: Shell) -> ShellPart:
+    cathode = shell.cathode
+    mould = cathode.mould or (cathode.core.pull.mould if cathode.core else None)
+    metal, trimmed = metal_of(cathode.run), quantity(shell, "trimmed_mass_g")
+    face = None
+    if metal is not None and trimmed is not None:
+        face = figure(
+            "Mean wall by mass", "_mm", face_thickness, evidence={"trimmed_mass": "measured", "face_area": "measured"},
+            ion=metal, trimmed_mass=trimmed, face_area=quantity(cathode, "face_area_dm2"),
+        )  # fmt: skip
+    return ShellPart(shell, mould, mould.model if mould else None, metal, trimmed, face, least_of(shell))
+
+
+def least_of(shell: Shell) -> Figure | None:
+    """The thinnest measured point; None where nothing was measured, never an estimate."""
+    points = list(shell.thickness_points.all())
+    if not points:
+        return None
+    point = min(points, key=lambda each: each.thickness_mm)
+    note = f"{point.place}, {point.get_method_display()}; least of {len(points)}"
+    return Figure("Thinnest measured", point.thickness_mm, "_mm", "measured", point.plus_minus("thickness_mm"), note)

@@ -1,0 +1,60 @@
+"""A run in one sentence."""
+
+from datetime import datetime
+
+from django.utils import timezone
+
+from process.chemistry.metals import IONS
+from process.summaries.runs import RunSummary
+from records.units import show
+
+
+def clock_time(at: datetime) -> str:
+    """16 Feb, 09:00 by the museum's clock."""
+    local = timezone.localtime(at)
+    return f"{local.day} {local:%b}, {local:%H:%M}"
+
+
+def run_sentence(summary: RunSummary) -> str:
+    """What this run is and where it stands."""
+    run, code = summary.run, summary.standing.code
+    metal = IONS[run.ion].name.split("(")[0].capitalize() if run.ion in IONS else run.ion
+    head = f"{metal} in bath {run.bath.number}"
+    if code == "planned":
+        start = f" for {clock_time(run.planned_start_at)}" if run.planned_start_at else ""
+        return f"{head}, planned{start}: {_target(summary)}."
+    if summary.sheet.started_at is None:
+        return f"{head}, {code}; it never went into the bath."
+    since = f"since {clock_time(summary.sheet.started_at)}"
+    if summary.standing.is_live:
+        return f"{head} {since}; {_delivered(summary)}{'' if code == 'running' else '; no current flows'}."
+    return f"{head}, {_span(summary)}; {_delivered(summary)}{_result(summary)}."
+
+
+def _target(summary: RunSummary) -> str:
+    run = summary.run
+    wanted = f"{show(run.planned_thickness_mm, '_mm')} at {show(run.planned_current_density_a_dm2, '_a_dm2')}"
+    if summary.plan is None or summary.plan.charge.value is None:
+        return wanted
+    return f"{wanted}, {show(summary.plan.charge.value, '_ah')} in {show(summary.plan.time.value, '_h')}"
+
+
+def _delivered(summary: RunSummary) -> str:
+    value = summary.charge.chosen.value
+    if value is None:
+        return "charge not known"
+    planned = summary.plan.charge.value if summary.plan else None
+    return f"{show(value, '_ah')} of {show(planned, '_ah')}" if planned else show(value, "_ah")
+
+
+def _span(summary: RunSummary) -> str:
+    sheet = summary.sheet
+    if sheet.stopped_at is None:
+        return f"since {clock_time(sheet.started_at)}"
+    return f"{clock_time(sheet.started_at)} to {clock_time(sheet.stopped_at)} {timezone.localtime(sheet.stopped_at).year}"
+
+
+def _result(summary: RunSummary) -> str:
+    if summary.result is None or summary.result.efficiency.value is None:
+        return ""
+    return f", efficiency {show(summary.result.efficiency.value, '_pct')} ({summary.result.band})"

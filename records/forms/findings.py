@@ -1,0 +1,78 @@
+"""One finding: what and where, how bad, how lively. Severity and stability are asked apart and never merged."""
+
+from typing import Any
+
+from django import forms
+
+from records.forms.base import RecordForm
+from records.forms.pictures import PictureRadio
+from records.forms.terms import offer_terms
+from records.models import Finding, Grade, Photo, Term
+
+SEVERITIES = [
+    (Grade.MINOR, "1 minor, cosmetic"),
+    (Grade.MODERATE, "2 moderate: disfigures or limits use"),
+    (Grade.MAJOR, "3 major: loss of form, function or safety"),
+]
+USUAL = ("", "as usual for the word")
+SEEN = ["term", "location", "extent", "severity", "stability", "urgency"]
+
+
+class FindingForm(RecordForm):
+    class Meta:
+        model = Finding
+        fields = [*SEEN, "comparison", "layer", "action", "note", "photo"]
+        groups = [
+            ("", [*SEEN, "comparison"]),
+            ("Which layer, and what is to be done?", ["layer", "action", "note"]),
+            ("Which photograph shows it?", ["photo"]),
+        ]
+        widgets = {
+            "severity": forms.RadioSelect, "stability": forms.RadioSelect, "urgency": forms.RadioSelect,
+            "comparison": forms.RadioSelect, "photo": PictureRadio, "note": forms.Textarea({"rows": 2}),
+        }  # fmt: skip
+        labels = {"term": "what is seen", "severity": "severity"}
+        help_texts = {
+            "location": "Side and clock position, zone or named point: “obverse rim, 4 h”.",
+            "extent": "Count, size in mm, or share of the face: “3 × 2 mm”.",
+            "layer": "Bare metal, patina, plating, filling, shellac coat.",
+        }
+        error_messages = {
+            "location": {"required": "Say where: side and clock position, zone or named point."},
+            "severity": {"required": "Choose 1, 2 or 3."},
+        }
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        report = self.instance.report
+        is_new = self.instance._state.adding
+        offer_terms(self.fields["term"], report.item, None if is_new else self.instance.term)
+        self.fields["severity"].choices = SEVERITIES
+        self.fields["stability"].required = False
+        self.fields["stability"].choices = [USUAL, *Term.Stability.choices] if is_new else Term.Stability.choices
+        self._offer_photos(report)
+        if is_new:
+            self.initial |= {"severity": None, "stability": ""}
+        if report.previous_id is None:
+            del self.fields["comparison"]
+        elif is_new:
+            self.initial.setdefault("comparison", Finding.Comparison.NEW)
+
+    def _offer_photos(self, report: Any) -> None:
+        photo = self.fields["photo"]
+        photo.queryset = Photo.objects.filter(item=report.item)
+        photo.empty_label = "none"
+        if not photo.queryset.exists():
+            del self.fields["photo"]
+        if "comparison" in self.fields:
+            self.fields["comparison"].choices = Finding.Comparison.choices
+            self.fields["comparison"].required = True
+
+    def clean(self) -> dict[str, Any]:
+        """Where the person leaves the stability to the word, the word's own is written down."""
+        cleaned = super().clean() or self.cleaned_data
+        if not cleaned.get("stability"):
+            term = cleaned.get("term")
+            usual = term.default_stability if term else ""
+            cleaned["stability"] = usual or Term.Stability.NOT_ASSESSED
+        return cleaned

@@ -1,0 +1,88 @@
+"""The form of a mark: text and place, measured size, and the photograph that proves it."""
+
+from typing import Any
+
+from django import forms
+
+from records import clock, imaging
+from records.forms.base import RecordForm
+from records.forms.measurements import not_ahead
+from records.forms.photos import TYPES
+from records.models import Mark, Photo
+
+SIZES = ("letter_height_mm", "copy_word_width_mm", "depth_mm")
+
+
+class MarkForm(RecordForm):
+    """Either a photograph that is there already, or a new one sent along."""
+
+    new_photo = forms.FileField(
+        label="or a new photograph of the mark", required=False, max_length=255,
+        widget=forms.FileInput({"accept": TYPES}),
+        help_text="Close, in raking light, with a scale. The file is kept unchanged.",
+        error_messages={"empty": "The file is empty: send it again from the camera."},
+    )  # fmt: skip
+
+    class Meta:
+        model = Mark
+        fields = [
+            "text", "purpose", "face", "position", "method", "technique", *SIZES, "is_legible", "is_sans_serif",
+            "photo", "made_on", "made_by", "witness",
+        ]  # fmt: skip
+        evidence_fields: list[str] = []
+        groups = [
+            ("What it says, and where", ["text", "purpose", "face", "position"]),
+            ("How it was made", ["method", "technique", *SIZES, "is_legible", "is_sans_serif"]),
+            ("The photograph", ["photo", "new_photo"]),
+            ("Who and when", ["made_on", "made_by", "witness"]),
+        ]
+        labels = {"photo": "a photograph that is there already", "made_by": "marked by"}
+        help_texts = {
+            "text": "Letter by letter, with capitals as they stand: “OVM 2026 COPY”.",
+            "position": "“rim at 6 h”, “field under the bust”",
+            "method": "Ink is only a temporary mark and does not open the gate.",
+            "copy_word_width_mm": "From the left edge of the first letter to the right edge of the last.",
+            "depth_mm": "For incuse letters; raised ones have none.",
+            "witness": "A conservator who saw the mark being made or read it afterwards.",
+        }
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.picture: imaging.PictureFacts | None = None
+        self.fields["photo"].queryset = Photo.objects.filter(item=self.instance.item)
+        self.fields["photo"].empty_label = "none yet"
+        if self.instance._state.adding:
+            self.initial.setdefault("made_on", clock.today())
+
+    def clean_text(self) -> str:
+        return " ".join(self.cleaned_data["text"].split())
+
+    def clean_made_on(self):
+        return not_ahead(self.cleaned_data["made_on"])
+
+    def clean_new_photo(self):
+        """Looked at before anything is written, so that a refused file leaves nothing behind."""
+        file = self.cleaned_data["new_photo"]
+        if not file:
+            return None
+        try:
+            self.picture = imaging.examine(file, file.name)
+        except imaging.PictureRefused as reason:
+            raise forms.ValidationError(f"{reason} The rest of the form is kept; choose a photograph again.") from reason
+        return file
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        for name in SIZES:
+            value = cleaned.get(name)
+            if value is not None and value <= 0:
+                self.add_error(name, "A measured size is more than nought: measure again, or leave it empty.")
+        height, width = cleaned.get("letter_height_mm"), cleaned.get("copy_word_width_mm")
+        if height and width and height > width:
+            self.add_error(
+                "letter_height_mm", "The letters are higher than the whole word is wide: the two sizes may be exchanged."
+            )
+        made_by, witness = cleaned.get("made_by"), cleaned.get("witness")
+        if made_by and made_by == witness:
+            self.add_error("witness", "The witness is another person than the one who made the mark.")
+        return cleaned

@@ -1,0 +1,120 @@
+"""What stands on a condition report's page."""
+
+from collections import Counter
+from dataclasses import dataclass
+from typing import Any
+
+from django.db.models import Prefetch
+from django.http import HttpRequest
+
+from records import access, extensions
+from records.models import ConditionReport, Document, Finding, Grade, Term, Urgency
+from records.services.signing import report_gaps
+
+FINDINGS = Finding.objects.select_related("term", "photo")
+REPORTS = ConditionReport.objects.select_related(
+    "item", "commission", "examiner", "previous__signed_by", "signed_by"
+).prefetch_related(Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos")
+
+Stability, Comparison = Term.Stability, Finding.Comparison
+# The least reassuring first.
+BY_CONCERN = [Stability.ACTIVE, Stability.POSSIBLY_ACTIVE, Stability.NOT_ASSESSED, Stability.STABLE]
+COMPARISON_STATES = {
+    Comparison.NEW: "look", Comparison.WORSE: "look", Comparison.SAME: "done", Comparison.BETTER: "done",
+    Comparison.TREATED: "done", Comparison.NOT_REEXAMINED: "open",
+}  # fmt: skip
+PAPER = "condition-report"
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A finding, what it was in the report compared with, and the state of the comparison."""
+
+    finding: Finding
+    before: Finding | None
+
+    @property
+    def state(self) -> str:
+        return COMPARISON_STATES.get(self.finding.comparison, "")
+
+    @property
+    def waits(self) -> bool:
+        return self.finding.comparison == Comparison.NOT_REEXAMINED
+
+    @property
+    def differs(self) -> bool:
+        """Something that the last report said is said otherwise now."""
+        told = ("severity", "stability", "extent", "location", "term_id")
+        return self.before is not None and any(getattr(self.before, n) != getattr(self.finding, n) for n in told)
+
+
+def context_of(request: HttpRequest, report: ConditionReport) -> dict[str, Any]:
+    """Everything the templates of the page read."""
+    findings = list(report.findings.all())
+    photos = list(report.photos.all())
+    gaps = [] if report.is_signed else report_gaps(report)
+    return {
+        "report": report,
+        "findings": _beside_the_last(report, findings),
+        "photos": photos,
+        "gaps": gaps,
+        "advice": [] if report.is_signed else _advice(report, findings, bool(photos)),
+        "grade": Grade(report.overall_grade).label,
+        "worst": Grade(report.worst_severity).label,
+        "urgency": Urgency(max((f.urgency for f in findings), default=0)).label,
+        "tally": _tally(findings) if report.previous else [],
+        "mass_change_g": _mass_change(report),
+        "seen": seen_mark(report, findings),
+        "later": list(report.next.all()),
+        "paper": _paper(request, report),
+        "documents": list(Document.objects.filter(kind=PAPER, number=report.number).order_by("-edition_count")),
+    }
+
+
+def seen_mark(report: ConditionReport, findings: list[Finding]) -> str:
+    """What the signer has before their eyes; it differs as soon as anything was changed."""
+    return f"{report.version}.{len(findings)}.{sum(finding.version for finding in findings)}"
+
+
+def _beside_the_last(report: ConditionReport, findings: list[Finding]) -> list[Shown]:
+    old = {f.position_count: f for f in report.previous.findings.all()} if report.previous else {}
+    return [Shown(finding, old.get(finding.position_count)) for finding in findings]
+
+
+def _tally(findings: list[Finding]) -> list[str]:
+    counted = Counter(finding.comparison for finding in findings)
+    return [f"{counted[kind]} {kind.label}" for kind in Comparison if counted[kind]]
+
+
+def _mass_change(report: ConditionReport) -> float | None:
+    before = report.previous.mass_g if report.previous else None
+    return None if before is None or report.mass_g is None else report.mass_g - before
+
+
+def worst_stability(findings: list[Finding]) -> str:
+    present = {finding.stability for finding in findings}
+    return next((stability for stability in BY_CONCERN if stability in present), "")
+
+
+def _advice(report: ConditionReport, findings: list[Finding], has_photos: bool) -> list[str]:
+    """What does not forbid a signature, but will be missed."""
+    found = []
+    if waiting := sum(f.comparison == Comparison.NOT_REEXAMINED for f in findings):
+        found.append(f"{waiting} of {len(findings)} findings not re-examined: they are stated so, never as unchanged.")
+    stability = worst_stability(findings)
+    if stability and stability != report.stability:
+        words = Stability(stability).label, report.get_stability_display()
+        found.append(f"Among the findings the most doubtful stability is “{words[0]}”, the report says “{words[1]}”.")
+    if not has_photos:
+        found.append("No photographs chosen: without them the gate before moulding stays closed.")
+    if not report.not_seen:
+        found.append("“Not seen” is empty: say what could not be examined, or that all sides were.")
+    return found
+
+
+def _paper(request: HttpRequest, report: ConditionReport) -> dict[str, Any] | None:
+    """The report as a paper, once there is one of that kind and the person may issue it."""
+    kind = extensions.paper_kinds.get(PAPER)
+    if kind is None or not access.may(request.user, "issue paper") or not kind.applies_to(report):
+        return None
+    return {"code": kind.code, "title": kind.title, "refusals": kind.refusals(report)}

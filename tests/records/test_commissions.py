@@ -1,0 +1,224 @@
+"""Commissions, consents, risk assessments, specifications and concessions."""
+
+from datetime import date
+
+import pytest
+from django.urls import reverse
+
+from records.models import Commission, Concession, Consent, Duty, RiskAssessment, Specification
+from tests.factories import make_commission, make_consent, make_item, make_party, make_term, make_user
+
+pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def registrar(client):
+    client.force_login(make_user("registrar"))
+    return client
+
+
+@pytest.fixture
+def conservator(client):
+    client.force_login(make_user("conservator"))
+    return client
+
+
+def commission_data(*originals, **changes) -> dict:
+    return {
+        "number": "RQ-2026-001",
+        "requested_on": "2026-01-19",
+        "requester": make_party().pk,
+        "purpose": make_term("purpose", "handling").pk,
+        "originals": [item.pk for item in originals],
+        "quantity_count": "2",
+    } | changes
+
+
+def consent_data(item, **changes) -> dict:
+    owner = make_party()
+    return {
+        "owner": owner.pk,
+        "given_by": owner.pk,
+        "given_on": "2026-01-22",
+        "valid_from": "2026-01-22",
+        "valid_to": "2026-10-31",
+        "items": [item.pk],
+        "pulls_max_count": "2",
+        "copies_max_count": "1",
+        "mould_fate": "destroy",
+        "mould_fate_by": "2026-04-30",
+    } | changes
+
+
+def test_registrar_logs_a_commission_for_two_copies(registrar):
+    medal = make_item()
+
+    page = registrar.post(reverse("commission_add"), commission_data(medal), follow=True).content.decode()
+
+    assert "2 copies of Portrait medal" in page
+    assert list(Commission.objects.get().originals.all()) == [medal]
+
+
+def test_a_commission_needed_before_it_was_asked_for_is_sent_back(registrar):
+    answer = registrar.post(reverse("commission_add"), commission_data(make_item(), needed_by="2026-01-01"))
+
+    assert answer.status_code == 422
+    assert "needed before it was asked for" in answer.content.decode()
+
+
+def test_a_commission_for_no_copy_is_sent_back(registrar):
+    answer = registrar.post(reverse("commission_add"), commission_data(make_item(), quantity_count="0"))
+
+    assert "at least one copy" in answer.content.decode()
+
+
+def test_consent_conditions_with_a_date_become_duties(registrar):
+    medal = make_item("L.2026.003")
+    commission = make_commission(originals=[medal])
+
+    registrar.post(reverse("consent_add", args=[commission.number]), consent_data(medal))
+
+    assert Consent.objects.get().commissions.get() == commission
+    assert set(Duty.objects.values_list("sentence", "due_on")) == {
+        ("Destroy the moulds of L.2026.003 before a witness", date(2026, 4, 30)),
+        ("The consent for L.2026.003 ends: finish or renew it", date(2026, 10, 31)),
+    }
+
+
+def test_correcting_a_consent_moves_its_open_duties(registrar):
+    medal = make_item("L.2026.003")
+    registrar.post(reverse("consent_add", args=[make_commission(originals=[medal]).number]), consent_data(medal))
+    consent = Consent.objects.get()
+
+    registrar.post(
+        reverse("consent_edit", args=[consent.pk]),
+        consent_data(medal, mould_fate_by="2026-05-31", valid_to="", version=consent.version),
+    )
+
+    assert list(Duty.objects.values_list("due_on", flat=True)) == [date(2026, 5, 31)]
+
+
+def test_consent_that_orders_destruction_needs_a_date(registrar):
+    medal = make_item()
+    commission = make_commission(originals=[medal])
+
+    answer = registrar.post(reverse("consent_add", args=[commission.number]), consent_data(medal, mould_fate_by=""))
+
+    assert answer.status_code == 422
+    assert "Say by when the moulds are destroyed" in answer.content.decode()
+
+
+def test_consent_that_ends_before_it_begins_is_sent_back(registrar):
+    medal = make_item()
+    commission = make_commission(originals=[medal])
+
+    answer = registrar.post(
+        reverse("consent_add", args=[commission.number]), consent_data(medal, valid_to="2025-12-31")
+    )
+
+    assert "ends before it begins" in answer.content.decode()
+
+
+def test_commission_page_says_what_is_missing_and_who_can_supply_it(registrar):
+    medal = make_item("OVM.1931.0044")
+    commission = make_commission(originals=[medal])
+
+    page = registrar.get(commission.get_absolute_url()).content.decode()
+
+    assert "No consent in force" in page and "Ask the registrar" in page
+    assert "No signed risk assessment" in page and "Ask the conservator" in page
+
+
+def test_a_file_with_open_duties_stays_open(registrar):
+    commission = make_commission()
+    Duty.objects.create(
+        sentence="Destroy the moulds", due_on=date(2026, 4, 30), role="registrar", commission=commission
+    )
+
+    page = registrar.post(reverse("commission_close", args=[commission.number]), follow=True).content.decode()
+
+    assert "still open" in page
+    assert Commission.objects.get().closed_on is None
+
+
+def test_a_finished_file_is_closed(registrar):
+    commission = make_commission()
+
+    registrar.post(reverse("commission_close", args=[commission.number]))
+
+    assert Commission.objects.get().closed_on is not None
+
+
+def test_risk_is_assessed_and_signed_once(conservator):
+    medal = make_item()
+    assessor = make_party()
+    conservator.post(
+        reverse("risk_add", args=[medal.number]),
+        {"number": "RA-2026-01", "assessed_on": "2026-01-30", "assessor": assessor.pk, "surface": "leaded bronze",
+         "deterioration": "no", "probability_count": "1", "consequence_count": "4", "decision": "direct", "reason": "stable"},
+    )  # fmt: skip
+
+    conservator.post(reverse("risk_sign", args=["RA-2026-01"]))
+    again = conservator.post(reverse("risk_sign", args=["RA-2026-01"]))
+
+    assert RiskAssessment.objects.get().signed_role == "conservator"
+    assert again.status_code == 422 and "Signed already" in again.content.decode()
+
+
+def test_probability_beyond_five_is_sent_back(conservator):
+    medal = make_item()
+    data = {"number": "RA-2026-01", "assessed_on": "2026-01-30", "assessor": make_party().pk, "surface": "bronze",
+            "deterioration": "no", "probability_count": "7", "decision": "direct", "reason": "stable"}  # fmt: skip
+
+    assert "1 (least) to 5 (most)" in conservator.post(reverse("risk_add", args=[medal.number]), data).content.decode()
+
+
+def test_specification_asks_for_a_least_thickness_under_the_mean(conservator):
+    medal = make_item()
+    commission = make_commission(originals=[medal])
+    url = reverse("specification_add", args=[commission.number])
+    data = {"item": medal.pk, "technique": "hollow", "metal_ion": "Cu2+", "thickness_mean_mm": "0.6", "thickness_mean_mm_unit": "mm",
+            "thickness_min_mm": "0.3", "thickness_min_mm_unit": "mm"}  # fmt: skip
+
+    wrong = conservator.post(url, data | {"thickness_min_mm": "0.9"})
+    conservator.post(url, data)
+
+    assert "cannot exceed the mean" in wrong.content.decode()
+    assert Specification.objects.get().thickness_mean_mm == 0.6
+
+
+def test_a_concession_carries_name_role_and_reason(conservator):
+    medal = make_item("R.1889.7")
+    data = {"gate": "G2", "items": [medal.pk], "reason": "seam stopped with wax", "limits_of_use": "no heat"}
+
+    conservator.post(reverse("concession_add"), data)
+
+    concession = Concession.objects.get()
+    assert (concession.given_role, concession.reason) == ("conservator", "seam stopped with wax")
+    assert list(concession.items.all()) == [medal]
+
+
+def test_technician_may_not_give_a_concession(client):
+    client.force_login(make_user("technician"))
+
+    assert client.get(reverse("concession_add")).status_code == 403
+
+
+def test_commission_list_asks_few_questions_of_the_database(registrar, django_assert_max_num_queries):
+    medal = make_item()
+    for _ in range(50):
+        make_consent(medal, commission=make_commission(originals=[medal]))
+
+    with django_assert_max_num_queries(15):
+        assert registrar.get(reverse("commission_list")).status_code == 200
+
+
+def test_commission_page_asks_few_questions_of_the_database(registrar, django_assert_max_num_queries):
+    originals = [make_item() for _ in range(4)]
+    commission = make_commission(originals=originals)
+    for original in originals:
+        make_consent(original, commission=commission)
+    commission.copies.set([make_item(kind="copy") for _ in range(20)])
+
+    with django_assert_max_num_queries(15):
+        assert registrar.get(commission.get_absolute_url()).status_code == 200
