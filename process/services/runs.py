@@ -1,7 +1,7 @@
 """A run: starting it, writing on its sheet, weighing what came off."""
 
 from collections.abc import Callable
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
 from django.core.exceptions import ValidationError
@@ -13,8 +13,6 @@ from records import clock, gates
 from records.models import DescentLink, Gate, Item
 
 from .moulds import use_pull
-
-BEFORE_SWITCHING_ON = (Gate.AFTER, Gate.BATH)
 
 
 def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **line: Any) -> Event:
@@ -29,8 +27,7 @@ def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **l
         if not cathodes:
             raise ValidationError("Nothing hangs in the bath: add a cathode before the run starts.")
         day = timezone.localdate(at)
-        for cathode in cathodes:
-            _pass_gates(run, cathode, day, afterwards)
+        _pass_gates(run, cathodes, day, afterwards)
         for cathode in cathodes:
             if cathode.mould:
                 cathode.pull = use_pull(mould=cathode.mould, on=day, use=Pull.Use.DEPOSIT)
@@ -51,15 +48,27 @@ def _refuse_second_start(run: Run) -> None:
         raise ValidationError(f"The run is closed as {run.get_outcome_display()}: plan a new one.")
 
 
-def _pass_gates(run: Run, cathode: Cathode, day, afterwards: bool) -> None:
+def _subjects(run: Run, cathode: Cathode) -> list[tuple[str, gates.Subject]]:
+    """Which gates a cathode stands before."""
     source = cathode.mould or cathode.core
     if source is None:
         raise ValidationError(f"“{cathode.label}” is neither a mould nor a core: say which one hangs there before the start.")
-    items = (source.item,)
-    if cathode.mould:
-        after = gates.Subject(cathode.mould.model, run.number, (cathode.mould.model, *items))
-        gates.pass_gates([Gate.AFTER], after, day, afterwards=afterwards)
-    gates.pass_gates([Gate.BATH], gates.Subject(cathode, run.number, items), day, afterwards=afterwards)
+    bath = gates.Subject(cathode, run.number, (source.item,))
+    if cathode.mould is None:
+        return [(Gate.BATH, bath)]
+    model = cathode.mould.model
+    return [(Gate.AFTER, gates.Subject(model, run.number, (model, source.item))), (Gate.BATH, bath)]
+
+
+def _pass_gates(run: Run, cathodes: list[Cathode], day: date, afterwards: bool) -> None:
+    """Every unmet check of the whole rail is shown at once, so that nobody walks to the bath three times."""
+    before = [pair for cathode in cathodes for pair in _subjects(run, cathode)]
+    missing = [(gate, check) for gate, subject in before for check in gates.unmet(gate, subject, day)]
+    if missing and not afterwards:
+        checks = {check.sentence: check for _, check in missing}
+        raise gates.GateClosed(missing[0][0], list(checks.values()))
+    for gate, subject in before if missing else ():
+        gates.pass_gates([gate], subject, day, afterwards=True)
 
 
 def refuse_future(at: datetime) -> None:

@@ -120,10 +120,9 @@ class ReportForm(_ConditionForm):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         worst = Grade(self.instance.worst_severity)
-        self.fields["grade"].label = "overall grade"
-        self.fields["grade"].widget = forms.RadioSelect(
-            choices=[("", f"as the worst finding: {worst.label}"), *Grade.choices]
-        )
+        grade = self.fields["grade"]
+        grade.label, grade.widget = "overall grade", forms.RadioSelect()
+        grade.choices = [("", f"as the worst finding: {worst.label}"), *Grade.choices]
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

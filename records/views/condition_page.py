@@ -12,9 +12,9 @@ from records.models import ConditionReport, Document, Finding, Grade, Term, Urge
 from records.services.signing import report_gaps
 
 FINDINGS = Finding.objects.select_related("term", "photo")
-REPORTS = ConditionReport.objects.select_related(
-    "item", "commission", "examiner", "previous__signed_by", "signed_by"
-).prefetch_related(Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos")
+REPORTS = ConditionReport.objects.select_related("item", "commission", "examiner", "previous", "signed_by").prefetch_related(
+    Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos"
+)  # fmt: skip
 
 Stability, Comparison = Term.Stability, Finding.Comparison
 # The least reassuring first.

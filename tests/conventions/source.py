@@ -1,7 +1,8 @@
-"""The project's own text: its files, and the functions in them."""
+"""The project's own text: its files, the functions in them, and where a pattern stands in it."""
 
 import ast
-from collections.abc import Iterator
+import re
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 ROOT = Path(__file__).parents[2]
@@ -30,6 +31,16 @@ def name_of(path: Path) -> str:
 
 def line_count(path: Path) -> int:
     return len(path.read_text().splitlines())
+
+
+def places(pattern: re.Pattern[str], paths: Iterable[Path]) -> list[str]:
+    """`file:line  what was found` for each match, as a failing test shows it."""
+    found = []
+    for path in paths:
+        text = path.read_text()
+        for match in pattern.finditer(text):
+            found.append(f"{name_of(path)}:{text.count(chr(10), 0, match.start()) + 1}  {match.group().strip()[:80]}")
+    return found
 
 
 def functions(path: Path) -> Iterator[tuple[str, int]]:

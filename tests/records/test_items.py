@@ -39,7 +39,7 @@ def test_number_that_is_taken_is_refused_in_any_case_of_its_letters_and_nothing_
 
     page = answer.content.decode()
     assert answer.status_code == 422
-    assert "is taken" in page and "Open that record, or write another here." in page
+    assert "“ovm.1931.0044” is taken" in page
     assert 'value="Corvin Aldersey"' in page
     assert Item.objects.count() == 1
 

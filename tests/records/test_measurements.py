@@ -17,9 +17,6 @@ def technician(client: Client) -> Client:
     return client
 
 
-def sent(what: str, number: str, unit: str, **more: str) -> dict[str, str]:
-    return {"what": what, "amount_0": number, "amount_1": unit, "point": "12 h to 6 h"} | more
-
 
 def post(client: Client, what: str, number: str, unit: str, **more: str):
     names = list(client.get(ADD).context["form"].fields["amount"].widget.widgets_names)

@@ -1,0 +1,131 @@
+"""Inspection of a copy, and the signature that accepts it or does not."""
+
+from typing import Any
+
+from django import forms
+
+from process.forms.asking import AsksUnusual
+from process.models import Inspection, ThicknessPoint
+from process.ranges import Opinion
+from process.services.copies import ACCEPTING, HELD_AS
+from process.summaries.copies import CopySummary
+from records import clock
+from records.forms.base import RecordForm
+from records.forms.measurements import not_ahead
+from records.models import Concession, Gate, Item, Place
+from records.units import show
+
+SIZES = ("mass_g", "diameter_mm", "finished_thickness_mm", "thickness_min_mm")
+WALL = ["thickness_min_mm", "thickness_method", "not_measured_reason"]
+MASS_ASIDE, SIZE_ASIDE, SAME_MM = 0.10, 0.01, 0.0051
+
+
+class InspectionForm(AsksUnusual, RecordForm):
+    """A calculated mean has no place here: the methods are those that measure, and the points rule."""
+
+    class Meta:
+        model = Inspection
+        fields = [
+            "inspected_on", "inspector", "mass_g", "diameter_mm", "finished_thickness_mm", *WALL, "look", "decision", "concession",
+        ]  # fmt: skip
+        ranged: list[str] = []
+        groups = [
+            ("Who and when", ["inspected_on", "inspector"]),
+            ("Measured on the finished piece", ["mass_g", "diameter_mm", "finished_thickness_mm"]),
+            ("The wall at its thinnest", WALL),
+            ("Seen, and decided", ["look", "decision", "concession"]),
+        ]
+        widgets = {"look": forms.Textarea({"rows": 4})}
+        help_texts = {
+            "finished_thickness_mm": "With its filling, as it lies in the hand; the depth of a mark is judged by it.",
+            "thickness_min_mm": "As an instrument showed it. The mean that follows from mass or charge is not a measurement.",
+            "not_measured_reason": "“closed before it could be measured”. Either a measured number or a reason.",
+            "concession": "Only for “accept with concession”: one for the mark or the acceptance of this copy.",
+        }
+
+    def __init__(self, *args: Any, summary: CopySummary, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.summary = summary
+        rows = Concession.objects.filter(gate__in=[Gate.MARK, Gate.ACCEPT], items=self.instance.copy)
+        self.fields["concession"].queryset = rows
+        self.fields["concession"].label_from_instance = lambda one: f"{one.number}: {one.reason[:80]}"
+        self.fields["thickness_method"].choices = [("", "not measured"), *ThicknessPoint.Method.choices]
+        if self.instance._state.adding:
+            self.initial.setdefault("inspected_on", clock.today())
+
+    def clean_inspected_on(self):
+        return not_ahead(self.cleaned_data["inspected_on"])
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean()
+        for name in SIZES:
+            if cleaned.get(name) is not None and cleaned[name] <= 0:
+                self.add_error(name, "A measured size is more than nought: measure again.")
+        self._wall(cleaned)
+        accepted_so = cleaned.get("decision") == Inspection.Decision.CONCESSION
+        if accepted_so and not cleaned.get("concession"):
+            self.add_error("concession", "An acceptance with concession names the concession: choose it, or have it written first.")
+        if cleaned.get("concession") and not accepted_so and cleaned.get("decision"):
+            self.add_error("decision", "A concession is named: the decision is then “accept with concession”.")
+        made_up, day = self.summary.making_up.made_up_on, cleaned.get("inspected_on")
+        if day and day < made_up:
+            self.add_error("inspected_on", f"The copy was made up on {made_up}: it was inspected later.")
+        return cleaned
+
+    def _wall(self, cleaned: dict[str, Any]) -> None:
+        """Measured with a method, or not measured with a reason; never more than a point that was measured."""
+        least, method, reason = (cleaned.get(name) for name in WALL)
+        if "thickness_min_mm" in self.errors:
+            return
+        if least is None and not reason:
+            self.add_error("thickness_min_mm", "Enter the least measured thickness, or say below why none was measured.")
+        elif least is not None and reason:
+            self.add_error("not_measured_reason", "A thickness is entered: leave the reason empty, or leave the number out.")
+        elif least is not None and not method:
+            self.add_error("thickness_method", "Say with which instrument it was measured: a mean from mass or charge is not measured.")
+        elif least is None and method:
+            self.add_error("thickness_method", "A method without a number: enter what it showed, or choose “not measured”.")
+        if least is not None:
+            self._against_points(least, cleaned.get("finished_thickness_mm"))
+
+    def _against_points(self, least: float, whole: float | None) -> None:
+        known = [part.least for part in self.summary.parts if part.least]
+        point = min(known, key=lambda figure: figure.value, default=None)
+        if point and least > point.value + 1e-9:
+            self.add_error(
+                "thickness_min_mm",
+                f"{show(least, '_mm')} cannot be the least: {show(point.value, '_mm')} was measured ({point.note}). "
+                "A mean from mass or charge does not belong here.",
+            )
+        if whole is not None and least > whole:
+            self.add_error("thickness_min_mm", "The wall is thicker than the whole piece: look at both numbers.")
+
+    def opinions(self) -> dict[str, Opinion]:
+        """Numbers that lie far from what the parts foretell, and a wall that equals the calculated mean."""
+        found = super().opinions()
+        for name, figures, share in (("mass_g", self.summary.mass, MASS_ASIDE), ("diameter_mm", self.summary.size, SIZE_ASIDE)):
+            told = next((each for each in figures if each.label.endswith("predicted") and each.value), None)
+            typed = self.cleaned_data.get(name)
+            if told and typed and abs(typed / told.value - 1) > share:
+                sentence = f"{show(typed, told.suffix)} lies more than {share:.0%} from the {show(told.value, told.suffix)} that its parts foretell."
+                found[name] = Opinion("unusual", sentence)
+        least, means = self.cleaned_data.get("thickness_min_mm"), [part.face.value for part in self.summary.parts if part.face]
+        if least is not None and any(mean is not None and abs(mean - least) < SAME_MM for mean in means):
+            found["thickness_min_mm"] = Opinion("unusual", f"{show(least, '_mm')} equals the mean calculated from the mass; was it measured?")
+        return found
+
+
+class SignForm(forms.Form):
+    """How the copy is held from now on; asked only where it is accepted."""
+
+    status = forms.ChoiceField(label="held as", choices=[])
+    place = forms.ModelChoiceField(Place.objects.all(), required=False, help_text="Where it goes now; left empty, the place stays.")
+
+    def __init__(self, *args: Any, inspection: Inspection, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["status"].choices = [("", "choose"), *((s.value, s.label) for s in HELD_AS)]
+        if inspection.decision not in ACCEPTING:
+            del self.fields["status"]
+
+    def held_as(self) -> str:
+        return self.cleaned_data.get("status") or Item.Status.WORKSHOP
