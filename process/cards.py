@@ -7,7 +7,8 @@ from django.http import HttpRequest
 from django.urls import reverse
 from django.utils import timezone
 
-from process.models import Run
+from process.models import Bath, BathAnalysis, Run
+from process.summaries.baths import analysis_standing
 from process.summaries.next_step import next_step
 from process.summaries.runs import RunSummary, summarise
 from records import access, clock
@@ -70,4 +71,15 @@ def runs_to_start(request: HttpRequest) -> Iterable[HomeCard]:
         yield HomeCard(f"Start {run.number}", run.get_absolute_url(), when, state, day)
 
 
-home_cards += [runs_in_the_bath, runs_after_the_stop, runs_to_start]
+def baths_to_analyse(request: HttpRequest) -> Iterable[HomeCard]:
+    """A bath whose last analysis no longer holds: no run should start in it."""
+    if not access.may(request.user, "write", BathAnalysis):
+        return
+    for bath in Bath.objects.filter(retired_on__isnull=True)[:SHOWN]:
+        standing = analysis_standing(bath, clock.today())
+        if not standing.holds:
+            age = f": {standing.age_days_count} days" if standing.age_days_count is not None else ""
+            yield HomeCard(f"Analyse bath {bath.number}{age}", reverse("analysis_add", args=[bath.number]), "now", "look")
+
+
+home_cards += [runs_in_the_bath, runs_after_the_stop, runs_to_start, baths_to_analyse]

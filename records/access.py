@@ -4,7 +4,7 @@ from typing import Any, TypeVar
 
 from django.core.exceptions import PermissionDenied
 from django.db.models import Model, QuerySet
-from django.http import HttpRequest
+from django.http import Http404, HttpRequest
 from django.shortcuts import get_object_or_404
 
 from records.models import Party
@@ -49,6 +49,8 @@ def fetch(request: HttpRequest, rows: type[M] | QuerySet[M], to: str = "view", *
     """One record, for the person who asks, to `view`, to `write`, or for a named act."""
     model = rows.model if isinstance(rows, QuerySet) else rows
     require(request, to, model)
+    if any("\0" in value for value in lookup.values() if isinstance(value, str)):
+        raise Http404("No such record.")
     return get_object_or_404(rows, **lookup)
 
 

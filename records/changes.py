@@ -129,6 +129,12 @@ def _names(versions: Iterable[Any]) -> dict[tuple[Any, Any], str]:
     for version in versions:
         for column in version.tracked_fields:
             value = getattr(version, column.attname) if column.remote_field else None
-            if value is not None and column.name not in SILENT and column.remote_field.model in (Party, Place, Item, Photo):
+            if (
+                value is not None
+                and column.name not in SILENT
+                and column.remote_field.model in (Party, Place, Item, Photo)
+            ):
                 wanted.setdefault(column.remote_field.model, set()).add(value)
-    return {(model, row.pk): str(row) for model, keys in wanted.items() for row in model._base_manager.filter(pk__in=keys)}
+    return {
+        (model, row.pk): str(row) for model, keys in wanted.items() for row in model._base_manager.filter(pk__in=keys)
+    }

@@ -1,4 +1,4 @@
-"""What hangs on a thing, read in one query: reports, papers, duties, commissions, concessions, unmet gates.
+"""What hangs on a thing, read in one query: photographs, reports, papers, duties, provenance, concessions and more.
 
 A page may ask fifteen times; asking each table by itself would use them up before the making is shown.
 """
@@ -13,11 +13,22 @@ from django.db.models.functions import Cast, Coalesce, TruncDate
 
 from records import clock
 from records.models import (
-    Commission, Concession, ConditionReport, Document, Duty, Finding, Gate, Grade, Item, Term, UnmetGate,
-)  # fmt: skip
+    Commission,
+    Concession,
+    ConditionReport,
+    Document,
+    Duty,
+    Finding,
+    Gate,
+    Grade,
+    Item,
+    Photo,
+    ProvenanceEvent,
+    UnmetGate,
+)
 from records.services.permissions import NOTICE
 
-OCCASIONS, STABILITIES = dict(ConditionReport.Occasion.choices), dict(Term.Stability.choices)
+OCCASIONS, VIEWS = dict(ConditionReport.Occasion.choices), dict(Photo.View.choices)
 GATES, GRADES = dict(Gate.choices), {str(value): label for value, label in Grade.choices}
 
 
@@ -40,6 +51,14 @@ class Hanging:
     @property
     def occasion(self) -> str:
         return OCCASIONS.get(self.words, self.words)
+
+    @property
+    def view(self) -> str:
+        return self.number
+
+    @property
+    def view_words(self) -> str:
+        return VIEWS.get(self.number, self.number)
 
     @property
     def grade(self) -> str:
@@ -65,6 +84,8 @@ class Everything:
     commissions: list[Hanging] = field(default_factory=list)
     concessions: list[Hanging] = field(default_factory=list)
     unmet: list[Hanging] = field(default_factory=list)
+    photos: list[Hanging] = field(default_factory=list)
+    provenance: list[Hanging] = field(default_factory=list)
 
     @property
     def open_duties(self) -> list[Hanging]:
@@ -75,7 +96,14 @@ def _text(value: Any) -> Cast:
     return Cast(value if hasattr(value, "resolve_expression") else Value(value), TextField())
 
 
-def _columns(rows: QuerySet, what: str, *, number: Any, day: Any, words: Any, more: Any = "", state: Any = "") -> QuerySet:
+def _known(value: Any) -> Coalesce:
+    """The value as text, or nothing where there is none."""
+    return Coalesce(_text(value), _text(""))
+
+
+def _columns(
+    rows: QuerySet, what: str, *, number: Any, day: Any, words: Any, more: Any = "", state: Any = ""
+) -> QuerySet:
     """The rows in the common columns, each of the same type in every table."""
     return rows.order_by().values_list(
         _text(what), Cast("pk", BigIntegerField()), _text(number), Cast(day, DateField()),
@@ -93,17 +121,22 @@ def hanging_on(item: Item, forebears: Sequence[Item] = ()) -> Everything:
         _columns(Document.objects.filter(item=item), "documents", number=F("number"), day=TruncDate("issued_at"),
                  words=F("title"), more=F("edition_count"), state=F("kind")),
         _columns(Duty.objects.filter(item__in=line) | Duty.objects.filter(consent__items__in=line), "duties", number="",
-                 day=F("due_on"), words=F("sentence"), more=F("role"), state=Coalesce(_text(F("done_on")), _text(""))),
+                 day=F("due_on"), words=F("sentence"), more=F("role"), state=_known(F("done_on"))),
         _columns(Commission.objects.filter(originals=item) | Commission.objects.filter(copies=item), "commissions",
                  number=F("number"), day=F("requested_on"), words=F("purpose__label"), more=F("requester__name")),
         _columns(Concession.objects.filter(items__in=line), "concessions", number=F("number"), day=F("given_on"),
                  words=F("reason"), more=F("limits_of_use"), state=F("gate")),
         _columns(UnmetGate.objects.filter(items=item), "unmet", number=F("subject_number"), day=F("happened_on"),
                  words=F("sentence"), more="", state=F("gate")),
+        _columns(Photo.objects.filter(item=item), "photos", number=F("view"), day=TruncDate("taken_at"),
+                 words=F("caption"), more=_known(F("taken_by__name")), state=F("original_name")),
+        _columns(ProvenanceEvent.objects.filter(item=item), "provenance", number=F("date_words"),
+                 day=F("date_earliest"), words=F("what"), more=_known(F("party__name")), state=F("source")),
     ]  # fmt: skip
     found = Everything()
     for row in parts[0].union(*parts[1:]):
         getattr(found, row[0]).append(Hanging(*row))
     found.reports.sort(key=lambda report: (report.day, report.number), reverse=True)
     found.documents.sort(key=lambda paper: (paper.day, paper.pk), reverse=True)
+    found.provenance.sort(key=lambda event: (event.day or date.min, event.pk))
     return found

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from records import marking
 from records.extensions import CopyTraits
 from records.labelling import traits_of
+from records.line import measured_on
 from records.marking import MarkFacts, PieceFacts, Verdict
 from records.models import Item, Mark, Measurement
 
@@ -26,7 +27,7 @@ def piece_facts(item: Item, models: Iterable[Item] = (), traits: CopyTraits | No
     """Class and size of a piece; what was not measured on it yet is taken from what it repeats."""
     things = [item, *models]
     traits = traits_of(item) if traits is None else traits
-    rows = list(Measurement.objects.filter(item__in=things, length_mm__isnull=False))
+    rows = [row for row in measured_on(item, *things[1:]) if row.length_mm is not None]
     own = [row for row in rows if row.item_id == item.pk]
     words = next((thing.object_type for thing in things if thing.object_type), "")
     return PieceFacts(

@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 
 from records import extensions, wording
 from records.extensions import CopyTraits
-from records.lineage import Descent, descent_of
+from records.line import line_of
+from records.lineage import Descent
 from records.models import Consent, Item, LabelWording, Mark, Measurement
 from records.wording import Complaint, CopyFacts, LabelDraft
 from records.wording.lengths import LINE_MOST
@@ -25,18 +26,13 @@ class Labelled:
     consents: list[Consent]
 
 
-def gather(item: Item, descent: Descent | None = None) -> Labelled:
-    """Everything about a copy, in four queries."""
-    descent = descent or descent_of(item)
+def gather(item: Item) -> Labelled:
+    """Everything about a copy, in few queries; none where the page has read its line already."""
+    line = line_of(item)
     traits = traits_of(item)
-    things = {thing.pk: thing for thing in (item, *descent.forebears)}
-    measured: dict[int, list[Measurement]] = {}
-    for row in Measurement.objects.filter(item__in=things, what__in=[What.MASS]):
-        measured.setdefault(row.item_id, []).append(row)
     marks = [mark for mark in item.marks.all() if mark.purpose == Mark.Purpose.COPY]
-    consents = list(Consent.objects.filter(items__in=things).distinct().select_related("owner"))
-    facts = _facts(item, descent, traits, marks, measured)
-    return Labelled(item, descent, traits, facts, consents)
+    facts = _facts(item, line.descent, traits, marks, line.measured)
+    return Labelled(item, line.descent, traits, facts, line.consents)
 
 
 def traits_of(item: Item) -> CopyTraits:
@@ -109,7 +105,7 @@ def _model_words(model: Item) -> str:
 
 
 def _mass(rows: list[Measurement] | None) -> float | None:
-    return rows[-1].mass_g if rows else None
+    return next((row.mass_g for row in reversed(rows or []) if row.what == What.MASS), None)
 
 
 def draft_of(label: LabelWording) -> LabelDraft:

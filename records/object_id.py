@@ -28,7 +28,8 @@ class Completeness:
     def sentence(self) -> str:
         if not self.missing:
             return "All nine categories of Object ID are recorded."
-        return f"Object ID: {self.recorded_count} of {len(CATEGORIES)} categories recorded; missing: {', '.join(self.missing)}."
+        recorded = f"{self.recorded_count} of {len(CATEGORIES)} categories recorded"
+        return f"Object ID: {recorded}; missing: {', '.join(self.missing)}."
 
 
 def completeness(item: Item, *, measurements: Collection[Any], marks: Collection[Any]) -> Completeness | None:

@@ -1,6 +1,7 @@
 """The best photograph of a thing: the one that stands for it in lists and at the head of its page."""
 
 from collections.abc import Iterable
+from typing import Protocol
 
 from django.db.models import Case, IntegerField, OuterRef, QuerySet, Subquery, Value, When
 
@@ -11,12 +12,21 @@ RANKS = [Photo.View.OBVERSE, Photo.View.OVERALL, Photo.View.REVERSE, Photo.View.
          Photo.View.DETAIL, Photo.View.MARK]  # fmt: skip
 
 
-def in_order(photos: Iterable[Photo]) -> list[Photo]:
+class Pictured(Protocol):
+    """A photograph, or its line among what hangs on a thing."""
+
+    pk: int
+
+    @property
+    def view(self) -> str: ...
+
+
+def in_order(photos: Iterable[Pictured]) -> list[Pictured]:
     """Photographs as a page shows them: the face first; of two alike the later, which shows how the thing looks now."""
     return sorted(photos, key=lambda photo: (RANKS.index(photo.view) if photo.view in RANKS else len(RANKS), -photo.pk))
 
 
-def best_of(photos: Iterable[Photo]) -> Photo | None:
+def best_of(photos: Iterable[Pictured]) -> Pictured | None:
     """The photograph that stands for the thing."""
     return next((photo for photo in in_order(photos) if photo.view in RANKS), None)
 

@@ -11,7 +11,13 @@ WORKSHOP_KINDS = {Item.Kind.MOULD, Item.Kind.CORE, Item.Kind.SHELL, Item.Kind.MA
 
 def sentence_of(item: Item, chain: Descent, marks: Collection[Mark]) -> str:
     """“Electrotype copy, 2026, first generation, of OVM.1931.0044; marked, accepted, in Case 4.”"""
-    what = [kind_words(item, chain), date_words(item, chain), *_maker(item), *_generation(item, chain), *_of(item, chain)]
+    what = [
+        kind_words(item, chain),
+        date_words(item, chain),
+        *_maker(item),
+        *_generation(item, chain),
+        *_of(item, chain),
+    ]
     stands = [*_original(item), *_marking(item, marks), *_acceptance(item), *_holding(item), *_place(item)]
     first, second = (", ".join(filter(None, words)) for words in (what, stands))
     return f"{first}; {second}." if second else f"{first}."

@@ -12,6 +12,7 @@ from records.forms.base import RecordForm
 from records.forms.quantities import QuantityField
 from records.units import ureg
 
+USUAL_FACTOR = 1.08  # of a medal in low relief; common practice, from memory
 DISC_SHARE = 0.10  # a disc times a factor is good to about a tenth; common practice, from memory
 
 
@@ -26,10 +27,10 @@ class MouldField(forms.ModelChoiceField):
 
 
 class CathodeForm(AsksUnusual, RecordForm):
-    disc_diameter_mm = QuantityField("_mm", required=False, label="diameter of the disc")
+    disc_diameter_mm = QuantityField("_mm", required=False, label="Diameter of the disc")
     disc_factor = forms.FloatField(
-        required=False, initial=1.08, min_value=1, max_value=3, label="relief factor",
-        help_text="How much more surface the relief has than the flat disc: a medal 1.03 to 1.15, ornate work 1.2 to 1.5.",
+        required=False, min_value=1, max_value=3, label="Relief factor",
+        help_text="How much more surface the relief has than the flat disc: a medal 1.03 to 1.15, ornate work 1.2 to 1.5. Empty: 1.08.",
     )  # fmt: skip
 
     class Meta:
@@ -55,9 +56,9 @@ class CathodeForm(AsksUnusual, RecordForm):
         self.fields["face_area_dm2"].required = self.fields["tare_g"].required = False
         moulds = Mould.objects.filter(fate=Mould.Fate.IN_STORE) | Mould.objects.filter(pk=self.instance.mould_id)
         moulds = moulds.select_related("item", "model").prefetch_related("pulls", "model__consents")
-        self.fields["mould"] = MouldField(moulds, required=False, label="mould", empty_label="no mould")
+        self.fields["mould"] = MouldField(moulds, required=False, label="Mould", empty_label="no mould")
         self.fields["core"] = forms.ModelChoiceField(
-            Core.objects.select_related("item"), required=False, label="or core", empty_label="no core"
+            Core.objects.select_related("item"), required=False, label="Or core", empty_label="no core"
         )
         if self.instance._state.adding:
             self.initial["tare_g"] = self.fields["tare_g"].initial = None
@@ -86,7 +87,7 @@ class CathodeForm(AsksUnusual, RecordForm):
         diameter = cleaned.get("disc_diameter_mm")
         if cleaned.get("face_area_dm2") is not None or diameter is None or diameter <= 0 or "face_area_dm2" in self.errors:
             return
-        factor = cleaned.get("disc_factor") or 1.0
+        factor = cleaned.get("disc_factor") or USUAL_FACTOR
         area = round(relief_disc_area(ureg.Quantity(diameter, "mm"), factor).m_as("dm**2"), 4)
         cleaned["face_area_dm2"] = area
         self.entered["face_area_dm2"] = units.Parsed(

@@ -64,8 +64,8 @@ class EventForm(LineForm):
     def _as_choices(self, name: str) -> None:
         """Every answer in sight, large enough for a wet thumb."""
         old, column = self.fields[name], Event._meta.get_field(name)
-        choices = [(value, label) for value, label in column.choices if name != "cause" or value in CAUSES[self.kind]]
+        choices = [(cause.value, cause.label) for cause in CAUSES[self.kind]] if name == "cause" else column.choices
         self.fields[name] = forms.ChoiceField(
-            choices=choices, widget=forms.RadioSelect, required=old.required, label=old.label,
+            choices=choices, widget=forms.RadioSelect, required=old.required, label=str(old.label).capitalize(),
             error_messages={"required": "Choose one: it decides how far the wall can be trusted."},
         )  # fmt: skip

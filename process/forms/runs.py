@@ -47,7 +47,7 @@ class RunForm(AsksUnusual, RecordForm):
         super().__init__(*args, **kwargs)
         person_field(self, "operator", user)
         metals = [(code, f"{metal.name}, {code}") for code, metal in IONS.items()]
-        self.fields["ion"] = forms.ChoiceField(choices=metals, label="metal", initial="Cu2+")
+        self.fields["ion"] = forms.ChoiceField(choices=metals, label="Metal", initial="Cu2+")
         self.fields["deposit_density_g_cm3"].required = False
         self.fields["bath"].queryset = Bath.objects.filter(retired_on__isnull=True)
         if self.instance._state.adding:
@@ -83,9 +83,9 @@ class JudgeForm(forms.Form):
     """How a run ended, and what was learned."""
 
     outcome = forms.ChoiceField(
-        label="it ended", choices=Run.Outcome.choices, widget=forms.RadioSelect,
+        label="It ended", choices=Run.Outcome.choices, widget=forms.RadioSelect,
         help_text="A failed run keeps its shells as scrap and evidence; the pull of the mould stays used.",
     )  # fmt: skip
     outcome_words = forms.CharField(
-        label="what happened, and what was learned", required=False, widget=forms.Textarea({"rows": 5}), max_length=4000
+        label="What happened, and what was learned", required=False, widget=forms.Textarea({"rows": 5}), max_length=4000
     )

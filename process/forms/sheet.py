@@ -6,7 +6,7 @@ from django import forms
 from django.core.exceptions import NON_FIELD_ERRORS
 
 from process.forms.asking import AsksUnusual
-from process.forms.people import person_field
+from process.forms.people import offer, person_field
 from process.models import Event, Range, Reading, Run
 from process.ranges import Opinion, judge
 from records import clock, units
@@ -31,10 +31,10 @@ class LineForm(AsksUnusual, SentOnce, RecordForm):
         person_field(self, "person", user)
         self.fields["note"].widget = forms.TextInput({"autocomplete": "off"})
         if self.instance._state.adding:
-            self.initial.setdefault("at", clock.now().replace(second=0, microsecond=0))
+            offer(self, "at", clock.now().replace(second=0, microsecond=0))
         else:
             self.fields["reason"] = forms.CharField(
-                label="why it is corrected", max_length=300, help_text=REASON_HELP,
+                label="Why it is corrected", max_length=300, help_text=REASON_HELP,
                 error_messages={"required": "Say why: a sheet whose figures change without a reason proves nothing."},
             )  # fmt: skip
 
@@ -81,7 +81,7 @@ class ReadingForm(LineForm):
         super().__init__(*args, **kwargs)
         if self.instance._state.adding and last is not None:
             for name in FIGURES:
-                self.initial.setdefault(name, getattr(last, name))
+                offer(self, name, getattr(last, name))
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

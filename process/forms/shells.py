@@ -5,7 +5,7 @@ from typing import Any
 from django import forms
 
 from process.forms.asking import AsksUnusual
-from process.forms.people import person_field
+from process.forms.people import offer, person_field
 from process.models import Shell, ThicknessPoint
 from records import clock
 from records.forms.base import RecordForm
@@ -50,14 +50,14 @@ class ShellForm(RecordForm):
 class WeighForm(ShellForm):
     """A shell gets its number when it first lies on the balance."""
 
-    number = forms.CharField(label="number of the shell", max_length=40)
+    number = forms.CharField(label="Number of the shell", max_length=40)
     field_order = ["number"]
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.initial.setdefault("number", next_number(Item, SERIES["shell"]))
-        self.initial.setdefault("weighed_at", clock.now().replace(second=0, microsecond=0))
-        self.initial.setdefault("separated_on", clock.today())
+        offer(self, "number", next_number(Item, SERIES["shell"]))
+        offer(self, "weighed_at", clock.now().replace(second=0, microsecond=0))
+        offer(self, "separated_on", clock.today())
 
     def clean_number(self) -> str:
         number = " ".join(self.cleaned_data["number"].split())
@@ -82,7 +82,7 @@ class ThicknessForm(AsksUnusual, RecordForm):
     def __init__(self, *args: Any, user: Any = None, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         person_field(self, "measured_by", user)
-        self.initial.setdefault("measured_on", clock.today())
+        offer(self, "measured_on", clock.today())
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

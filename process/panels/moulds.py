@@ -1,17 +1,22 @@
 """What a mould's, a core's and a model's page show of the making."""
 
+from django.db.models import Count
 from django.http import HttpRequest
 
 from process.models import Mould
 from process.services.moulds import pulls_allowed
 from records.extensions import Panel, item_panels
+from records.line import line_of
 from records.models import Item
 
 
 def mould_panel(request: HttpRequest, item: Item) -> Panel | None:
     if item.kind != Item.Kind.MOULD:
         return None
-    mould = Mould.objects.select_related("model", "material", "made_by", "accepted_by", "fate_witness", "commission").get(pk=item.pk)
+    rows = Mould.objects.select_related("model", "material", "made_by", "accepted_by", "fate_witness", "commission")
+    mould = rows.filter(pk=item.pk).first()
+    if mould is None:
+        return None
     pulls = list(mould.pulls.select_related("cathode__run", "cathode__shell__item", "core__item"))
     context = {"mould": mould, "pulls": pulls, "allowed": pulls_allowed(mould)}
     return Panel("The mould", "process/_mould_panel.html", context, order=40, anchor="mould")
@@ -27,7 +32,8 @@ def moulds_of(request: HttpRequest, item: Item) -> Panel | None:
     """The moulds that were taken from a piece, and the verb to record another."""
     if item.kind in {Item.Kind.MOULD, Item.Kind.SHELL, Item.Kind.CORE}:
         return None
-    moulds = item.moulds.select_related("item", "material").prefetch_related("pulls")
+    rows = item.moulds.select_related("item", "material").annotate(used_count=Count("pulls"))
+    moulds = rows if line_of(item).down else []
     return Panel("Moulds taken from it", "process/_moulds_of.html", {"item": item, "moulds": moulds}, order=45, anchor="moulds")
 
 

@@ -12,7 +12,7 @@ from records.models import Item
 def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
     if item.kind != Item.Kind.SHELL:
         return None
-    shell = Shell.objects.select_related("cathode__run", "making_up__copy").filter(pk=item.pk).first()
+    shell = Shell.objects.select_related("item", "cathode__run", "making_up__copy").filter(pk=item.pk).first()
     if shell is None:
         return None
     summary = summarise(Run.objects.with_sheet().get(pk=shell.cathode.run_id))

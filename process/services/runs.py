@@ -183,8 +183,8 @@ def weigh(*, cathode: Cathode, number: str, shell: Shell) -> Shell:
     source = cathode.mould or cathode.core
     if not cathode.run.events.filter(kind=Event.Kind.STOP).exists():
         raise ValidationError("The run has not stopped: weigh what came off after the stop.")
-    if hasattr(cathode, "shell"):
-        raise ValidationError(f"This cathode has its shell already, {cathode.shell.item.number}: correct that one.")
+    if first := Shell.objects.filter(cathode=cathode).select_related("item").first():
+        raise ValidationError(f"What grew here is weighed already, as {first.item.number}: correct that one.")
     if source is None:
         raise ValidationError("Say first which mould or core this cathode was: the shell descends from it.")
     if shell.gross_mass_g <= cathode.tare_g:

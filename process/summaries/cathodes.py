@@ -125,7 +125,7 @@ def _extremes(shell: Shell, thickness: Figure) -> tuple[Figure | None, Figure | 
     points = [point for point in shell.thickness_points.all() if point.thickness_mm is not None]
     if points:
         least, most = min(points, key=_thick), max(points, key=_thick)
-        note = f"{least.place}; least of {len(points)} measured points"
+        note = f"{least.place}; least of {len(points)} measured points" if len(points) > 1 else f"{least.place}; the only measured point"
         return (
             Figure("Least thickness", least.thickness_mm, "_mm", "measured", least.plus_minus("thickness_mm"), note),
             Figure("Most", most.thickness_mm, "_mm", "measured", most.plus_minus("thickness_mm"), most.place),

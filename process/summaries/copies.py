@@ -4,8 +4,8 @@ from dataclasses import dataclass, field
 
 from pint import Quantity
 
-from process.chemistry.density import copy_mass, fill_volume, mass_of, mass_ratio, volume_of
-from process.chemistry.dimensions import deviation, predicted_dimension
+from process.chemistry.density import copy_mass, mass_of, mass_ratio, volume_of
+from process.chemistry.dimensions import deviation, fill_volume, predicted_dimension
 from process.models import FinishStep, Inspection, MakingUp
 from process.summaries.copy_parts import ShellPart, parts_of
 from process.summaries.evidence import quantity

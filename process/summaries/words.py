@@ -27,7 +27,9 @@ def run_sentence(summary: RunSummary) -> str:
         return f"{head}, {code}; it never went into the bath."
     since = f"since {clock_time(summary.sheet.started_at)}"
     if summary.standing.is_live:
-        return f"{head} {since}; {_delivered(summary)}{'' if code == 'running' else '; no current flows'}."
+        due = summary.prospect.next_reading_at if summary.prospect else None
+        after = f"; next reading {clock_time(due)}" if due and code == "running" else "; no current flows"
+        return f"{head} {since}; {_delivered(summary)}{after}."
     return f"{head}, {_span(summary)}; {_delivered(summary)}{_result(summary)}."
 
 

@@ -18,6 +18,7 @@ from records.models import Concession, Gate, UnmetGate
 from records.pdf.charts import svg
 from records.units import other_unit
 
+NARROW = 380.0  # layout units of a chart on a phone
 BATH_GATES = [Gate.AFTER, Gate.BATH]
 
 
@@ -31,13 +32,13 @@ def page_of(request: HttpRequest, run: Run) -> dict[str, Any]:
         "summary": summary,
         "title": _title(run),
         "sentence": run_sentence(summary),
-        "chart": _chart(summary),
+        **_charts(summary),
         "next": next_step(summary) if may_write else None,
         "quiet": _quiet(run, summary) if may_write else [],
         "cathode_url": reverse("cathode_add", args=[run.number]) if may_write else "",
         "density_other": other_unit(run.planned_current_density_a_dm2, "_a_dm2"),
         "may_write": may_write,
-        "entry": ReadingForm(run=run, user=request.user, last=last_line(summary)) if may_read_in else None,
+        "entry": _entry_row(request, run, summary) if may_read_in else None,
         "unmet": UnmetGate.objects.filter(subject_number=run.number),
         "concessions": concessions_of(run),
         "photos": run.photos.all(),
@@ -65,9 +66,9 @@ def _quiet(run: Run, summary: RunSummary) -> list[Step]:
     return [*steps, Step("Correct the plan", reverse("run_edit", args=[run.number]))]
 
 
-def last_line(summary: RunSummary):
-    """The line whose values the next reading begins with: the last one that gives a current."""
-    return summary.sheet.currents[-1].row if summary.sheet.currents else None
+def _entry_row(request: HttpRequest, run: Run, summary: RunSummary) -> ReadingForm:
+    """The quick way: only the current is offered, for what is folded away must not be saved unseen."""
+    return ReadingForm(run=run, user=request.user, initial={"current_a": summary.sheet.current_a})
 
 
 def concessions_of(run: Run) -> list[Concession]:
@@ -77,6 +78,10 @@ def concessions_of(run: Run) -> list[Concession]:
     return list(Concession.objects.filter(named).select_related("given_by").distinct())
 
 
-def _chart(summary: RunSummary) -> SafeString | None:
+def _charts(summary: RunSummary) -> dict[str, SafeString]:
+    """One drawing for a wide page, one for a phone; a stylesheet shows the one that fits."""
     chart = run_chart(summary)
-    return mark_safe(svg(chart, "run-chart")) if chart else None  # escaped by svg() itself
+    if chart is None:
+        return {}
+    wide, narrow = svg(chart, "run-chart"), svg(chart, "run-chart-narrow", NARROW)
+    return {"chart": mark_safe(wide), "chart_narrow": mark_safe(narrow)}  # escaped by svg() itself

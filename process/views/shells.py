@@ -1,6 +1,8 @@
 """Shells: weighed when they come off, measured point by point."""
 
+from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
+from django.shortcuts import redirect
 from django.urls import path
 
 from process.forms.shells import ShellForm, ThicknessForm, WeighForm
@@ -13,6 +15,9 @@ from records.views.answering import answer_form
 def shell_weigh(request: HttpRequest, pk: int) -> HttpResponse:
     rows = Cathode.objects.select_related("run", "mould__item", "core__item")
     cathode = access.fetch(request, rows, to="write", pk=pk)
+    if first := Shell.objects.filter(cathode=cathode).select_related("item").first():
+        messages.warning(request, f"What grew on {cathode.label} is weighed already, as {first.item.number}.")
+        return redirect(cathode)
     form = WeighForm(request.POST or None, instance=Shell(cathode=cathode))
 
     def act(form: WeighForm) -> Shell:

@@ -31,6 +31,7 @@ class RecordForm(VersionLock, forms.ModelForm):
         self.datings: dict[str, dating.Dating | None] = {}
         for name, field in list(self.fields.items()):
             self.fields[name] = self._fitting(name, field)
+            _name_the_empty_choice(self.fields[name])
             if isinstance(self.fields[name], QuantityField):
                 self._recall_what_was_typed(name)
         self.lock_version()
@@ -125,3 +126,14 @@ class RecordForm(VersionLock, forms.ModelForm):
                 if self._has_column(column):
                     empty = "" if companion == "edtf" else None
                     setattr(self.instance, column, getattr(read, companion) if read else empty)
+
+
+def _name_the_empty_choice(field: forms.Field) -> None:
+    """A row of dashes says nothing: the empty choice says whether it may stay."""
+    words = "choose" if field.required else "not said"
+    if isinstance(field, forms.ModelMultipleChoiceField):
+        return
+    if isinstance(field, forms.ModelChoiceField) and field.empty_label is not None:
+        field.empty_label = words
+    elif isinstance(field, forms.ChoiceField) and not isinstance(field, forms.ModelChoiceField):
+        field.choices = [(key, words if key in ("", None) else label) for key, label in field.choices]

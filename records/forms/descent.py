@@ -24,7 +24,8 @@ class ItemNumberField(forms.CharField):
         found = Item.objects.filter(number__iexact=number).first()
         if found is None:
             raise ValidationError(
-                f"No thing has the number “{number}”: look at the number again, or enter that thing first.", code="missing"
+                f"No thing has the number “{number}”: look at the number again, or enter that thing first.",
+                code="missing",
             )
         return found
 
@@ -44,7 +45,7 @@ class DescentForm(RecordForm):
         ]  # fmt: skip
         labels = {"transfer": "How", "source_words": "What is known of an unknown model", "happened_on": "On"}
         help_texts = {
-            "source_words": "“The medal of 1702, untraced since 1811”. The line of descent then begins with a question mark.",
+            "source_words": "“The medal of 1702, untraced since 1811”. The line then begins with a question mark.",
             "side": "obverse, reverse, front, back or whole",
         }
 
@@ -62,7 +63,9 @@ class DescentForm(RecordForm):
         if "source" in self.errors or "transfer" in self.errors:
             return cleaned
         if not source and not words:
-            self.add_error("source", "Write the number of what it was taken from; if nobody knows, say below what is known.")
+            self.add_error(
+                "source", "Write the number of what it was taken from; if nobody knows, say below what is known."
+            )
         elif source and words:
             self.add_error("source_words", "The model has a number above: leave this empty, or take the number out.")
         elif source and source.pk == self.instance.target_id:

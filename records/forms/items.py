@@ -20,15 +20,15 @@ class ItemForm(RecordForm):
     class Meta:
         model = Item
         fields = [
-            "number", "kind", "title", "object_type", "materials", "date_words", "maker", "subject", "inscriptions", "features",
-            "description", "origin", "related_material", "status", "owner", "place", "documented_on",
+            "number", "kind", "title", "object_type", "materials", "date_words", "maker", "subject", "inscriptions",
+            "features", "description", "origin", "related_material", "status", "owner", "place", "documented_on",
         ]  # fmt: skip
         groups = [
             ("What it is", ["number", "kind", "title", "object_type", "date_words", "maker"]),
             ("What it is made of and shows (Object ID)",
              ["materials", "subject", "inscriptions", "features", "description"]),
             ("Where it is", ["status", "owner", "place"]),
-            ("Where does it come from, and where is it written about?", ["origin", "related_material", "documented_on"]),
+            ("Where is it from, and where is it written about?", ["origin", "related_material", "documented_on"]),
         ]  # fmt: skip
         widgets = {
             "inscriptions": forms.Textarea({"rows": 3}), "features": forms.Textarea({"rows": 3}),
@@ -39,7 +39,7 @@ class ItemForm(RecordForm):
             "title": "The name by which it goes: “Portrait medal of a tide-mill mistress”.",
             "object_type": "Broad, then narrow: “medal, portrait medal”.",
             "inscriptions": "As they read, line by line. Write “none” where there are none.",
-            "features": "What tells it from its like: damage, repair, defects of making. Write “none seen” where there are none.",
+            "features": "What tells it from its like: damage, repair, defects of making; or “none seen”.",
         }
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
@@ -68,5 +68,5 @@ class NewItemForm(ItemForm):
 
     class Meta(ItemForm.Meta):
         help_texts = ItemForm.Meta.help_texts | {
-            "kind": "A historic copy is an electrotype or cast that was made before this register; say so here, even if unsure.",
+            "kind": "A historic copy is an electrotype or cast from before this register; say so even if unsure.",
         }

@@ -37,7 +37,8 @@ class AnyUnitWidget(QuantityWidget):
         super().__init__(suffix, evidence)
         usual = {"_mm": 6, "_g": 7, "_g_cm3": 2, "_deg": 1}
         self.widgets[1].choices = [
-            (noun, [(choice.symbol, choice.symbol) for choice in units.CHOICES[kind][: usual[kind]]]) for noun, kind in GROUPS
+            (noun, [(choice.symbol, choice.symbol) for choice in units.CHOICES[kind][: usual[kind]]])
+            for noun, kind in GROUPS
         ]
 
 
@@ -47,7 +48,10 @@ class MeasurementForm(RecordForm):
     class Meta:
         model = Measurement
         fields = ["what", "point", "measured_on", "measured_by", "note"]
-        groups = [("", ["what", "amount", "point"]), ("Who measured it, and when?", ["measured_on", "measured_by", "note"])]
+        groups = [
+            ("", ["what", "amount", "point"]),
+            ("Who measured it, and when?", ["measured_on", "measured_by", "note"]),
+        ]
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)

@@ -33,7 +33,7 @@ class PhotoUploadForm(forms.ModelForm):
 
     files = SeveralFilesField(
         label="Photographs", widget=SeveralFiles({"accept": TYPES}), max_length=255,
-        help_text="JPEG, PNG, TIFF or WebP, several at once; up to 89 megapixels and 80 MB each. The files are kept unchanged.",
+        help_text="JPEG, PNG, TIFF or WebP, several at once; up to 89 megapixels and 80 MB each.",
     )  # fmt: skip
     field_order = ["files"]
 

@@ -19,6 +19,7 @@ LABEL_WIDTH, LABEL_MARGIN = 148 * mm, 10 * mm
 CUT = 5 * mm
 TITLE_TO_TEXT = 1.4
 LEAST_PCT = 80  # of the size that the viewing distance asks for
+Record = dict[str, Any] | bytes | None
 
 
 @dataclass(frozen=True)
@@ -52,8 +53,13 @@ def _canvas(out: BytesIO, size: tuple[float, float]) -> Any:
     return Canvas(out, pagesize=size, invariant=1, pageCompression=1, initialFontName=fonts.SANS)
 
 
-def _finish(out: BytesIO, title: str, museum: str, issued_at: datetime, language: str) -> bytes:
-    return archive.finish(out.getvalue(), archive.Description(title, museum, "", language, issued_at))
+def _finish(
+    out: BytesIO, title: str, museum: str, issued_at: datetime, language: str, record: Record = None
+) -> bytes:
+    attached = None if record is None else archive.record_bytes(record)
+    return archive.finish(
+        out.getvalue(), archive.Description(title, museum, "", language, issued_at), attached
+    )
 
 
 def _cut_marks(canvas: Any, x: float, y: float, width: float, height: float) -> None:
@@ -74,6 +80,7 @@ def build_label(
     light: str = "good",
     page_size: str = "A4",
     language: str = "en",
+    record: Record = None,
 ) -> bytes:
     """A gallery label with cut marks, set in the size that is read from `distance_m`."""
     page = theme.PAGE_SIZES[page_size]
@@ -88,18 +95,23 @@ def build_label(
     _cut_marks(canvas, x, y, LABEL_WIDTH, height)
     label_text.draw(canvas, parts, x + LABEL_MARGIN, y + height - LABEL_MARGIN, width)
     canvas.save()
-    return _finish(out, f"Label {label.number}: {label.kind_and_date}", museum, issued_at, language)
+    return _finish(out, f"Label {label.number}: {label.kind_and_date}", museum, issued_at, language, record)
 
 
 def build_tag(
-    tag: Tag, issued_at: datetime, *, museum: str = "", size: tuple[float, float] = TAG_SIZE
+    tag: Tag,
+    issued_at: datetime,
+    *,
+    museum: str = "",
+    size: tuple[float, float] = TAG_SIZE,
+    record: Record = None,
 ) -> bytes:
     """One tag on a page of its own size, for a label printer or to cut out."""
     out = BytesIO()
     canvas = _canvas(out, size)
     tag.draw(canvas, 0, 0, *size)
     canvas.save()
-    return _finish(out, f"Tag {tag.number}", museum, issued_at, "en")
+    return _finish(out, f"Tag {tag.number}", museum, issued_at, "en", record)
 
 
 def build_sheet(

@@ -13,7 +13,7 @@ def marking_gap(copy: Item) -> str:
         return ""
     if not hasattr(copy, "_marking_gap"):
         found = gates.checks(Gate.MARK, gates.Subject(copy, copy.number, (copy,)), clock.today())
-        copy._marking_gap = " ".join(check.sentence for check in found if not check.met and not check.concession)
+        copy._marking_gap = " ".join(check.sentence for check in found if not check.met)
     return copy._marking_gap
 
 

@@ -1,7 +1,6 @@
 """Issuing papers: the PDF is built outside the transaction, stored once, and kept when a later version comes."""
 
 import hashlib
-import json
 import os
 import tempfile
 from pathlib import Path
@@ -13,6 +12,7 @@ from django.db import transaction
 
 from records import clock, extensions
 from records.models import Commission, Document, Item, Party
+from records.pdf import archive
 from records.wording import file_name
 
 
@@ -25,7 +25,7 @@ def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = 
     context = extensions.PaperContext(edition, clock.now(), party.name, role, page_size)
     pdf, record = paper.build(subject, context)
     name = f"{file_name(subject.number, paper.title)}-v{edition}.pdf"
-    digest = hashlib.sha256(json.dumps(record, sort_keys=True, default=str).encode()).hexdigest()
+    digest = archive.digest(archive.record_bytes(record))  # of the very bytes that are attached
     temporary = _write_beside(name, pdf)
     try:
         with transaction.atomic():

@@ -7,7 +7,7 @@ from typing import Any
 from django.db.models import Prefetch
 from django.http import HttpRequest
 
-from records import access, extensions
+from records import access, extensions, units
 from records.models import ConditionReport, Document, Finding, Grade, Term, Urgency
 from records.services.signing import report_gaps
 
@@ -23,6 +23,7 @@ COMPARISON_STATES = {
     Comparison.NEW: "look", Comparison.WORSE: "look", Comparison.SAME: "done", Comparison.BETTER: "done",
     Comparison.TREATED: "done", Comparison.NOT_REEXAMINED: "open",
 }  # fmt: skip
+ANSWERS = [(kind.value, kind.label) for kind in (Comparison.SAME, Comparison.WORSE, Comparison.BETTER, Comparison.TREATED)]
 PAPER = "condition-report"
 
 
@@ -63,7 +64,10 @@ def context_of(request: HttpRequest, report: ConditionReport) -> dict[str, Any]:
         "worst": Grade(report.worst_severity).label,
         "urgency": Urgency(max((f.urgency for f in findings), default=0)).label,
         "tally": _tally(findings) if report.previous else [],
-        "mass_change_g": _mass_change(report),
+        "answers": ANSWERS,
+        "mass_kind": report.evidence("mass_g"),
+        "mass_change": _mass_change(report),
+        **_permissions(request, report),
         "seen": seen_mark(report, findings),
         "later": list(report.next.all()),
         "paper": _paper(request, report),
@@ -86,9 +90,24 @@ def _tally(findings: list[Finding]) -> list[str]:
     return [f"{counted[kind]} {kind.label}" for kind in Comparison if counted[kind]]
 
 
-def _mass_change(report: ConditionReport) -> float | None:
+def _mass_change(report: ConditionReport) -> str:
+    """The difference from the mass in the report compared with, in words."""
     before = report.previous.mass_g if report.previous else None
-    return None if before is None or report.mass_g is None else report.mass_g - before
+    if before is None or report.mass_g is None:
+        return ""
+    change = round(report.mass_g - before, 6)
+    if not change:
+        return f"the same as in {report.previous.number}"
+    return f"{units.show(abs(change), '_g')} {'more' if change > 0 else 'less'} than in {report.previous.number}"
+
+
+def _permissions(request: HttpRequest, report: ConditionReport) -> dict[str, bool]:
+    may_write = access.may(request.user, "write", ConditionReport)
+    return {
+        "may_write": may_write,
+        "may_change": may_write and not report.is_signed,
+        "may_sign": access.may(request.user, "sign condition report"),
+    }
 
 
 def worst_stability(findings: list[Finding]) -> str:

@@ -9,8 +9,8 @@ from records.models import DescentLink, Item
 from records.views.answering import answer_form
 
 SENTENCE = (
-    "What it was taken from, and how. Generation and polarity follow from this; an unknown first step stays unknown and "
-    "is printed as such."
+    "What it was taken from, and how. Generation and polarity follow from this; an unknown first step stays "
+    "unknown and is printed as such."
 )
 
 

@@ -3,43 +3,54 @@
 from collections.abc import Iterable
 from typing import Any
 
+from django.db.models import Exists, OuterRef, prefetch_related_objects
 from django.http import HttpRequest
 from django.urls import reverse
 
 from records import access, extensions, object_id, sentences
-from records.hanging import Everything, hanging_on
-from records.lineage import Descent, descent_of, links_both, made_from
-from records.models import Consent, Item, Mark, Measurement, Photo
+from records.hanging import Everything, Hanging, hanging_on
+from records.line import keep_line
+from records.lineage import made_from
+from records.models import Item, Mark, Measurement
 from records.portraits import best_of, in_order
 
-THINGS = Item.objects.select_related("owner", "place", "label__signed_by")
+THINGS = Item.objects.select_related("owner", "place", "label__signed_by").annotate(
+    is_marked=Exists(Mark.objects.filter(item=OuterRef("pk")))
+)
 
 
 def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
     """Everything the templates of the page read."""
-    up, down = links_both(item)
-    chain = descent_of(item, up)
-    measurements = list(item.measurements.select_related("measured_by"))
-    photos = in_order(item.photos.select_related("taken_by"))
-    marks = list(item.marks.select_related("made_by"))
+    line = keep_line(item)
+    chain, marks = line.descent, _marks(item)
     hanging = hanging_on(item, chain.forebears)
+    photos = in_order(hanging.photos)
+    measured = line.measured_on(item)
     return {
         "item": item,
         "descent": chain,
-        "offspring": made_from(item, down),
+        "offspring": made_from(item, line.down),
         "sentence": sentences.sentence_of(item, chain, marks),
         "portrait": best_of(photos),
-        "measurements": [MeasuredRow(row) for row in measurements],
+        "measurements": [MeasuredRow(row) for row in measured],
         "photos": photos,
         "marks": marks,
         "hanging": hanging,
-        "consents": _consents(item, chain),
-        "provenance": list(item.provenance.select_related("party")),
-        "completeness": object_id.completeness(item, measurements=measurements, marks=marks),
+        "consents": [(consent, sentences.conditions_of(consent)) for consent in line.consents],
+        "completeness": object_id.completeness(item, measurements=measured, marks=marks),
         "panels": _panels(request, item),
         "papers": _papers(request, item),
         "next": next_step(request, item, marks, photos, hanging),
     }
+
+
+def _marks(item: Item) -> list[Mark]:
+    """Left on the row for the parts of the page; where the row says there are none, they are not asked for."""
+    if item.is_marked:
+        prefetch_related_objects([item], "marks")
+    else:
+        item._prefetched_objects_cache = {"marks": Mark.objects.none()}
+    return list(item.marks.all())
 
 
 class MeasuredRow:
@@ -63,12 +74,6 @@ def _as_written(typed: dict[str, Any]) -> str:
     return "" if unit in ("", "mm", "g", "g/cm³", "°") or not text else f"{text} {unit}".removesuffix(f" {unit} {unit}")
 
 
-def _consents(item: Item, chain: Descent) -> list[dict[str, Any]]:
-    line = [item.pk, *(thing.pk for thing in chain.forebears)]
-    rows = Consent.objects.filter(items__in=line).select_related("owner").distinct()
-    return [{"consent": row, "conditions": sentences.conditions_of(row)} for row in rows]
-
-
 def _panels(request: HttpRequest, item: Item) -> list[extensions.Panel]:
     found = (panel(request, item) for panel in extensions.item_panels)
     return sorted((panel for panel in found if panel), key=lambda panel: panel.order)
@@ -83,14 +88,19 @@ def _papers(request: HttpRequest, item: Item) -> list[dict[str, Any]]:
 
 
 def next_step(
-    request: HttpRequest, item: Item, marks: list[Mark], photos: list[Photo], hanging: Everything
+    request: HttpRequest, item: Item, marks: list[Mark], photos: list[Hanging], hanging: Everything
 ) -> tuple[str, str] | None:
     """The one next thing to do here that this person may do: its verb and its address."""
     steps = [
         (item.made_here and not any(m.is_photographed_copy_mark for m in marks), "Mark", "Record its mark", "mark_add"),
         (item.made_here and not hasattr(item, "label"), "LabelWording", "Write its label", "label_edit"),
         (not item.made_here and item.kind != Item.Kind.SHELL and not photos, "Photo", "Add photographs", "photo_add"),
-        (item.kind == Item.Kind.ORIGINAL and not hanging.reports, "ConditionReport", "Examine its condition", "condition_add"),
+        (
+            item.kind == Item.Kind.ORIGINAL and not hanging.reports,
+            "ConditionReport",
+            "Examine its condition",
+            "condition_add",
+        ),
     ]
     for due, model, verb, name in steps:
         if due and access.may(request.user, "write", model):

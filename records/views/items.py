@@ -17,11 +17,12 @@ from records.views.listing import export, page, wants_export
 COLUMNS = [
     ("number", "number"), ("kind", "get_kind_display"), ("title", "title"), ("type of object", "object_type"),
     ("materials and techniques", "materials"), ("date or period", "date_words"), ("maker", "maker"),
-    ("held as", "get_status_display"), ("owner", lambda item: item.owner or ""), ("place", lambda item: item.place or ""),
+    ("held as", "get_status_display"), ("owner", lambda item: item.owner or ""),
+    ("place", lambda item: item.place or ""),
 ]  # fmt: skip
 ADD_SENTENCE = (
-    "An original, a historic copy, a cast or a matrix that the museum holds or borrows. Moulds, cores, shells and copies "
-    "made here come from their own pages, which record how they came to be."
+    "An original, a historic copy, a cast or a matrix that the museum holds or borrows. Moulds, cores, shells and "
+    "copies made here come from their own pages, which record how they came to be."
 )
 
 
@@ -61,9 +62,7 @@ def item_edit(request: HttpRequest, number: str) -> HttpResponseBase:
 
 def item_history(request: HttpRequest, number: str) -> HttpResponseBase:
     thing = access.fetch(request, Item, number=number)
-    provenance = thing.provenance.select_related("party")
-    context = {"item": thing, "entries": changes_of(thing), "provenance": provenance}
-    return render(request, "records/item_history.html", context)
+    return render(request, "records/item_history.html", {"item": thing, "entries": changes_of(thing)})
 
 
 urls = [

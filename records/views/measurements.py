@@ -18,7 +18,9 @@ def _page_of(row: Measurement) -> str:
 def measurement_add(request: HttpRequest, number: str) -> HttpResponse:
     access.require(request, "write", Measurement)
     item = access.fetch(request, Item, number=number)
-    form = MeasurementForm(request.POST or None, instance=Measurement(item=item), initial={"what": request.GET.get("what", "")})
+    form = MeasurementForm(
+        request.POST or None, instance=Measurement(item=item), initial={"what": request.GET.get("what", "")}
+    )
     return answer_form(
         request, form, title=f"Measure {number}", sentence=SENTENCE, verb="Save the measurement",
         back_url=item.get_absolute_url(), then=_page_of,

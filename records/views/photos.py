@@ -20,7 +20,9 @@ PHOTOS = Photo.objects.select_related("item", "taken_by")
 def photo_add(request: HttpRequest, number: str) -> HttpResponseBase:
     access.require(request, "write", Photo)
     item = access.fetch(request, Item, number=number)
-    form = PhotoUploadForm(request.POST or None, request.FILES or None, initial={"view": request.GET.get("view", "overall")})
+    form = PhotoUploadForm(
+        request.POST or None, request.FILES or None, initial={"view": request.GET.get("view", "overall")}
+    )
     kept: list[Photo] = []
     if request.method == "POST" and form.is_valid():
         kept, refused = _keep_each(form, item)
@@ -79,7 +81,8 @@ def photo_edit(request: HttpRequest, pk: int) -> HttpResponseBase:
     form = PhotoForm(request.POST or None, instance=shown)
     return answer_form(
         request, form, title=f"Photograph {shown}", verb="Save", then=Photo.get_absolute_url,
-        sentence="What it shows and how it was lit. The file itself is never changed.", back_url=shown.get_absolute_url(),
+        sentence="What it shows and how it was lit. The file itself is never changed.",
+        back_url=shown.get_absolute_url(),
     )  # fmt: skip
 
 

@@ -136,3 +136,9 @@ def test_unknown_constituent_has_no_limits_page(client):
     make_bath("B-01")
 
     assert client.get(reverse("limit_edit", args=["B-01", "gold"])).status_code == 404
+
+
+def test_home_asks_the_technician_for_an_analysis_that_is_due(technician):
+    make_bath("B-07")
+
+    assert "Analyse bath B-07" in technician.get(reverse("home")).content.decode()

@@ -1,5 +1,7 @@
 """The line of descent on a thing's page, and the steps written by hand."""
 
+from itertools import pairwise
+
 import pytest
 from django.test import Client
 
@@ -58,7 +60,7 @@ def test_copy_whose_making_nobody_recorded_is_never_taken_for_an_original(kind):
 
 def test_long_chain_costs_one_query(django_assert_num_queries):
     chain = [make_item() for _ in range(40)]
-    for source, target in zip(chain, chain[1:], strict=False):
+    for source, target in pairwise(chain):
         link(source, target, "moulding")
 
     with django_assert_num_queries(1):
@@ -92,7 +94,9 @@ def test_step_to_a_known_model_is_written_by_number_in_any_case(curator):
 def test_unknown_model_is_written_in_words_and_shown_with_a_question_mark(curator):
     make_item("R.1889.7", kind="historic_copy")
 
-    curator.post("/things/R.1889.7/descent/new/", {"transfer": "unknown", "source_words": "The medal of 1702, untraced"})
+    curator.post(
+        "/things/R.1889.7/descent/new/", {"transfer": "unknown", "source_words": "The medal of 1702, untraced"}
+    )
 
     page = curator.get("/things/R.1889.7/").content.decode()
     assert "The medal of 1702, untraced" in page and "descent-question" in page

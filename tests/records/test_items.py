@@ -3,8 +3,17 @@
 import pytest
 from django.test import Client
 
-from records.models import DescentLink, Item, Measurement
-from tests.factories import make_consent, make_item, make_mould, make_party, make_photo, make_place, make_report, make_user
+from records.models import DescentLink, Item, LabelWording, Measurement
+from tests.factories import (
+    make_consent,
+    make_item,
+    make_mould,
+    make_party,
+    make_photo,
+    make_place,
+    make_report,
+    make_user,
+)
 
 pytestmark = pytest.mark.django_db
 
@@ -168,6 +177,20 @@ def test_page_of_a_full_record_makes_few_queries(registrar, django_assert_max_nu
 
     with django_assert_max_num_queries(15):
         assert registrar.get("/things/OVM.1931.0044/").status_code == 200
+
+
+def test_page_of_a_marked_and_labelled_copy_with_its_papers_makes_few_queries(client, django_assert_max_num_queries):
+    model, copy = make_item("OVM.1931.0044"), make_item("R.2026.1", kind="copy", status="inventory", date_words="2026")
+    DescentLink.objects.create(source=model, target=copy, transfer="making_up")
+    make_consent(model)
+    copy.marks.create(text="COPY", face="edge", method="punch", photo=make_photo(copy))
+    LabelWording.objects.create(item=copy, kind_of_copy="Electrotype copy", copy_date="2026", after="a medal")
+    client.force_login(make_user("curator"))
+
+    with django_assert_max_num_queries(15):
+        page = client.get("/things/R.2026.1/").content.decode()
+
+    assert "Gallery label" in page and "The wording is not approved" in page
 
 
 def test_list_pages_by_the_last_number_and_makes_few_queries(registrar, django_assert_max_num_queries):

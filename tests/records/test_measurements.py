@@ -17,10 +17,11 @@ def technician(client: Client) -> Client:
     return client
 
 
-
 def post(client: Client, what: str, number: str, unit: str, **more: str):
     names = list(client.get(ADD).context["form"].fields["amount"].widget.widgets_names)
-    parts = dict(zip(names, [number, unit, more.pop("kind", ""), more.pop("method", ""), more.pop("margin", "")], strict=True))
+    parts = dict(
+        zip(names, [number, unit, more.pop("kind", ""), more.pop("method", ""), more.pop("margin", "")], strict=True)
+    )
     data = {f"amount{ending}": value for ending, value in parts.items()}
     return client.post(ADD, {"what": what, "point": "12 h to 6 h", **data, **more})
 
@@ -56,7 +57,8 @@ def test_kind_of_evidence_method_and_margin_are_shown_on_the_page(technician):
 @pytest.mark.parametrize(
     ("what", "number", "unit"),
     [
-        ("mass", "71.36", "mm"), ("diameter", "58.4", "g"), ("diameter", "58.4 furlongs", "mm"), ("diameter", "1e999", "mm"),
+        ("mass", "71.36", "mm"), ("diameter", "58.4", "g"), ("diameter", "58.4 furlongs", "mm"),
+        ("diameter", "1e999", "mm"),
         ("diameter", "9" * 70, "mm"), ("diameter", "-3", "mm"), ("diameter", "0", "mm"), ("die_axis", "400", "°"),
         ("diameter", "", "mm"), ("diameter", "nan", "mm"), ("", "58.4", "mm"), ("diameter", "9**9**9", "mm"),
     ],

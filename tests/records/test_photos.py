@@ -134,7 +134,9 @@ def test_undated_photograph_is_flagged_until_a_person_dates_it(technician):
     photo = kept(technician)
     assert "undated" in technician.get("/things/R.1/").content.decode()
 
-    technician.post(f"/photographs/{photo.pk}/edit/", {"view": "obverse", "taken_at": "2026-02-03T10:15", "version": "0"})
+    technician.post(
+        f"/photographs/{photo.pk}/edit/", {"view": "obverse", "taken_at": "2026-02-03T10:15", "version": "0"}
+    )
 
     assert "undated" not in technician.get("/things/R.1/").content.decode()
 

@@ -1,0 +1,23 @@
+"""What changed after it was entered: weighed again, destroyed, lent back. What stood there before stays in the history."""
+
+from django.db import transaction
+
+from process.demo.acting import step, without
+from process.demo.rows import Table, find, values_of
+from process.demo.studio import Studio
+from process.models import Mould, Shell
+from records.models import Commission, Item
+
+KINDS = {"item": Item, "mould": Mould, "shell": Shell, "commission": Commission}
+
+
+def tell(part: Table, studio: Studio) -> None:
+    for table in part.get("change", []):
+        model = KINDS[table["of"]]
+        with step(table), transaction.atomic():
+            row = find(model, table["number"])
+            for name, value in values_of(model, without(table, "of", "number", "reason")).items():
+                setattr(row, name, row.as_typed | value if name == "as_typed" else value)
+            row.full_clean()
+            row._change_reason = table.get("reason")
+            row.save()

@@ -1,0 +1,43 @@
+"""Condition reports: findings carried over from the last one, compared, added to, and signed."""
+
+from process.demo.acting import role_of, step, without
+from process.demo.chapters.objects import photograph
+from process.demo.rows import Table, find, save
+from process.demo.studio import Studio
+from records.models import ConditionReport, Finding, Item
+from records.services.condition import carry_over, compare_finding, next_position
+from records.services.signing import sign_report
+
+
+def tell(part: Table, studio: Studio) -> None:
+    for table in part.get("report", []):
+        if table["item"] in _made_here(part):
+            continue
+        report_on(table, studio)
+
+
+def report_on(table: Table, studio: Studio) -> ConditionReport:
+    """One report from its first photograph to its signature (`signed = false` leaves it open)."""
+    photograph(find(Item, table["item"]), table, studio)
+    with step(table) as party:
+        columns = without(table, "finding", "photo", "signed")
+        photos = [photo["name"] for photo in table.get("photo", [])]
+        report = carry_over(save(ConditionReport, columns | {"photos": photos}, examiner=party))
+        for finding in table.get("finding", []):
+            _find(report, finding)
+        if table.get("signed", True):
+            sign_report(report=report, party=party, role=role_of(party))
+    return report
+
+
+def _find(report: ConditionReport, table: Table) -> None:
+    if "carried" in table:
+        old = report.findings.get(position_count=table["carried"])
+        compare_finding(finding=old, comparison=table["comparison"])
+    else:
+        save(Finding, table, report=report, position_count=next_position(report), first_seen_on=report.examined_on)
+
+
+def _made_here(part: Table) -> set[str]:
+    """Copies are examined in their own chapter, once they exist."""
+    return {table["number"] for table in part.get("copy", [])}

@@ -1,0 +1,60 @@
+"""Runs: plan, rail, sheet, weighing, thicknesses, and how each ended."""
+
+from typing import Any
+
+from process.demo.acting import acting, step, when, without
+from process.demo.chapters.objects import photograph
+from process.demo.rows import Table, build, instant, save, values_of
+from process.demo.studio import Studio
+from process.models import Cathode, Event, Reading, Run, Shell, ThicknessPoint
+from process.services import runs as services
+
+NESTED = ("cathode", "line", "shell", "photo", "outcome", "outcome_words", "judged", "afterwards")
+
+
+def tell(part: Table, studio: Studio) -> None:
+    for table in part.get("run", []):
+        by = table["operator"]
+        with step(table, by):
+            run = save(Run, without(table, *NESTED))
+            for cathode in table["cathode"]:
+                save(Cathode, cathode, run=run)
+        for line in table["line"]:
+            with step(line, line.get("person", by)):
+                _write(run, line, table)
+        for shell in table.get("shell", []):
+            _weigh(run, shell, by, studio)
+        if "outcome" in table:
+            with acting(instant(table["judged"]), by):
+                services.judge_run(run=run, outcome=table["outcome"], words=table["outcome_words"])
+        _photograph(run, table, studio)
+
+
+def _write(run: Run, line: Table, table: Table) -> None:
+    """One line of the sheet; the first is the entry, and only it stands before the gates."""
+    values = values_of(Event if "kind" in line else Reading, {"person": table["operator"]} | without(line))
+    kind = values.pop("kind", "")
+    if kind == Event.Kind.ENTRY:
+        services.start_run(run=run, afterwards=table.get("afterwards", True), **values)
+    elif kind:
+        services.add_event(run=run, kind=kind, **values)
+    else:
+        services.add_reading(run=run, **values)
+
+
+def _weigh(run: Run, table: Table, by: str, studio: Studio) -> None:
+    points: list[list[Any]] = table.get("points", [])
+    with step(table, by) as party:
+        columns = without(table, "number", "cathode", "points", "method", "photo")
+        shell = build(Shell, columns, unset=("item", "cathode"))
+        services.weigh(cathode=run.cathodes.get(label=table["cathode"]), number=table["number"], shell=shell)
+        for place, thickness in points:
+            point = {"place": place, "thickness_mm": thickness, "method": table["method"]}
+            save(ThicknessPoint, point, shell=shell, measured_by=party, measured_on=when(table).date())
+    photograph(shell.item, table, studio)
+
+
+def _photograph(run: Run, table: Table, studio: Studio) -> None:
+    for photo in table.get("photo", []):
+        with step(photo, photo["taken_by"]):
+            run.photos.add(studio.keep(photo))

@@ -1,0 +1,77 @@
+"""Reading the scenario and telling it, chapter by chapter."""
+
+import tomllib
+from collections.abc import Callable, Iterator
+from contextlib import ExitStack
+from pathlib import Path
+from typing import Any
+from zoneinfo import ZoneInfo
+
+from django.utils import timezone
+
+from process.demo.acting import history_by_the_held_clock
+from process.demo.chapters import (
+    bath, changes, condition, copies, duties, moulds, objects, papers, people, permissions, runs,
+)  # fmt: skip
+from process.demo.rows import Table
+from process.demo.studio import Studio
+from records import clock
+from records.models import Document
+
+FOLDER = Path(__file__).parent
+# The invented museum's year, and then what goes on there while the demo is looked at.
+PARTS = ("scenario.toml", "present.toml")
+
+# In this order: a later chapter names what an earlier one has entered.
+CHAPTERS: tuple[tuple[str, Callable[[Table, Studio], None]], ...] = (
+    ("people, places and sign-ins", people.tell),
+    ("objects, with measurements and photographs", objects.tell),
+    ("requests, consents, risk assessments, concessions", permissions.tell),
+    ("condition reports", condition.tell),
+    ("the bath, its analyses and additions", bath.tell),
+    ("moulds and the core", moulds.tell),
+    ("runs, weighings and thicknesses", runs.tell),
+    ("copies: making-up, finish, marks, inspection, labels", copies.tell),
+    ("what changed later", changes.tell),
+    ("duties", duties.tell),
+)
+
+
+def read(part: str = PARTS[0]) -> Table:
+    """One part of the scenario; {year} in a number is the present year."""
+    text = (FOLDER / part).read_text(encoding="utf-8")
+    return tomllib.loads(text.replace("{year}", str(clock.today().year)))
+
+
+def tell(say: Callable[[str], Any], *, picture_px: int = 1200) -> None:
+    """Enter the whole scenario; each step is a transaction of its own."""
+    parts = [read(part) for part in PARTS]
+    with ExitStack() as during:
+        during.enter_context(timezone.override(ZoneInfo(parts[0]["museum"]["time_zone"])))
+        during.enter_context(history_by_the_held_clock())
+        studio = during.enter_context(Studio(picture_px))
+        for table, number in _photographs(parts):
+            studio.begin(table, number)
+        for part in parts:
+            for title, chapter in CHAPTERS:
+                say(f"  {title}" if part is parts[0] else f"  the present: {title}")
+                chapter(part, studio)
+
+
+def issue_papers() -> list[Document]:
+    """The papers that the scenario names, as far as the register knows their kinds."""
+    parts = [read(part) for part in PARTS]
+    with timezone.override(ZoneInfo(parts[0]["museum"]["time_zone"])), history_by_the_held_clock():
+        return [document for part in parts for document in papers.issue_all(part)]
+
+
+def _photographs(tables: Any, number: str | None = None) -> Iterator[tuple[Table, str | None]]:
+    """Every photograph in the tables, with the number of the thing that it hangs under."""
+    if isinstance(tables, list):
+        for table in tables:
+            yield from _photographs(table, number)
+    elif isinstance(tables, dict):
+        if "picture" in tables:
+            yield tables, number
+        for nested in tables.values():
+            yield from _photographs(nested, tables.get("number", number))

@@ -1,0 +1,55 @@
+"""How a copy was made: its shells and their walls, what is inside, how it was joined and finished, how it came out."""
+
+from django.http import HttpRequest
+
+from process.models import MakingUp
+from process.summaries.care import care_of
+from process.summaries.copies import CopySummary, skin_of, summarise
+from records import access, extensions
+from records.extensions import CopyTraits, Panel
+from records.models import Item
+
+MADE = MakingUp.objects.select_related("fill", "core__item", "made_up_by", "commission")
+
+
+def making_of(item: Item) -> MakingUp | None:
+    """The making-up of a copy with its rows, asked of the database once for each page."""
+    if not hasattr(item, "_making"):
+        making = MADE.filter(pk=item.pk).first() if item.made_here else None
+        if making:
+            making.steps = list(item.finish_steps.select_related("finish", "done_by"))
+            making.inspected = list(item.inspections.select_related("inspector", "signed_by", "concession__given_by"))
+        item._making = making
+    return item._making
+
+
+def summary_of(item: Item, making: MakingUp) -> CopySummary:
+    return summarise(making, making.steps, next(iter(making.inspected), None), [])
+
+
+def making_panel(request: HttpRequest, item: Item) -> Panel | None:
+    making = making_of(item)
+    if making is None:
+        return None
+    context = {
+        "item": item, "making": making, "summary": summary_of(item, making), "steps": making.steps,
+        "care": care_of(making, making.steps), "may_write": access.may(request.user, "write", MakingUp),
+    }  # fmt: skip
+    return Panel("How it was made", "process/_copy_making.html", context, order=40, anchor="making")
+
+
+def traits(item: Item) -> CopyTraits | None:
+    """What a label and the rules of marking ask of a copy made here."""
+    making = making_of(item)
+    if making is None:
+        return None
+    technique = {MakingUp.Technique.CORE: "core", MakingUp.Technique.MATRIX: "matrix"}.get(making.technique, "hollow")
+    last = next(iter(making.inspected), None)
+    return CopyTraits(
+        technique, making.technique == MakingUp.Technique.UNIFACE, skin_of(making.steps),
+        last.diameter_mm if last else None, last.finished_thickness_mm if last else None,
+    )  # fmt: skip
+
+
+extensions.item_panels.append(making_panel)
+extensions.copy_traits.append(traits)

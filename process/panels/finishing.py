@@ -1,0 +1,37 @@
+"""Inspection and acceptance of a copy, and how its mark stands against the recorded rules."""
+
+from django.http import HttpRequest
+
+from process.models import Inspection
+from process.panels.copies import making_of
+from process.summaries.copy_states import state_from
+from records import access, marking
+from records.extensions import Panel, item_panels
+from records.gates import Subject, checks
+from records.judging import piece_facts, verdicts_of
+from records.models import Gate, Item, Mark
+
+
+def acceptance_panel(request: HttpRequest, item: Item) -> Panel | None:
+    if not item.is_copy:
+        return None
+    if not item.made_here:
+        context = {"item": item, "historic": True}
+        return Panel("Historic copy", "process/_copy_acceptance.html", context, order=55, anchor="acceptance")
+    making = making_of(item)
+    inspections = making.inspected if making else []
+    marks = [mark for mark in item.marks.all() if mark.purpose == Mark.Purpose.COPY]
+    mark = next((mark for mark in marks if mark.is_photographed_copy_mark), next(iter(marks), None))
+    signed = next((each for each in inspections if each.is_signed), None)
+    state = state_from(True, bool(mark and mark.is_photographed_copy_mark), signed.decision if signed else None)
+    context = {
+        "item": item, "inspections": inspections, "mark": mark, "state": state, "disclaimer": marking.ADVICE,
+        "verdicts": verdicts_of(mark, piece_facts(item)) if mark else [],
+        "gate": checks(Gate.MARK, Subject(item, item.number, (item,)), item.created_at.date()) if not mark else [],
+        "may_inspect": bool(making) and access.may(request.user, "write", Inspection),
+        "may_accept": access.may(request.user, "accept copy"),
+    }  # fmt: skip
+    return Panel("Inspection and acceptance", "process/_copy_acceptance.html", context, order=55, anchor="acceptance")
+
+
+item_panels.append(acceptance_panel)

@@ -1,0 +1,140 @@
+"""The condition report as a paper: a page of summary, then numbered findings, photographs and what was not seen."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from records.extensions import PaperContext, PaperKind, paper_kinds
+from records.models import Concession, ConditionReport, Finding, Measurement, Photo, Urgency
+from records.pdf import blocks as b
+from records.pdf.document import build
+from records.portraits import best_of, in_order
+from records.reports import findings as tables
+from records.reports.attached import record
+from records.reports.figures import row_fact, size_facts
+from records.reports.parts import caption_of, cautions, head, local_day, printed, sentences, signer
+
+KIND = "Condition report"
+
+
+@dataclass(frozen=True)
+class Gathered:
+    """A report with all its rows, read once."""
+
+    report: ConditionReport
+    findings: list[Finding]
+    photos: list[Photo]
+    sizes: list[Measurement]
+    concessions: list[Concession]
+
+    @property
+    def urgency(self) -> int:
+        return max((finding.urgency for finding in self.findings), default=Urgency.NONE)
+
+
+def gather(report: ConditionReport) -> Gathered:
+    findings = list(report.findings.select_related("term", "photo"))
+    own = list(report.photos.select_related("taken_by"))
+    shown = {f.photo_id for f in findings}
+    photos = in_order(photo for photo in own if photo.pk not in shown)
+    sizes = [row for row in report.item.measurements.all() if row.what != Measurement.What.MASS or report.mass_g is None]
+    return Gathered(report, findings, photos, sizes, list(report.item.concessions.select_related("given_by")))
+
+
+def summary(g: Gathered) -> str:
+    """One sentence: examined when and by whom, and how it stands on each of the three axes."""
+    report, count = g.report, len(g.findings)
+    seen = f"{count} finding{'' if count == 1 else 's'}" if count else "no findings"
+    urgency = tables.URGENCY_WORDS[Urgency(g.urgency)].split(" ", 1)[1]
+    return (
+        f"Examined by {report.examiner} on {local_day(report.examined_on)}, {report.get_occasion_display()}: "
+        f"grade {tables.grade_words(report)}, {report.get_stability_display()}, urgency {urgency}; {seen}."
+    )
+
+
+def cover(g: Gathered) -> b.Cover:
+    report, item = g.report, g.report.item
+    photo = best_of([*g.photos, *(f.photo for f in g.findings if f.photo)]) or best_of(item.photos.all())
+    facts = [
+        b.Fact("Object", item.number), b.Fact("Maker", ", ".join(filter(None, [item.maker, item.date_words]))),
+        b.Fact("Material", item.materials), b.Fact("Owner", str(item.owner or "")), *size_facts(g.sizes, 4),
+        row_fact("Mass on the day", report, "mass_g"), b.Fact("Occasion", report.get_occasion_display()),
+        b.Fact("Examined on", local_day(report.examined_on)), b.Fact("Examined by", str(report.examiner)),
+        b.Fact("Place", report.examined_at_place), b.Fact("Light", report.light), b.Fact("Aids", report.aids),
+        b.Fact("Commission", report.commission.number if report.commission else ""),
+        b.Fact("Compared with", report.previous.number if report.previous else "no earlier report"),
+    ]  # fmt: skip
+    kept = tuple(fact for fact in facts if fact.value or fact.label in {"Light", "Mass on the day"})
+    return b.Cover(printed(photo, caption_of(photo, item)) if photo else None, kept)
+
+
+def notices(g: Gathered) -> list[b.Block]:
+    blocks: list[b.Block] = []
+    if not g.report.is_signed:
+        blocks.append(b.Notice("Draft, not signed", "Nobody has signed this report yet: it proves nothing and may still change."))
+    limits = [c for c in g.concessions if c.limits_of_use]
+    return blocks + [b.Notice(f"Limits of use, concession {c.number}", c.limits_of_use) for c in limits]
+
+
+def axes(g: Gathered) -> list[b.Block]:
+    """Grade, stability and urgency, never merged into one."""
+    report = g.report
+    facts = (
+        b.Fact("Grade, 0–3", tables.grade_words(report)),
+        b.Fact("Stability", report.get_stability_display()),
+        b.Fact("Urgency, 0–3", tables.URGENCY_WORDS[Urgency(g.urgency)]),
+    )
+    reason = f"The grade is not that of the worst finding: {report.grade_reason}" if report.grade_reason else ""
+    return [b.Heading("State"), b.FactList(facts, columns=3), b.Prose(sentences(reason))]
+
+
+def first_page(g: Gathered) -> list[b.Block]:
+    report = g.report
+    seen = [b.Heading("Summary"), b.Prose(report.summary)] if report.summary else []
+    made_of = [b.Heading("Materials and structure as seen"), b.Prose(report.structure)] if report.structure else []
+    bounds = [b.Heading("Restrictions"), b.Prose(report.restrictions)] if report.restrictions else []
+    advice = [b.Heading("Recommendation"), b.Prose(report.recommendation)] if report.recommendation else []
+    return [*notices(g), cover(g), *axes(g), *seen, *bounds, *advice, *made_of]
+
+
+def detail(g: Gathered) -> list[b.Block]:
+    report = g.report
+    return [
+        b.Heading("Findings"), tables.findings_table(g.findings), *tables.notes(g.findings),
+        *tables.comparison(report, g.findings),
+        b.Heading("Not seen"), b.Prose(report.not_seen or "Nothing is recorded as not examined."),
+        *photographs(g), *cautions(f.term.caution for f in g.findings), *tables.definitions(g.findings),
+        b.Heading("Signatures"),
+        b.Signatures((signer(report, str(report.examiner), "examiner"), b.Signer("", "Registrar or owner"))),
+    ]  # fmt: skip
+
+
+def photographs(g: Gathered) -> list[b.Block]:
+    """Details by the number of their finding, then the views."""
+    item = g.report.item
+    details = [printed(f.photo, caption_of(f.photo, item, f"Finding {f.position_count}, {f.term}.")) for f in g.findings if f.photo]
+    views = [printed(photo, caption_of(photo, item)) for photo in g.photos]
+    return [b.Heading("Photographs"), b.PhotoGrid((*details, *views), empty="No photographs belong to this report.")]
+
+
+def attached(g: Gathered, context: PaperContext) -> dict[str, Any]:
+    report = g.report
+    rows = {
+        "report": [report], "object": [report.item], "findings": g.findings, "sizes of the object": g.sizes,
+        "photographs": [*g.photos, *(f.photo for f in g.findings if f.photo)], "concessions": g.concessions,
+        "report compared with": [report.previous] if report.previous else [],
+    }  # fmt: skip
+    return record(KIND, report.number, context, rows)
+
+
+def make(report: ConditionReport, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
+    g = gather(report)
+    title = f"{report.item.title}, {report.get_occasion_display()}"
+    data = attached(g, context)
+    paper = head(KIND, report.number, title, summary(g), context)
+    return build(paper, [*first_page(g), *detail(g)], data, context.issued_at), data
+
+
+paper_kinds["condition-report"] = PaperKind(
+    code="condition-report", title=KIND, applies_to=lambda subject: isinstance(subject, ConditionReport),
+    refusals=lambda report: [], build=make,
+)  # fmt: skip

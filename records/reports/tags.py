@@ -1,0 +1,56 @@
+"""Tags that hang on a thing: the ordinary one with its code, and the one that an unmarked copy may carry."""
+
+from typing import Any
+
+from django.conf import settings
+
+from records import sentences
+from records.extensions import PaperContext, PaperKind, paper_kinds
+from records.lineage import descent_of
+from records.models import Item
+from records.pdf.labels import build_tag
+from records.pdf.tags import ObjectTag, Tag, UnmarkedTag
+from records.reports.attached import record
+from records.reports.marking import is_unmarked, marking_gap
+
+# What stands framed on the tag; an original carries no such word, a mould or core cannot be taken for one.
+WORDS = {
+    Item.Kind.COPY: "COPY", Item.Kind.HISTORIC_COPY: "HISTORIC COPY", Item.Kind.CAST: "COPY (CAST)",
+    Item.Kind.MATRIX: "COPY (MATRIX)", Item.Kind.SHELL: "PART OF A COPY",
+}  # fmt: skip
+
+
+def refusals(item: Item) -> list[str]:
+    gap = marking_gap(item)
+    return [f"{gap} Until it does, only the tag “UNMARKED COPY” prints."] if gap else []
+
+
+def tag_of(item: Item) -> ObjectTag:
+    """Kind and date first, number in clear beside the code; limits of use go with the thing."""
+    chain = descent_of(item)
+    kind = ", ".join(filter(None, [sentences.kind_words(item, chain), sentences.date_words(item, chain)]))
+    limits = [concession.limits_of_use for concession in item.concessions.all() if concession.limits_of_use]
+    title = " ".join([f"{item.title.rstrip('.')}." if limits else item.title, *limits])
+    return ObjectTag(item.number, kind, title, f"{settings.BASE_URL}{item.get_absolute_url()}", WORDS.get(item.kind, ""))
+
+
+def finished(tag: Tag, item: Item, kind: str, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
+    data = record(kind, item.number, context, {"thing": [item], "marks": item.marks.all(), "concessions": item.concessions.all()})
+    return build_tag(tag, context.issued_at, museum=settings.MUSEUM_NAME, record=data), data
+
+
+def make_tag(item: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
+    return finished(tag_of(item), item, "Object tag", context)
+
+
+def make_unmarked(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
+    return finished(UnmarkedTag(copy.number, copy.title), copy, "Unmarked tag", context)
+
+
+paper_kinds["object-tag"] = PaperKind(
+    code="object-tag", title="Object tag", applies_to=lambda subject: isinstance(subject, Item), refusals=refusals, build=make_tag
+)
+paper_kinds["unmarked-tag"] = PaperKind(
+    code="unmarked-tag", title="Tag for an unmarked copy",
+    applies_to=lambda subject: isinstance(subject, Item) and is_unmarked(subject), refusals=lambda copy: [], build=make_unmarked,
+)  # fmt: skip

@@ -1,0 +1,116 @@
+"""A register with one row of every kind, and the same with a crowd around each."""
+
+from datetime import UTC, date, datetime, timedelta
+from typing import Any
+
+from process import models as making
+from records import models
+from tests import factories as make
+from tests.factories import NINE
+
+DAY = date(2026, 2, 16)
+
+
+def one_of_each() -> dict[str, Any]:
+    """One row of every kind, hung together as in real use: an original, its papers, its moulds, a run, a copy."""
+    person, place = make.make_party(), make.make_place()
+    item = make.make_item(owner=person, place=place)
+    rows: dict[str, Any] = {"party": person, "place": place, "item": item, "term": make.make_term("finding", "scratch")}
+    rows |= _about(item, person) | _agreed(item, person) | _making(item, rows["party"])
+    return rows
+
+
+def _about(item: models.Item, person: models.Party) -> dict[str, Any]:
+    photo = make.make_photo(item, taken_at=NINE, taken_by=person)
+    report = make.make_report(item, examiner=person, signed=False)
+    report.photos.add(photo)
+    return {
+        "photo": photo,
+        "report": report,
+        "measurement": models.Measurement.objects.create(item=item, what="mass", mass_g=71.36, measured_by=person),
+        "provenance": models.ProvenanceEvent.objects.create(item=item, date_words="1931", what="given", party=person),
+        "finding": models.Finding.objects.create(
+            report=report, term=make.make_term("finding", "edge knock"), location="4 h", photo=photo
+        ),
+        "document": models.Document.objects.create(
+            kind="condition", number=report.number, title="Condition report", item=item, issued_at=NINE, issued_by=person,
+            path="paper.pdf", sha256="0" * 64, record_sha256="0" * 64, size_bytes_count=1000,
+        ),
+    }  # fmt: skip
+
+
+def _agreed(item: models.Item, person: models.Party) -> dict[str, Any]:
+    commission = make.make_commission(originals=[item], requester=person)
+    consent = make.make_consent(item, commission=commission, owner=person, pulls_max_count=5)
+    concession = models.Concession.objects.create(
+        number="C-2026-01", gate="G5", commission=commission, given_on=DAY, given_by=person, given_role="conservator", reason="shown"
+    )
+    concession.items.add(item)
+    return {
+        "commission": commission,
+        "consent": consent,
+        "concession": concession,
+        "risk": models.RiskAssessment.objects.create(
+            number="RA-2026-01", item=item, commission=commission, assessed_on=DAY, assessor=person, surface="bronze",
+            decision="direct", reason="stable",
+        ),
+        "specification": models.Specification.objects.create(
+            commission=commission, item=item, technique="hollow", thickness_mean_mm=0.6, thickness_min_mm=0.3
+        ),
+        "duty": models.Duty.objects.create(sentence="Return the moulds", due_on=DAY, role="registrar", item=item, consent=consent),
+    }  # fmt: skip
+
+
+def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
+    mould = make.make_mould(item, made_by=person)
+    bath = make.make_bath()
+    run = make.make_run(bath=bath, operator=person)
+    pull = making.Pull.objects.create(mould=mould, number_count=1, used_on=DAY)
+    cathode = make.make_cathode(run, mould=mould, pull=pull)
+    entry = making.Event.objects.create(run=run, kind="entry", at=NINE, current_a=0.24, person=person)
+    making.Event.objects.create(run=run, kind="stop", at=NINE + timedelta(hours=30), current_a=0.0, person=person)
+    shell = make_shell(cathode)
+    return {
+        "mould": mould,
+        "bath": bath,
+        "run": run,
+        "cathode": cathode,
+        "event": entry,
+        "shell": shell,
+        "core": make_core(mould, 2),
+        "analysis": make.make_analysis(bath, analyst=person),
+        "reading": making.Reading.objects.create(run=run, at=NINE + timedelta(hours=1), current_a=1.2, person=person),
+        "descent": models.DescentLink.objects.create(source=item, target=mould.item, transfer="moulding", side="obverse"),
+        **_copy(shell, person),
+    }
+
+
+def make_shell(cathode: making.Cathode) -> making.Shell:
+    item = make.make_item(f"S-{cathode.pk:04d}", kind="shell", title="Shell")
+    models.DescentLink.objects.create(source=cathode.mould.item, target=item, transfer="deposit", side="obverse")
+    return making.Shell.objects.create(
+        item=item, cathode=cathode, gross_mass_g=22.05, weighed_at=datetime(2026, 2, 18, 9, tzinfo=UTC)
+    )
+
+
+def make_core(mould: making.Mould, pull: int) -> making.Core:
+    item = make.make_item(f"P-2026-{pull:04d}", kind="core", title="Core")
+    use = making.Pull.objects.create(mould=mould, number_count=pull, use="cast", used_on=DAY)
+    return making.Core.objects.create(item=item, pull=use, material="gypsum", cast_on=DAY)
+
+
+def _copy(shell: making.Shell, person: models.Party) -> dict[str, Any]:
+    copy = make.make_item(f"R.{shell.pk:06d}", kind="copy", title="Electrotype of a medal", status="workshop")
+    photo = make.make_photo(copy, view="mark")
+    models.DescentLink.objects.create(source=shell.item, target=copy, transfer="making_up")
+    shell.making_up = making.MakingUp.objects.create(copy=copy, technique="joined", lead_inside="no", made_up_on=DAY)
+    shell.save()
+    models.LabelWording.objects.create(item=copy, kind_of_copy="Electrotype copy", copy_date="2026", after="a medal")
+    making.FinishStep.objects.create(copy=copy, finish=make.make_term("finish", "wax"), done_on=DAY, done_by=person)
+    return {
+        "copy": copy,
+        "mark": models.Mark.objects.create(item=copy, text="COPY", face="reverse", method="punch", photo=photo, made_by=person),
+        "inspection": making.Inspection.objects.create(
+            copy=copy, inspected_on=DAY, inspector=person, mass_g=64.71, not_measured_reason="closed", decision="accept"
+        ),
+    }

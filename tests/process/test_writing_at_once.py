@@ -1,0 +1,60 @@
+"""Several tablets write to one run in the same moment: nothing is lost, nothing is counted twice, nobody is refused."""
+
+from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
+from datetime import timedelta
+from uuid import UUID
+
+import pytest
+from django.db import connection
+
+from process.models import Event, Reading, Run
+from process.services.runs import add_reading
+from tests.factories import NINE, make_run
+
+TABLETS, EACH = 4, 25
+
+pytestmark = pytest.mark.django_db(transaction=True, serialized_rollback=True)
+
+
+@pytest.fixture
+def run() -> Run:
+    run = make_run()
+    Event.objects.create(run=run, kind=Event.Kind.ENTRY, at=NINE, current_a=0.24)
+    return run
+
+
+def at_once(tablet: Callable[[int], None]) -> None:
+    """Each tablet in a thread with a connection of its own, as the server's threads have."""
+
+    def work(number: int) -> None:
+        try:
+            tablet(number)
+        finally:
+            connection.close()
+
+    with ThreadPoolExecutor(TABLETS) as pool:
+        list(pool.map(work, range(TABLETS)))
+
+
+def test_every_reading_of_four_tablets_is_kept_with_its_history(run):
+    def tablet(number: int) -> None:
+        for minute in range(EACH):
+            at = NINE + timedelta(minutes=minute)
+            add_reading(run=run, at=at, current_a=number + minute / 100, token=UUID(int=number * EACH + minute))
+
+    at_once(tablet)
+
+    kept = sorted(run.readings.values_list("current_a", flat=True))
+    assert kept == sorted(number + minute / 100 for number in range(TABLETS) for minute in range(EACH))
+    assert Reading.history.filter(run=run).count() == TABLETS * EACH
+
+
+def test_the_same_form_from_four_tablets_is_one_reading(run):
+    def tablet(number: int) -> None:
+        for minute in range(5):
+            add_reading(run=run, at=NINE + timedelta(minutes=minute), current_a=1.2, token=UUID(int=minute))
+
+    at_once(tablet)
+
+    assert run.readings.count() == 5
