@@ -1,42 +1,86 @@
-"""What runs put on the home page: the next reading, what waits after a stop, and a growing bar for each that is in the bath."""
+"""What runs and baths put on the home page: the next reading, what waits after a stop, what grows, what to analyse."""
 
 from collections.abc import Iterable
 from datetime import timedelta
 
+from django.db.models import Exists, OuterRef, Q
 from django.http import HttpRequest
 from django.urls import reverse
 from django.utils import timezone
 
-from process.models import Bath, BathAnalysis, Run
-from process.summaries.baths import analysis_standing
+from process.models import BathAnalysis, Event, Run
+from process.summaries.baths_due import bath_ages
 from process.summaries.next_step import next_step
 from process.summaries.runs import RunSummary, summarise
 from records import access, clock
 from records.extensions import HomeCard, home_cards
 from records.units import show
 
-SHOWN = 12
+SHOWN = 24
+SOON = timedelta(days=7)
 
 
-def runs_in_the_bath(request: HttpRequest) -> Iterable[HomeCard]:
-    """Everyone sees what grows; those who write on the sheet get its next line as a verb."""
-    for run in Run.objects.going_on().with_sheet()[:SHOWN]:
-        summary = summarise(run)
-        if access.may(request.user, "write", Run):
-            yield _next_line(summary)
-        yield HomeCard(run.number, run.get_absolute_url(), template="process/_running_card.html", context=_growth(summary))
+def making(request: HttpRequest) -> Iterable[HomeCard]:
+    """Runs and baths together: the runs are read once for both, with few questions to the database."""
+    ages = bath_ages(clock.today())
+    since = min((each.sampled_at for each in ages if not each.is_old), default=None)
+    runs = list(_runs_since(since))
+    for run in [run for run in runs if not run.outcome][:SHOWN]:
+        yield from _cards_of(summarise(run), access.may(request.user, "write", Run))
+    if access.may(request.user, "write", BathAnalysis):
+        for each in ages:
+            if each.is_due(runs):
+                age = f": {each.days_count} days" if each.days_count is not None else ""
+                url = reverse("analysis_add", args=[each.bath.number])
+                yield HomeCard(f"Analyse bath {each.bath.number}{age}", url, "now", "look")
 
 
-def _next_line(summary: RunSummary) -> HomeCard:
+def _runs_since(since):
+    """Runs without an outcome, and those that went into a bath since its analysis."""
+    wanted = Q(outcome="")
+    if since:
+        wanted |= Q(Exists(Event.objects.filter(run=OuterRef("pk"), kind=Event.Kind.ENTRY, at__gte=since)))
+    return Run.objects.with_sheet(points=False).filter(wanted)
+
+
+def _cards_of(summary: RunSummary, may_write: bool) -> Iterable[HomeCard]:
+    """Everyone sees what grows; those who write on the sheet get the next thing to do as a verb."""
+    run, code = summary.run, summary.standing.code
+    if may_write and (card := _planned(summary) if code == "planned" else _verb(summary)):
+        yield card
+    if summary.standing.is_live:
+        yield HomeCard(
+            run.number, run.get_absolute_url(), template="process/_running_card.html", context=_growth(summary)
+        )
+
+
+def _verb(summary: RunSummary) -> HomeCard:
     run, prospect, step = summary.run, summary.prospect, next_step(summary)
+    if summary.standing.code == "stopped":
+        old = clock.now() - summary.sheet.stopped_at > SOON
+        return HomeCard(f"{step.text}, {run.number}", step.url, "now" if old else "week", "look" if old else "open")
     if summary.standing.code == "interrupted":
-        return HomeCard(f"No current in {run.number}: see to it, then enter when it is back", step.url, "now", "blocked")
+        sentence = f"No current in {run.number}: see to it, then enter when it is back"
+        return HomeCard(sentence, step.url, "now", "blocked")
     if prospect.reached:
         return HomeCard(f"Stop {run.number}: the planned charge has passed", step.url, "now", "look")
     due = timezone.localtime(prospect.next_reading_at)
     day = "" if due.date() == clock.today() else f"{due:%-d %b} "
     state = "blocked" if prospect.is_late else "look" if prospect.is_due else "open"
-    return HomeCard(f"Enter the {day}{due:%H:%M} reading of {run.number}", reverse("reading_add", args=[run.number]), "now", state)
+    url = reverse("reading_add", args=[run.number])
+    return HomeCard(f"Enter the {day}{due:%H:%M} reading of {run.number}", url, "now", state)
+
+
+def _planned(summary: RunSummary) -> HomeCard | None:
+    """Planned for these days, or for a day that has passed."""
+    run = summary.run
+    if run.planned_start_at is None or run.planned_start_at > clock.now() + SOON:
+        return None
+    day = timezone.localdate(run.planned_start_at)
+    state = "look" if day < clock.today() else "open"
+    return HomeCard(
+        f"Start {run.number}", run.get_absolute_url(), "now" if day <= clock.today() else "week", state, day
+    )
 
 
 def _growth(summary: RunSummary) -> dict[str, object]:
@@ -48,38 +92,4 @@ def _growth(summary: RunSummary) -> dict[str, object]:
     return {"thickness": thickness, "percent": percent, "note": ", ".join(filter(None, [charge, finish]))}
 
 
-def runs_after_the_stop(request: HttpRequest) -> Iterable[HomeCard]:
-    """Weighing and judging that is still owed."""
-    if not access.may(request.user, "write", Run):
-        return
-    for run in Run.objects.to_be_judged().with_sheet()[:SHOWN]:
-        summary = summarise(run)
-        step = next_step(summary)
-        old = clock.now() - summary.sheet.stopped_at > timedelta(days=7)
-        yield HomeCard(f"{step.text}, {run.number}", step.url, "now" if old else "week", "look" if old else "open")
-
-
-def runs_to_start(request: HttpRequest) -> Iterable[HomeCard]:
-    """Planned for today, or for a day that has passed."""
-    if not access.may(request.user, "write", Run):
-        return
-    soon = clock.now() + timedelta(days=7)
-    for run in Run.objects.planned().filter(planned_start_at__lte=soon).order_by("planned_start_at")[:SHOWN]:
-        day = timezone.localdate(run.planned_start_at)
-        when = "now" if day <= clock.today() else "week"
-        state = "look" if day < clock.today() else "open"
-        yield HomeCard(f"Start {run.number}", run.get_absolute_url(), when, state, day)
-
-
-def baths_to_analyse(request: HttpRequest) -> Iterable[HomeCard]:
-    """A bath whose last analysis no longer holds: no run should start in it."""
-    if not access.may(request.user, "write", BathAnalysis):
-        return
-    for bath in Bath.objects.filter(retired_on__isnull=True)[:SHOWN]:
-        standing = analysis_standing(bath, clock.today())
-        if not standing.holds:
-            age = f": {standing.age_days_count} days" if standing.age_days_count is not None else ""
-            yield HomeCard(f"Analyse bath {bath.number}{age}", reverse("analysis_add", args=[bath.number]), "now", "look")
-
-
-home_cards += [runs_in_the_bath, runs_after_the_stop, runs_to_start, baths_to_analyse]
+home_cards.append(making)

@@ -24,21 +24,26 @@ class Opinion:
         return self.verdict == "usual"
 
 
-
 USUAL = Opinion("usual")
 
 
-def judge(field: str, value: float | None, *, step: str = Range.Step.ANY, number: float | None = None, unit: str = "") -> Opinion:
+def judge(
+    field: str, value: float | None, *, step: str = Range.Step.ANY, number: float | None = None, unit: str = ""
+) -> Opinion:
     """The table's opinion of a value in the column's unit; `number` and `unit` are what was typed, if it was typed."""
     row = range_of(field, step)
     if value is None or row is None:
         return USUAL
     if _outside(value, row.possible_low, row.possible_high):
-        return Opinion("impossible", f"{_shown(field, value, unit)} is not possible here{_hint(field, row, number, unit)}")
+        return Opinion(
+            "impossible", f"{_shown(field, value, unit)} is not possible here{_hint(field, row, number, unit)}"
+        )
     if not _outside(value, row.usual_low, row.usual_high):
         return USUAL
     between = _between(row.usual_low, row.usual_high, _suffix(field))
-    return Opinion("unusual", f"{_shown(field, value, unit)} is unusual ({between} is usual){_hint(field, row, number, unit)}")
+    return Opinion(
+        "unusual", f"{_shown(field, value, unit)} is unusual ({between} is usual){_hint(field, row, number, unit)}"
+    )
 
 
 def range_of(field: str, step: str = Range.Step.ANY) -> Range | None:

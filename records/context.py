@@ -35,6 +35,7 @@ ENTRIES = (
     Entry("Parties", "party_list", WORKSHOP | {CURATOR}),
     Entry("Places", "place_list", WORKSHOP),
     Entry("Words", "vocabulary_list", frozenset({REGISTRAR, CONSERVATOR})),
+    Entry("Usual values", "range_list", frozenset({CONSERVATOR})),
 )
 
 

@@ -33,7 +33,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "vocabulary_list": (), "term_add": (), "term_edit": ("term.pk",),
     "duty_list": (), "duty_add": (), "duty_done": ("duty.pk",),
     # the making
-    "mould_list": (), "mould_add": (), "mould_edit": ("mould.item.number",), "core_add": (), "core_edit": ("core.item.number",),
+    "range_list": (), "range_edit": ("range.pk",), "mould_list": (), "mould_add": (), "mould_edit": ("mould.item.number",), "core_add": (), "core_edit": ("core.item.number",),
     "bath_list": (), "bath_add": (), "bath": ("bath.number",), "bath_edit": ("bath.number",),
     "limit_edit": ("bath.number", "=copper_sulphate"), "addition_add": ("bath.number",),
     "analysis_add": ("bath.number",), "analysis_edit": ("analysis.number",),

@@ -73,6 +73,7 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
     return {
         "mould": mould,
         "bath": bath,
+        "range": making.Range.objects.first(),
         "run": run,
         "cathode": cathode,
         "event": entry,

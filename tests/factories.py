@@ -5,7 +5,10 @@ from itertools import count
 
 from django.contrib.auth.models import Group, User
 
-from process.models import Bath, BathAnalysis, BathLimit, Cathode, Constituent, Mould, Run
+from process.models import (
+    Bath, BathAnalysis, BathLimit, Cathode, Constituent, Inspection, MakingUp, Mould, Run, Shell,
+)  # fmt: skip
+from process.services.copies import make_up
 from records import models
 
 _serial = count(1)
@@ -147,3 +150,50 @@ def make_cathode(run: Run, **fields) -> Cathode:
         | {"face_area_dm2": 0.289, "total_area_dm2": 0.402}
         | fields
     )
+
+
+def make_shell(
+    model: models.Item | None = None, number: str = "", *, cathode: Cathode | None = None, side: str = "obverse", **fields
+) -> Shell:
+    """A kept shell that grew on a mould of the model, with its steps of descent."""
+    Transfer = models.DescentLink.Transfer
+    if cathode is None:
+        mould = make_mould(model, side=side, shrinkage_pct=-0.08)
+        models.DescentLink.objects.create(source=mould.model, target=mould.item, transfer=Transfer.MOULDING, side=side)
+        cathode = make_cathode(make_run(), mould=mould, side=side)
+    item = make_item(number or f"S-{next(_serial):02d}", kind="shell", status="workshop", title="Shell", date_words="")
+    source, how = (cathode.mould, Transfer.DEPOSIT) if cathode.mould else (cathode.core, Transfer.SKIN)
+    models.DescentLink.objects.create(source=source.item, target=item, transfer=how, side=side)
+    return Shell.objects.create(
+        **{"item": item, "cathode": cathode, "gross_mass_g": 22.05, "trimmed_mass_g": 15.10}
+        | {"separated_on": date(2026, 2, 17)} | fields
+    )  # fmt: skip
+
+
+def make_copy(number: str = "", *, shells=(), model: models.Item | None = None, about=None, **fields) -> models.Item:
+    """A copy of two joined shells, unmarked and not inspected."""
+    model = model or (None if shells else make_item(object_type="medal, portrait medal"))
+    shells = shells or [make_shell(model), make_shell(model, side="reverse")]
+    copy = models.Item(
+        **{"number": number or f"R.2026.{next(_serial)}", "title": "Electrotype copy: Portrait medal", "date_words": "2026"}
+        | {"object_type": "medal", "materials": "electrodeposited copper"} | (about or {})
+    )  # fmt: skip
+    making = MakingUp(**{"technique": "joined", "lead_inside": "no", "made_up_on": date(2026, 2, 20)} | fields)
+    return make_up(copy=copy, making_up=making, shells=list(shells))
+
+
+def make_mark(item: models.Item, **fields) -> models.Mark:
+    """Permanent and photographed unless told otherwise."""
+    photo = fields.pop("photo", "own")
+    return models.Mark.objects.create(
+        **{"item": item, "text": "OVM 2026 COPY", "face": "reverse", "position": "rim", "method": "mould_borne"}
+        | {"photo": make_photo(item, view="mark") if photo == "own" else photo} | fields
+    )  # fmt: skip
+
+
+def make_inspection(copy: models.Item, **fields) -> Inspection:
+    return Inspection.objects.create(
+        **{"copy": copy, "inspected_on": date(2026, 2, 24), "inspector": fields.pop("inspector", None) or make_party()}
+        | {"mass_g": 64.71, "diameter_mm": 58.34, "not_measured_reason": "closed before it could be measured"}
+        | {"decision": "accept"} | fields
+    )  # fmt: skip

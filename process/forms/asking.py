@@ -30,6 +30,12 @@ class AsksUnusual:
         """The row of the table that applies."""
         return "any"
 
+    def _from_meta(self, name: str) -> Any:
+        """In a form with groups the question comes first, under its reason."""
+        value = super()._from_meta(name)
+        asks = name == "groups" and value and IT_IS_SO in self.fields
+        return [("Is that right?", [IT_IS_SO]), *value] if asks else value
+
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         reasons = []

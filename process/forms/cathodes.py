@@ -29,14 +29,28 @@ class MouldField(forms.ModelChoiceField):
 class CathodeForm(AsksUnusual, RecordForm):
     disc_diameter_mm = QuantityField("_mm", required=False, label="Diameter of the disc")
     disc_factor = forms.FloatField(
-        required=False, min_value=1, max_value=3, label="Relief factor",
-        help_text="How much more surface the relief has than the flat disc: a medal 1.03 to 1.15, ornate work 1.2 to 1.5. Empty: 1.08.",
-    )  # fmt: skip
+        required=False,
+        min_value=1,
+        max_value=3,
+        label="Relief factor",
+        help_text="Its surface against that of a flat disc: a medal 1.03 to 1.15, ornate work 1.2 to 1.5. Empty: 1.08.",
+    )
 
     class Meta:
         model = Cathode
-        fields = ["label", "mould", "core", "side", "face_area_dm2", "total_area_dm2", "tare_g", "coat", "coat_resistance_ohm",
-                  "coat_distance_mm", "rig"]  # fmt: skip
+        fields = [
+            "label",
+            "mould",
+            "core",
+            "side",
+            "face_area_dm2",
+            "total_area_dm2",
+            "tare_g",
+            "coat",
+            "coat_resistance_ohm",
+            "coat_distance_mm",
+            "rig",
+        ]
         evidence_fields = ["face_area_dm2", "total_area_dm2", "tare_g"]
         ranged = ["total_area_dm2", "coat_resistance_ohm"]
         groups = [
@@ -74,7 +88,9 @@ class CathodeForm(AsksUnusual, RecordForm):
         if not mould and not core and "mould" not in self.errors:
             self.add_error("mould", "Choose the mould or the core that hangs here: the shell descends from it.")
         if mould and self.instance.run.cathodes.filter(mould=mould).exclude(pk=self.instance.pk).exists():
-            self.add_error("mould", f"{mould.item.number} hangs in this run already: one mould takes one place on the rail.")
+            self.add_error(
+                "mould", f"{mould.item.number} hangs in this run already: one mould takes one place on the rail."
+            )
         if mould and not cleaned.get("side"):
             cleaned["side"] = mould.side
         if cleaned.get("tare_g") is None and "tare_g" not in self.errors:
@@ -85,7 +101,12 @@ class CathodeForm(AsksUnusual, RecordForm):
     def _from_disc(self, cleaned: dict[str, Any]) -> None:
         """The face from the diameter, marked as calculated, with the ± that such an estimate has."""
         diameter = cleaned.get("disc_diameter_mm")
-        if cleaned.get("face_area_dm2") is not None or diameter is None or diameter <= 0 or "face_area_dm2" in self.errors:
+        if (
+            cleaned.get("face_area_dm2") is not None
+            or diameter is None
+            or diameter <= 0
+            or "face_area_dm2" in self.errors
+        ):
             return
         factor = cleaned.get("disc_factor") or USUAL_FACTOR
         area = round(relief_disc_area(ureg.Quantity(diameter, "mm"), factor).m_as("dm**2"), 4)
@@ -102,4 +123,6 @@ class CathodeForm(AsksUnusual, RecordForm):
         elif face is not None and face <= 0 and "face_area_dm2" not in self.errors:
             self.add_error("face_area_dm2", "An area is more than zero: current and thickness are reckoned from it.")
         elif face and whole is not None and whole < face:
-            self.add_error("total_area_dm2", "The whole area includes the face, so it cannot be smaller: add flange and wires.")
+            self.add_error(
+                "total_area_dm2", "The whole area includes the face, so it cannot be smaller: add flange and wires."
+            )

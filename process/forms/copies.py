@@ -79,8 +79,7 @@ class MakingUpChangeForm(AsksUnusual, RecordForm):
         fills = Term.objects.filter(scheme=Term.Scheme.FILL)
         self.fields["fill"].queryset = fills.filter(is_retired=False) | fills.filter(pk=self.instance.fill_id)
         self.fields["lead_inside"].choices = [("", "choose"), *MakingUp.Lead.choices]
-        cautions = [f"{term.label}: {term.caution}" for term in self.fields["fill"].queryset if term.caution]
-        self.caution = " ".join(dict.fromkeys(cautions))
+        self.cautions = [term for term in self.fields["fill"].queryset if term.caution]
 
     def clean_made_up_on(self):
         return not_ahead(self.cleaned_data["made_up_on"])
@@ -104,11 +103,11 @@ class MakingUpChangeForm(AsksUnusual, RecordForm):
 class MakingUpForm(MakingUpChangeForm):
     """One form, in the order in which a person knows the answers."""
 
-    number = forms.CharField(label="number of the copy", max_length=40, help_text="The series of copies; a number is never given twice.")
+    number = forms.CharField(label="Number of the copy", max_length=40, help_text="The series of copies; a number is never given twice.")
     title = forms.CharField(required=False, max_length=300, help_text="Left empty: “Electrotype copy of” and what it repeats.")
-    object_type = forms.CharField(label="type of object", required=False, max_length=200, help_text="Left empty: as the piece that it repeats.")
-    materials = forms.CharField(label="materials and techniques", required=False, max_length=300, help_text="Left empty: from metal and filling.")
-    date_words = forms.CharField(label="date of the copy", required=False, max_length=80, help_text="Left empty: the year of the making-up.")
+    object_type = forms.CharField(label="Type of object", required=False, max_length=200, help_text="Left empty: as the piece that it repeats.")
+    materials = forms.CharField(label="Materials and techniques", required=False, max_length=300, help_text="Left empty: from metal and filling.")
+    date_words = forms.CharField(label="Date of the copy", required=False, max_length=80, help_text="Left empty: the year of the making-up.")
     owner = forms.ModelChoiceField(Party.objects.all(), required=False, help_text="Who owns the copy.")
     place = forms.ModelChoiceField(Place.objects.all(), required=False)
     shells = ShellsField(Shell.objects.none(), help_text="Kept shells, from one run or several. Scrap is not offered.")
@@ -130,7 +129,7 @@ class MakingUpForm(MakingUpChangeForm):
         self.fields["core"].queryset = Core.objects.filter(made_up__isnull=True).select_related("item")
         self.fields["commission"].queryset = Commission.objects.order_by("-number")
         self.initial.setdefault("number", next_number(Item, SERIES["copy"]))
-        self.initial.setdefault("made_up_on", clock.today())
+        self.initial["made_up_on"] = self.initial.get("made_up_on") or clock.today()
 
     def clean_number(self) -> str:
         number = " ".join(self.cleaned_data["number"].split())

@@ -44,8 +44,18 @@ NEEDED = {KIND.CURRENT: ["current_a"], KIND.RESTART: ["current_a"], KIND.ENTRY: 
 class EventForm(LineForm):
     class Meta(LineForm.Meta):
         model = Event
-        fields = ["at", "cause", "handling", "current_a", "voltage_v", "temperature_degc", "returned_by_itself", "activation",
-                  "person", "note"]  # fmt: skip
+        fields = [
+            "at",
+            "cause",
+            "handling",
+            "current_a",
+            "voltage_v",
+            "temperature_degc",
+            "returned_by_itself",
+            "activation",
+            "person",
+            "note",
+        ]
 
     def __init__(self, *args: Any, kind: str, **kwargs: Any) -> None:
         self.kind = kind
@@ -59,7 +69,9 @@ class EventForm(LineForm):
             if name in self.fields:
                 self._as_choices(name)
         if kind == KIND.RESTART:
-            self.fields["activation"].help_text = "What was done to the surface before the current came back. “none” is an answer too."
+            self.fields[
+                "activation"
+            ].help_text = "What was done to the surface before the current came back. “none” is an answer too."
 
     def _as_choices(self, name: str) -> None:
         """Every answer in sight, large enough for a wet thumb."""

@@ -20,7 +20,7 @@ class FinishForm(AsksUnusual, RecordForm):
         fields = ["finish", "words", "thickness_um", "done_on", "done_by"]
         ranged = ["thickness_um"]
         groups = [("", ["finish", "words", "thickness_um", "done_on", "done_by"])]
-        labels = {"finish": "what was done", "done_by": "by whom"}
+        labels = {"finish": "What was done", "done_by": "By whom", "done_on": "On"}
         help_texts = {
             "words": "The class of material, coats, colour before and after; never a recipe.",
             "thickness_um": "Of silver, gold or another metal; from the plater's certificate.",
@@ -32,7 +32,7 @@ class FinishForm(AsksUnusual, RecordForm):
         terms = Term.objects.filter(scheme=Term.Scheme.FINISH)
         self.fields["finish"].queryset = terms.filter(is_retired=False) | terms.filter(pk=self.instance.finish_id)
         if self.instance._state.adding:
-            self.initial.setdefault("done_on", clock.today())
+            self.initial["done_on"] = self.initial.get("done_on") or clock.today()
 
     @property
     def caution(self) -> str:

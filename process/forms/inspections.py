@@ -51,7 +51,7 @@ class InspectionForm(AsksUnusual, RecordForm):
         self.fields["concession"].label_from_instance = lambda one: f"{one.number}: {one.reason[:80]}"
         self.fields["thickness_method"].choices = [("", "not measured"), *ThicknessPoint.Method.choices]
         if self.instance._state.adding:
-            self.initial.setdefault("inspected_on", clock.today())
+            self.initial["inspected_on"] = self.initial.get("inspected_on") or clock.today()
 
     def clean_inspected_on(self):
         return not_ahead(self.cleaned_data["inspected_on"])
@@ -118,7 +118,7 @@ class InspectionForm(AsksUnusual, RecordForm):
 class SignForm(forms.Form):
     """How the copy is held from now on; asked only where it is accepted."""
 
-    status = forms.ChoiceField(label="held as", choices=[])
+    status = forms.ChoiceField(label="Held as", choices=[])
     place = forms.ModelChoiceField(Place.objects.all(), required=False, help_text="Where it goes now; left empty, the place stays.")
 
     def __init__(self, *args: Any, inspection: Inspection, **kwargs: Any) -> None:

@@ -9,11 +9,17 @@ VIEWS = [Photo.View.RIG, Photo.View.SHEET, Photo.View.OVERALL, Photo.View.DETAIL
 
 class RigPhotoForm(forms.Form):
     file = forms.FileField(
-        label="Photograph", max_length=255,
+        label="Photograph",
+        max_length=255,
         widget=forms.ClearableFileInput({"accept": "image/jpeg,image/png,image/tiff,image/webp"}),
         help_text="A phone offers its camera here. The file is kept unchanged.",
-        error_messages={"required": "Choose a photograph.", "empty": "The file is empty: send it again from the camera."},
-    )  # fmt: skip
+        error_messages={
+            "required": "Choose a photograph.",
+            "empty": "The file is empty: send it again from the camera.",
+        },
+    )
     view = forms.ChoiceField(label="What it shows", choices=[(view.value, view.label) for view in VIEWS])
-    caption = forms.CharField(max_length=300, required=False, help_text="“Contacts at 12 and 6 h, feeler wire in the legend.”")
+    caption = forms.CharField(
+        max_length=300, required=False, help_text="“Contacts at 12 and 6 h, feeler wire in the legend.”"
+    )
     has_scale = forms.BooleanField(label="Scale in the frame", required=False)

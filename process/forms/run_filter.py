@@ -13,7 +13,9 @@ STATES = {
 
 class RunFilter(forms.Form):
     state = forms.ChoiceField(label="that are", choices=STATES.items(), required=False)
-    bath = forms.ModelChoiceField(Bath.objects.all(), label="in", to_field_name="number", required=False, empty_label="any bath")
+    bath = forms.ModelChoiceField(
+        Bath.objects.all(), label="in", to_field_name="number", required=False, empty_label="any bath"
+    )
 
     def narrow(self, rows: QuerySet) -> QuerySet:
         """The rows that the sentence describes; an unknown choice shows everything, with its error."""
@@ -24,5 +26,3 @@ class RunFilter(forms.Form):
         elif state:
             rows = rows.filter(outcome=state)
         return rows.filter(bath=chosen["bath"]) if chosen.get("bath") else rows
-
-

@@ -18,10 +18,22 @@ class RunForm(AsksUnusual, RecordForm):
     class Meta:
         model = Run
         fields = [
-            "number", "bath", "planned_current_density_a_dm2", "planned_thickness_mm", "planned_start_at", "reading_interval_h",
-            "agitation", "ion", "deposit_density_g_cm3", "planned_efficiency_pct", "commission", "operator", "note",
-            "charge_from", "charge_reason",
-        ]  # fmt: skip
+            "number",
+            "bath",
+            "planned_current_density_a_dm2",
+            "planned_thickness_mm",
+            "planned_start_at",
+            "reading_interval_h",
+            "agitation",
+            "ion",
+            "deposit_density_g_cm3",
+            "planned_efficiency_pct",
+            "commission",
+            "operator",
+            "note",
+            "charge_from",
+            "charge_reason",
+        ]
         future_fields = ["planned_start_at"]
         evidence_fields = ["deposit_density_g_cm3"]
         ranged = [
@@ -29,7 +41,10 @@ class RunForm(AsksUnusual, RecordForm):
             "reading_interval_h",
         ]  # fmt: skip
         groups = [
-            ("What is planned", ["number", "bath", "planned_current_density_a_dm2", "planned_thickness_mm", "agitation"]),
+            (
+                "What is planned",
+                ["number", "bath", "planned_current_density_a_dm2", "planned_thickness_mm", "agitation"],
+            ),
             ("When, and how often it is read", ["planned_start_at", "reading_interval_h", "operator"]),
             ("Which charge counts", ["charge_from", "charge_reason"]),
             ("The deposit", ["ion", "planned_efficiency_pct", "deposit_density_g_cm3"]),
@@ -69,13 +84,19 @@ class RunForm(AsksUnusual, RecordForm):
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
-        if cleaned.get("deposit_density_g_cm3") is None and cleaned.get("ion") and "deposit_density_g_cm3" not in self.errors:
+        if (
+            cleaned.get("deposit_density_g_cm3") is None
+            and cleaned.get("ion")
+            and "deposit_density_g_cm3" not in self.errors
+        ):
             cleaned["deposit_density_g_cm3"] = IONS[cleaned["ion"]].density.m_as("g/cm**3")
         for name in ("planned_current_density_a_dm2", "planned_thickness_mm", "reading_interval_h"):
             if cleaned.get(name) is not None and cleaned[name] <= 0 and name not in self.errors:
                 self.add_error(name, "Write more than zero: a run of nothing never ends.")
         if cleaned.get("charge_from") == Run.ChargeFrom.METER and not cleaned.get("charge_reason"):
-            self.add_error("charge_reason", "Say why the meter is believed rather than the sheet: every figure follows from it.")
+            self.add_error(
+                "charge_reason", "Say why the meter is believed rather than the sheet: every figure follows from it."
+            )
         return cleaned
 
 

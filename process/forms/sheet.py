@@ -18,7 +18,7 @@ REASON_HELP = "“Misread”, “wrong hour”: what stood there before stays in
 
 
 class LineForm(AsksUnusual, SentOnce, RecordForm):
-    """What readings and events share: the run's last values are offered, the current is judged by the area it flows on."""
+    """What readings and events share: time and person are filled in, the current is judged by the area it flows on."""
 
     token_scope = ("run",)
 
@@ -48,11 +48,15 @@ class LineForm(AsksUnusual, SentOnce, RecordForm):
         """A current is usual or not by the density that it makes on what hangs in the bath."""
         current, area = self.cleaned_data["current_a"], sum(c.total_area_dm2 for c in self.run.cathodes.all())
         if current < 0:
-            return Opinion("impossible", "A current is not negative here: write its size; a reversal is an event with a note.")
+            return Opinion(
+                "impossible", "A current is not negative here: write its size; a reversal is an event with a note."
+            )
         if not area or current == 0:
             return Opinion("usual")
         density = current / area
-        found = judge("current_density_a_dm2", density, step=self.range_step(), number=float(f"{density:.3g}"), unit="A/dm²")
+        found = judge(
+            "current_density_a_dm2", density, step=self.range_step(), number=float(f"{density:.3g}"), unit="A/dm²"
+        )
         if found.is_usual:
             return found
         on = f"{units.show(current, '_a')} on {units.show(area, '_dm2')} is {units.other_unit(density, '_a_dm2')}; "
@@ -63,11 +67,18 @@ class LineForm(AsksUnusual, SentOnce, RecordForm):
         """What the service writes, besides run, time and kind."""
         columns = {f.name for f in self._meta.model._meta.fields} - {"at", "kind"}
         values = {name: value for name, value in self.cleaned_data.items() if name in columns and name != "version"}
-        return values | {"as_typed": self.instance.as_typed, "reason": getattr(self.instance, "_change_reason", None) or ""}
+        return values | {
+            "as_typed": self.instance.as_typed,
+            "reason": getattr(self.instance, "_change_reason", None) or "",
+        }
 
     def add_error(self, field: str | None, error: Any) -> None:
         """A service names fields that this screen may not show: then the sentence stands at the top."""
-        if field is None and hasattr(error, "error_dict") and not set(error.error_dict) <= {*self.fields, NON_FIELD_ERRORS}:
+        if (
+            field is None
+            and hasattr(error, "error_dict")
+            and not set(error.error_dict) <= {*self.fields, NON_FIELD_ERRORS}
+        ):
             error = [message for messages in error.message_dict.values() for message in messages]
         super().add_error(field, error)
 

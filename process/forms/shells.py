@@ -16,7 +16,16 @@ from records.numbers import SERIES, next_number
 class ShellForm(RecordForm):
     class Meta:
         model = Shell
-        fields = ["gross_mass_g", "trimmed_mass_g", "weighed_at", "separated_on", "ease", "inspection", "coupon", "fate"]
+        fields = [
+            "gross_mass_g",
+            "trimmed_mass_g",
+            "weighed_at",
+            "separated_on",
+            "ease",
+            "inspection",
+            "coupon",
+            "fate",
+        ]
         evidence_fields = ["gross_mass_g", "trimmed_mass_g"]
         groups = [
             ("On the balance", ["number", "gross_mass_g", "trimmed_mass_g", "weighed_at"]),
@@ -41,9 +50,13 @@ class ShellForm(RecordForm):
         gross, trimmed = cleaned.get("gross_mass_g"), cleaned.get("trimmed_mass_g")
         if gross is not None and gross <= self.instance.cathode.tare_g:
             tare = self.instance.cathode.tare_g
-            self.add_error("gross_mass_g", f"It weighs no more than the tare of {tare:g} g: weigh again, or correct the tare.")
+            self.add_error(
+                "gross_mass_g", f"It weighs no more than the tare of {tare:g} g: weigh again, or correct the tare."
+            )
         if gross is not None and trimmed is not None and not 0 < trimmed <= gross:
-            self.add_error("trimmed_mass_g", "After trimming it weighs less than before, and more than nothing: look again.")
+            self.add_error(
+                "trimmed_mass_g", "After trimming it weighs less than before, and more than nothing: look again."
+            )
         return cleaned
 
 
@@ -77,7 +90,9 @@ class ThicknessForm(AsksUnusual, RecordForm):
         fields = ["place", "thickness_mm", "method", "measured_on", "measured_by"]
         ranged = ["thickness_mm"]
         evidence_fields: list[str] = []
-        help_texts = {"thickness_mm": "As the instrument showed it. The mean that follows from the mass is shown by itself."}
+        help_texts = {
+            "thickness_mm": "As the instrument showed it. The mean that follows from the mass is shown by itself."
+        }
 
     def __init__(self, *args: Any, user: Any = None, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
@@ -86,6 +101,12 @@ class ThicknessForm(AsksUnusual, RecordForm):
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
-        if cleaned.get("thickness_mm") is not None and cleaned["thickness_mm"] <= 0 and "thickness_mm" not in self.errors:
-            self.add_error("thickness_mm", "A wall is thicker than nothing: measure again, or write a void under first look.")
+        if (
+            cleaned.get("thickness_mm") is not None
+            and cleaned["thickness_mm"] <= 0
+            and "thickness_mm" not in self.errors
+        ):
+            self.add_error(
+                "thickness_mm", "A wall is thicker than nothing: measure again, or write a void under first look."
+            )
         return cleaned

@@ -3,6 +3,7 @@
 from django.db import models
 
 from records.models import Tracked
+from records.units import CHOICES, suffix_of
 
 
 class Range(Tracked):
@@ -23,6 +24,17 @@ class Range(Tracked):
     class Meta:
         ordering = ["field", "step"]
         constraints = [models.UniqueConstraint(fields=["field", "step"], name="range_once")]
+
+    @property
+    def unit(self) -> str:
+        """The unit that the ending of the field's name says."""
+        return CHOICES[suffix_of(self.field) or ""][0].symbol
+
+    @property
+    def words(self) -> str:
+        """“current density, still bath” for people."""
+        name = self.field.removesuffix(suffix_of(self.field) or "").replace("_", " ")
+        return name if self.step == self.Step.ANY else f"{name}, {self.get_step_display()}"
 
     def __str__(self) -> str:
         return f"{self.field} ({self.get_step_display()})"

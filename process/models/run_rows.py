@@ -22,15 +22,16 @@ class RunQuerySet(TrackedQuerySet):
         """Stopped, without an outcome yet."""
         return self.filter(self._with("stop"), outcome="")
 
-    def with_sheet(self) -> "RunQuerySet":
-        """Everything that a summary reads, in few queries."""
+    def with_sheet(self, points: bool = True) -> "RunQuerySet":
+        """Everything that a summary reads, in few queries; without the measured points where no wall is shown."""
         model = apps.get_model
         cathodes = model("process", "Cathode").objects.select_related(
             "mould__item", "core__item", "coat", "pull", "shell__item"
         )
+        measured = model("process", "ThicknessPoint").objects.all()
         return self.select_related("bath", "commission", "operator").prefetch_related(
             Prefetch("readings", model("process", "Reading").objects.select_related("person")),
             Prefetch("events", model("process", "Event").objects.select_related("person")),
             Prefetch("cathodes", cathodes),
-            "cathodes__shell__thickness_points",
+            Prefetch("cathodes__shell__thickness_points", measured if points else measured.none()),
         )

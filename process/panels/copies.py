@@ -17,6 +17,7 @@ def making_of(item: Item) -> MakingUp | None:
     if not hasattr(item, "_making"):
         making = MADE.filter(pk=item.pk).first() if item.made_here else None
         if making:
+            making.copy = item  # and the other way round, so that nobody asks again
             making.steps = list(item.finish_steps.select_related("finish", "done_by"))
             making.inspected = list(item.inspections.select_related("inspector", "signed_by", "concession__given_by"))
         item._making = making
@@ -24,7 +25,9 @@ def making_of(item: Item) -> MakingUp | None:
 
 
 def summary_of(item: Item, making: MakingUp) -> CopySummary:
-    return summarise(making, making.steps, next(iter(making.inspected), None), [])
+    if not hasattr(making, "summary"):
+        making.summary = summarise(making, making.steps, next(iter(making.inspected), None))
+    return making.summary
 
 
 def making_panel(request: HttpRequest, item: Item) -> Panel | None:

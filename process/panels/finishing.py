@@ -2,14 +2,14 @@
 
 from django.http import HttpRequest
 
-from process.models import Inspection
-from process.panels.copies import making_of
+from process.models import Inspection, MakingUp
+from process.panels.copies import making_of, summary_of
 from process.summaries.copy_states import state_from
 from records import access, marking
 from records.extensions import Panel, item_panels
-from records.gates import Subject, checks
 from records.judging import piece_facts, verdicts_of
-from records.models import Gate, Item, Mark
+from records.marking import PieceFacts
+from records.models import Item, Mark
 
 
 def acceptance_panel(request: HttpRequest, item: Item) -> Panel | None:
@@ -26,12 +26,19 @@ def acceptance_panel(request: HttpRequest, item: Item) -> Panel | None:
     state = state_from(True, bool(mark and mark.is_photographed_copy_mark), signed.decision if signed else None)
     context = {
         "item": item, "inspections": inspections, "mark": mark, "state": state, "disclaimer": marking.ADVICE,
-        "verdicts": verdicts_of(mark, piece_facts(item)) if mark else [],
-        "gate": checks(Gate.MARK, Subject(item, item.number, (item,)), item.created_at.date()) if not mark else [],
+        "verdicts": verdicts_of(mark, _piece(item, making)) if mark else [],
         "may_inspect": bool(making) and access.may(request.user, "write", Inspection),
         "may_accept": access.may(request.user, "accept copy"),
     }  # fmt: skip
     return Panel("Inspection and acceptance", "process/_copy_acceptance.html", context, order=55, anchor="acceptance")
+
+
+def _piece(item: Item, making: MakingUp | None) -> PieceFacts:
+    """Sizes of the copy, and of what it repeats where it was not measured yet."""
+    if making is None:
+        return piece_facts(item)
+    summary = summary_of(item, making)
+    return piece_facts(item, [summary.model] if summary.model else [], rows=summary.measured)
 
 
 item_panels.append(acceptance_panel)

@@ -17,7 +17,11 @@ def runs_of(request: HttpRequest, item: Item) -> Panel | None:
         return None
     runs = Run.objects.with_sheet().filter(cathodes__mould__model=item).distinct()[:SHOWN]
     lines = [run_lines.line_of(run) for run in runs]
-    return Panel("Runs in its moulds", "process/_runs_of.html", {"lines": lines}, order=47, anchor="runs") if lines else None
+    return (
+        Panel("Runs in its moulds", "process/_runs_of.html", {"lines": lines}, order=47, anchor="runs")
+        if lines
+        else None
+    )
 
 
 item_panels.append(runs_of)

@@ -37,7 +37,7 @@ def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **l
 
 def hold(run: Run) -> None:
     """Keep the run's row to this transaction, so that two tablets cannot start or stop it at the same moment."""
-    Run.objects.select_for_update().filter(pk=run.pk).exists()
+    Run.objects.select_for_update().only("pk").get(pk=run.pk)
 
 
 def _refuse_second_start(run: Run) -> None:
@@ -52,7 +52,9 @@ def _subjects(run: Run, cathode: Cathode) -> list[tuple[str, gates.Subject]]:
     """Which gates a cathode stands before."""
     source = cathode.mould or cathode.core
     if source is None:
-        raise ValidationError(f"“{cathode.label}” is neither a mould nor a core: say which one hangs there before the start.")
+        raise ValidationError(
+            f"“{cathode.label}” is neither a mould nor a core: say which one hangs there before the start."
+        )
     bath = gates.Subject(cathode, run.number, (source.item,))
     if cathode.mould is None:
         return [(Gate.BATH, bath)]
@@ -148,7 +150,9 @@ def _refuse_second_stop(run: Run) -> None:
 
 def _nothing_beyond(run: Run, at: datetime, side: str, **where: Any) -> None:
     if run.readings.filter(**where).exists() or run.events.filter(**where).exists():
-        raise ValidationError(f"There are entries {side} this time ({_clock(at)}): choose another time, or correct them first.")
+        raise ValidationError(
+            f"There are entries {side} this time ({_clock(at)}): choose another time, or correct them first."
+        )
 
 
 def correct_line(*, line: Reading | Event, reason: str, save: Callable[[], Any]) -> Any:
@@ -193,9 +197,13 @@ def weigh(*, cathode: Cathode, number: str, shell: Shell) -> Shell:
     day = timezone.localdate(shell.weighed_at) if shell.weighed_at else shell.separated_on
     with transaction.atomic():
         item = Item.objects.create(
-            number=number, kind=Item.Kind.SHELL, status=Item.Status.WORKSHOP,
-            title=f"Shell, {cathode.label}, run {cathode.run.number}", materials="electrodeposited metal", documented_on=day,
-        )  # fmt: skip
+            number=number,
+            kind=Item.Kind.SHELL,
+            status=Item.Status.WORKSHOP,
+            title=f"Shell, {cathode.label}, run {cathode.run.number}",
+            materials="electrodeposited metal",
+            documented_on=day,
+        )
         shell.item, shell.cathode = item, cathode
         shell.save(force_insert=True)
         DescentLink.objects.create(

@@ -5,7 +5,12 @@ from dataclasses import dataclass
 from pint import Quantity
 
 from process.chemistry.deposit import (
-    MINIMUM_SHARES, edge_factor, estimated_minimum, face_thickness, grown_thickness, mean_thickness,
+    MINIMUM_SHARES,
+    edge_factor,
+    estimated_minimum,
+    face_thickness,
+    grown_thickness,
+    mean_thickness,
 )  # fmt: skip
 from process.chemistry.metals import Ion
 from process.chemistry.shares import share_by_area, share_by_mass, uneven_pieces
@@ -103,7 +108,16 @@ def _thickness(run: Run, metal: Ion, cathode: Cathode, share: Figure, gain: Quan
             "Mean thickness so far", "_mm", grown_thickness,
             ion=metal, charge=share.working.quantity, area=area, efficiency=run.planned_efficiency_pct / 100,
         )  # fmt: skip
-    return Figure(found.label, found.value, "_mm", found.kind, found.plus_minus, found.note, run.planned_thickness_mm, found.working)
+    return Figure(
+        found.label,
+        found.value,
+        "_mm",
+        found.kind,
+        found.plus_minus,
+        found.note,
+        run.planned_thickness_mm,
+        found.working,
+    )
 
 
 def _after_trimming(metal: Ion, cathode: Cathode, shell: Shell, gain: Quantity) -> tuple[Figure | None, Figure | None]:
@@ -116,7 +130,13 @@ def _after_trimming(metal: Ion, cathode: Cathode, shell: Shell, gain: Quantity) 
     if min(apart(rim.m)[0], apart((gain - trimmed).m)[0]) <= 0:
         return thick, None
     return thick, figure(
-        "Rim against face", "_pct", edge_factor, flange_mass=gain - trimmed, flange_area=rim, face_mass=trimmed, face_area=face
+        "Rim against face",
+        "_pct",
+        edge_factor,
+        flange_mass=gain - trimmed,
+        flange_area=rim,
+        face_mass=trimmed,
+        face_area=face,
     )
 
 
@@ -125,14 +145,20 @@ def _extremes(shell: Shell, thickness: Figure) -> tuple[Figure | None, Figure | 
     points = [point for point in shell.thickness_points.all() if point.thickness_mm is not None]
     if points:
         least, most = min(points, key=_thick), max(points, key=_thick)
-        note = f"{least.place}; least of {len(points)} measured points" if len(points) > 1 else f"{least.place}; the only measured point"
+        note = (
+            f"{least.place}; least of {len(points)} measured points"
+            if len(points) > 1
+            else f"{least.place}; the only measured point"
+        )
         return (
             Figure("Least thickness", least.thickness_mm, "_mm", "measured", least.plus_minus("thickness_mm"), note),
             Figure("Most", most.thickness_mm, "_mm", "measured", most.plus_minus("thickness_mm"), most.place),
         )
     if thickness.working is None:
         return None, None
-    low = figure("Least thickness", "_mm", estimated_minimum, thickness=thickness.working.quantity, share=MINIMUM_SHARES[0])
+    low = figure(
+        "Least thickness", "_mm", estimated_minimum, thickness=thickness.working.quantity, share=MINIMUM_SHARES[0]
+    )
     note = "Not measured: a rule of thumb (0.3 of the mean), no evidence."
     return Figure(low.label, low.value, "_mm", "estimated", None, note, None, low.working), None
 

@@ -61,7 +61,9 @@ def sheet_charge_ah(run: Run) -> float:
 def meter_charge_ah(run: Run) -> float | None:
     """What the ampere-hour meter counted between its first and last reading of the run."""
     counts = [r.meter_ah for r in sorted(run.readings.all(), key=lambda r: r.at) if r.meter_ah is not None]
-    return counts[-1] - counts[0] if len(counts) > 1 else None
+    if len(counts) < 2 or counts[-1] < counts[0]:  # below the first reading: it was set back in between
+        return None
+    return counts[-1] - counts[0]
 
 
 def chosen_charge_ah(run: Run) -> float:

@@ -1,4 +1,4 @@
-"""The charge of a run, shown from its evidence: the sheet and the ampere-hour meter; one of them is chosen, with a reason."""
+"""The charge of a run by each evidence, the sheet and the ampere-hour meter; one is chosen, with a reason."""
 
 from dataclasses import dataclass
 from itertools import groupby
@@ -16,6 +16,7 @@ from records.figures import Figure
 from records.units import ureg
 
 MOST_TERMS = 12
+APART_PCT = 3.0  # meter and sheet further apart than this are looked into; rule of this register
 RULE = "the current recorded at an instant holds until the next entry (rule of this register)"
 
 
@@ -36,6 +37,10 @@ class Charge:
         if self.meter is None or not self.meter.value or not self.sheet.value:
             return None
         return (self.meter.value / self.sheet.value - 1) * 100
+
+    @property
+    def is_apart(self) -> bool:
+        return abs(self.difference_pct or 0.0) > APART_PCT
 
 
 def charge_of(run: Run, sheet: Sheet, planned_ah: float | None) -> Charge:
@@ -61,9 +66,14 @@ def _working(sheet: Sheet) -> Working:
         terms = [*terms[: MOST_TERMS - 1], "…", terms[-1]]
     result = Entry("Q", "charge passed", sheet.quantity, "A*h")
     return Working(
-        "Charge of the bench sheet", "Q = Σ I(i)·(t(i+1) − t(i))", f"Q = {' + '.join(terms) or '0 A·h'} = {result.text}",
-        _inputs(sheet), (), result, f"definition Q = ∫I·dt; {RULE}",
-    )  # fmt: skip
+        "Charge of the bench sheet",
+        "Q = Σ I(i)·(t(i+1) − t(i))",
+        f"Q = {' + '.join(terms) or '0 A·h'} = {result.text}",
+        _inputs(sheet),
+        (),
+        result,
+        f"definition Q = ∫I·dt; {RULE}",
+    )
 
 
 def _inputs(sheet: Sheet) -> tuple[Entry, ...]:
@@ -75,9 +85,7 @@ def _inputs(sheet: Sheet) -> tuple[Entry, ...]:
 
 def _stretches(sheet: Sheet) -> list[tuple[float, float]]:
     ends = [line.at for line in sheet.currents[1:]] + [sheet.until_at] if sheet.until_at else []
-    spans = [
-        (line.current_a, max(hours(end - line.at), 0.0)) for line, end in zip(sheet.currents, ends, strict=False)
-    ]
+    spans = [(line.current_a, max(hours(end - line.at), 0.0)) for line, end in zip(sheet.currents, ends, strict=False)]
     return [(amperes, sum(time for _, time in same)) for amperes, same in groupby(spans, key=lambda span: span[0])]
 
 

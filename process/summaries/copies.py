@@ -30,16 +30,18 @@ class CopySummary:
     skin: Figure | None
     mass: tuple[Figure, ...]
     size: tuple[Figure, ...]
+    measured: list[Measurement] = field(default_factory=list)  # of the copy and of its model
     warnings: list[str] = field(default_factory=list)
 
 
-def summarise(
-    making_up: MakingUp, finishes: list[FinishStep], inspection: Inspection | None, own: list[Measurement]
-) -> CopySummary:
-    """Reads the rows that are handed in, and the model's measurements."""
+def summarise(making_up: MakingUp, finishes: list[FinishStep], inspection: Inspection | None) -> CopySummary:
+    """Reads the rows that are handed in, the shells, and the measurements of copy and model."""
     parts = parts_of(making_up)
     model = next((part.model for part in parts if part.model), None)
-    rows = list(Measurement.objects.filter(item=model)) if model else []
+    things = [making_up.copy_id, *([model.pk] if model else [])]
+    measured = list(Measurement.objects.filter(item__in=things))
+    own = [row for row in measured if row.item_id == making_up.copy_id]
+    rows = [row for row in measured if row.item_id != making_up.copy_id]
     skin_name = skin_of(finishes)
     skin = _skin(finishes, skin_name, parts)
     fill = _fill(making_up, parts, rows)
@@ -49,7 +51,7 @@ def summarise(
     warnings = []
     if ratio is not None and skin_name == "silver" and NEAR[0] <= ratio / 100 <= NEAR[1]:
         warnings.append("It weighs nearly what its model weighs and is silvered: weight no longer tells them apart. Add a mark on the field.")
-    return CopySummary(making_up, parts, model, fill, skin, mass, size, warnings)
+    return CopySummary(making_up, parts, model, fill, skin, mass, size, measured, warnings)
 
 
 def skin_of(finishes: list[FinishStep]) -> str:
@@ -110,7 +112,7 @@ def _masses(
 ) -> tuple[Figure, ...]:  # fmt: skip
     found = []
     core = quantity(making_up.core, "ready_mass_g") or quantity(making_up.core, "dry_mass_g") if making_up.core else None
-    hollow = making_up.fill is None or making_up.fill.label == "none"
+    hollow = making_up.fill is not None and making_up.fill.label == "none"
     whole = all(part.trimmed is not None for part in parts) and (fill is not None or core is not None or hollow)
     if whole and parts:
         masses = [part.trimmed for part in parts] + ([core] if core is not None else [])

@@ -54,9 +54,15 @@ def plan_of(run: Run, cathodes: list[Cathode], started_at: datetime | None = Non
     area = figure("Area in the bath", "_dm2", cathode_area, areas=areas_of(cathodes))
     whole = area.working.quantity
     current = figure(
-        "Planned current", "_a", bath_current, current_density=quantity(run, "planned_current_density_a_dm2"), area=whole
+        "Planned current",
+        "_a",
+        bath_current,
+        current_density=quantity(run, "planned_current_density_a_dm2"),
+        area=whole,
     )
-    mass = figure("Mass to deposit", "_g", target_mass, ion=metal, area=whole, thickness=quantity(run, "planned_thickness_mm"))
+    mass = figure(
+        "Mass to deposit", "_g", target_mass, ion=metal, area=whole, thickness=quantity(run, "planned_thickness_mm")
+    )
     charge, time = _charge_and_time(run, metal, mass, current)
     return PlanSummary(area, current, mass, charge, time, finish(started_at or run.planned_start_at, time.value))
 

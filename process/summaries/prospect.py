@@ -17,7 +17,7 @@ from records.units import ureg
 
 @dataclass(frozen=True)
 class Prospect:
-    """`finish_at` is None while no current flows or nothing is planned; `reached` says that the planned charge has passed."""
+    """`finish_at` is None while no current flows or nothing is planned; `reached`: the planned charge has passed."""
 
     finish_at: datetime | None
     remaining: Figure | None

@@ -55,7 +55,9 @@ def result_of(cathodes: list[Cathode], charge: Quantity, metal: Ion | None) -> R
     number, spread = apart(whole.m_as("g"))
     parts = " + ".join(f"{apart(gain.m_as('g'))[0]:.2f}" for gain in gains)
     gain = Figure("Gain on the balance", number, "_g", "measured", spread, f"{parts} g" if len(gains) > 1 else "")
-    found = figure("Efficiency", "_pct", efficiency, evidence={"mass": "measured"}, ion=metal, mass=whole, charge=charge)
+    found = figure(
+        "Efficiency", "_pct", efficiency, evidence={"mass": "measured"}, ion=metal, mass=whole, charge=charge
+    )
     on_core = any(cathode.core_id for cathode in cathodes)
     band = judge_efficiency(found.working.quantity, on_core=on_core) if found.working else None
     return Result(gain, found, band)

@@ -1,4 +1,4 @@
-"""A run as one line of a list: where it stands, planned and delivered charge, efficiency; without workings, so that fifty are quick."""
+"""A run as one line of a list: standing, charge, efficiency; without workings, so that fifty are quick."""
 
 from dataclasses import dataclass
 from datetime import datetime
@@ -41,7 +41,13 @@ def line_of(run: Run) -> RunLine:
     sheet = sheet_of(run)
     charge = chosen_charge_ah(run) if sheet.started_at else None
     return RunLine(
-        run, standing_of(run, sheet), sheet.started_at, sheet.last_at, charge, _planned_ah(run), _efficiency_pct(run, sheet, charge)
+        run,
+        standing_of(run, sheet),
+        sheet.started_at,
+        sheet.last_at,
+        charge,
+        _planned_ah(run),
+        _efficiency_pct(run, sheet, charge),
     )
 
 

@@ -54,7 +54,8 @@ class RunSummary:
 
     @property
     def stop_words(self) -> str:
-        return f"after {show(self.sheet.charge.elapsed_h, '_h')}, {show(self.sheet.charge.energised_h, '_h')} of them with current"
+        elapsed, energised = self.sheet.charge.elapsed_h, self.sheet.charge.energised_h
+        return f"after {show(elapsed, '_h')}, {show(energised, '_h')} of them with current"
 
     @property
     def finish_words(self) -> str:

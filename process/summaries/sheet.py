@@ -84,7 +84,9 @@ def sheet_of(run: Run) -> Sheet:
     rows = sorted([*readings, *events], key=lambda row: (row.at, isinstance(row, Reading)))
     until = stopped or (max([clock.now(), *(row.at for row in rows)]) if started else None)
     charge = charge_of_lines(currents, until)
-    bare = Sheet((), tuple(currents), charge, _spread(currents, until), started, marks.get(Event.Kind.COVERED), stopped, until)
+    bare = Sheet(
+        (), tuple(currents), charge, _spread(currents, until), started, marks.get(Event.Kind.COVERED), stopped, until
+    )
     drifted = {id(currents[drift.index_count].row) for drift in charge.drifts}
     passed = bare.charge_by([row.at for row in rows])
     lines = tuple(Line(row, ah, id(row) in drifted) for row, ah in zip(rows, passed, strict=True))
@@ -96,7 +98,9 @@ def _spread(currents: list[SheetLine], until: datetime | None) -> float:
     spreads = [line.row.plus_minus("current_a") or 0.0 for line in currents]
     if not any(spreads):
         return 0.0
-    return sheet_charge([line.at.timestamp() for line in currents], spreads, until.timestamp() if until else None).until_ah
+    return sheet_charge(
+        [line.at.timestamp() for line in currents], spreads, until.timestamp() if until else None
+    ).until_ah
 
 
 def hours(span: timedelta) -> float:

@@ -53,7 +53,9 @@ def _span(summary: RunSummary) -> str:
     sheet = summary.sheet
     if sheet.stopped_at is None:
         return f"since {clock_time(sheet.started_at)}"
-    return f"{clock_time(sheet.started_at)} to {clock_time(sheet.stopped_at)} {timezone.localtime(sheet.stopped_at).year}"
+    return (
+        f"{clock_time(sheet.started_at)} to {clock_time(sheet.stopped_at)} {timezone.localtime(sheet.stopped_at).year}"
+    )
 
 
 def _result(summary: RunSummary) -> str:

@@ -8,21 +8,29 @@ from django.urls import path
 from django.views.decorators.http import require_POST
 
 from process.forms.cathodes import CathodeForm
-from process.models import Cathode, Event, Run
+from process.models import Cathode, Event, Mould, Run
 from process.services.runs import remove_cathode
 from records import access
 from records.views.answering import answer_form
 
-SENTENCE = "Current and charge are reckoned on the whole area, thickness of the face on the face: flange and wires count."
+SENTENCE = (
+    "Current and charge are reckoned on the whole area, thickness of the face on the face: flange and wires count."
+)
 
 
 def cathode_add(request: HttpRequest, number: str) -> HttpResponse:
     run = access.fetch(request, Run, number=number)
     access.require(request, "write", Cathode)
     if run.events.filter(kind=Event.Kind.ENTRY).exists():
-        messages.warning(request, "The run has started: another cathode changes every density, so it belongs to a new run.")
+        messages.warning(
+            request, "The run has started: another cathode changes every density, so it belongs to a new run."
+        )
         return redirect(run)
-    form = CathodeForm(request.POST or None, instance=Cathode(run=run), initial={"mould": request.GET.get("mould")})
+    form = CathodeForm(
+        request.POST or None,
+        instance=Cathode(run=run),
+        initial={"mould": Mould.objects.filter(item__number=request.GET.get("mould", "")).first()},
+    )
     return answer_form(
         request, form, title="Add a cathode", number=run.number, verb="Add it", then=Cathode.get_absolute_url,
         back_url=run.get_absolute_url(), sentence=SENTENCE,
@@ -33,9 +41,15 @@ def cathode_edit(request: HttpRequest, pk: int) -> HttpResponse:
     cathode = access.fetch(request, Cathode.objects.select_related("run"), to="write", pk=pk)
     form = CathodeForm(request.POST or None, instance=cathode)
     return answer_form(
-        request, form, title=f"Correct {cathode.label}", number=cathode.run.number, verb="Keep", then=Cathode.get_absolute_url,
-        back_url=cathode.get_absolute_url(), sentence=SENTENCE,
-    )  # fmt: skip
+        request,
+        form,
+        title=f"Correct {cathode.label}",
+        number=cathode.run.number,
+        verb="Keep",
+        then=Cathode.get_absolute_url,
+        back_url=cathode.get_absolute_url(),
+        sentence=SENTENCE,
+    )
 
 
 @require_POST

@@ -23,7 +23,7 @@ INSPECTIONS = Inspection.objects.select_related("copy__making_up__core", "copy__
 
 def _summary(copy: Item) -> CopySummary:
     finishes = list(FinishStep.objects.filter(copy=copy).select_related("finish"))
-    return summarise(copy.making_up, finishes, None, [])
+    return summarise(copy.making_up, finishes, None)
 
 
 def _page_of(copy: Item) -> str:

@@ -39,7 +39,7 @@ def page_of(request: HttpRequest, run: Run) -> dict[str, Any]:
         "density_other": other_unit(run.planned_current_density_a_dm2, "_a_dm2"),
         "may_write": may_write,
         "entry": _entry_row(request, run, summary) if may_read_in else None,
-        "unmet": UnmetGate.objects.filter(subject_number=run.number),
+        "unmet": _unmet(run),
         "concessions": concessions_of(run),
         "photos": run.photos.all(),
     }
@@ -69,6 +69,12 @@ def _quiet(run: Run, summary: RunSummary) -> list[Step]:
 def _entry_row(request: HttpRequest, run: Run, summary: RunSummary) -> ReadingForm:
     """The quick way: only the current is offered, for what is folded away must not be saved unseen."""
     return ReadingForm(run=run, user=request.user, initial={"current_a": summary.sheet.current_a})
+
+
+def _unmet(run: Run) -> list[UnmetGate]:
+    """What was not met at the start, each sentence once though it was asked for every cathode."""
+    rows = UnmetGate.objects.filter(subject_number=run.number)
+    return list({(row.gate, row.sentence): row for row in rows}.values())
 
 
 def concessions_of(run: Run) -> list[Concession]:

@@ -6,7 +6,7 @@ from django.urls import path, reverse
 
 from process.forms.run_filter import RunFilter
 from process.forms.runs import JudgeForm, RunForm
-from process.models import Run
+from process.models import Bath, Run
 from process.services.runs import judge_run
 from process.summaries.run_lines import RunLine, line_of
 from process.summaries.runs import summarise
@@ -18,10 +18,15 @@ from records.views.answering import answer_form
 from records.views.listing import Column, export, page, wants_export
 
 COLUMNS: list[Column] = [
-    ("Number", "run__number"), ("Bath", "run__bath__number"), ("State", "standing__word"), ("Cathodes", "cathodes"),
-    ("Started (UTC)", lambda line: line.started_at and line.started_at.isoformat()), ("Planned charge (Ah)", "planned_ah"),
-    ("Charge (Ah)", "charge_ah"), ("Efficiency (%)", "efficiency_pct"),
-]  # fmt: skip
+    ("Number", "run__number"),
+    ("Bath", "run__bath__number"),
+    ("State", "standing__word"),
+    ("Cathodes", "cathodes"),
+    ("Started (UTC)", lambda line: line.started_at and line.started_at.isoformat()),
+    ("Planned charge (Ah)", "planned_ah"),
+    ("Charge (Ah)", "charge_ah"),
+    ("Efficiency (%)", "efficiency_pct"),
+]
 
 
 def run_list(request: HttpRequest) -> HttpResponseBase:
@@ -41,11 +46,20 @@ def _lines(runs) -> list[RunLine]:
 
 def run_add(request: HttpRequest) -> HttpResponse:
     access.require(request, "write", Run)
-    form = RunForm(request.POST or None, user=request.user, initial={"bath": request.GET.get("bath")})
+    form = RunForm(
+        request.POST or None,
+        user=request.user,
+        initial={"bath": Bath.objects.filter(number=request.GET.get("bath", "")).first()},
+    )
     return answer_form(
-        request, form, title="Plan a run", verb="Keep the plan", then=Run.get_absolute_url, back_url=reverse("run_list"),
-        sentence="One bath, one constant set of cathodes. Current, charge and hours follow once the cathodes are there.",
-    )  # fmt: skip
+        request,
+        form,
+        title="Plan a run",
+        verb="Keep the plan",
+        then=Run.get_absolute_url,
+        back_url=reverse("run_list"),
+        sentence="One bath, one constant set of cathodes. Current, charge and hours follow once they hang there.",
+    )
 
 
 def run(request: HttpRequest, number: str) -> HttpResponse:
@@ -58,7 +72,9 @@ def run_figures(request: HttpRequest, number: str) -> HttpResponse:
     found = access.fetch(request, Run.objects.with_sheet(), number=number)
     summary = summarise(found)
     status = 200 if summary.standing.is_live else 286
-    return render(request, "process/_run_figures.html", {"run": found, "summary": summary, "swapped": True}, status=status)
+    return render(
+        request, "process/_run_figures.html", {"run": found, "summary": summary, "swapped": True}, status=status
+    )
 
 
 def run_edit(request: HttpRequest, number: str) -> HttpResponse:

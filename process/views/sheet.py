@@ -39,7 +39,9 @@ def run_start(request: HttpRequest, number: str) -> HttpResponse:
     form = StartForm(request.POST or None, run=run, user=request.user, instance=Event(run=run, kind=Event.Kind.ENTRY))
 
     def act(form: StartForm) -> Run:
-        line = services.start_run(run=run, at=form.cleaned_data["at"], afterwards=wants_afterwards(request), **form.line)
+        line = services.start_run(
+            run=run, at=form.cleaned_data["at"], afterwards=wants_afterwards(request), **form.line
+        )
         return _say(request, line)
 
     return answer_form(
@@ -97,10 +99,19 @@ def event_edit(request: HttpRequest, pk: int) -> HttpResponse:
 
 def _correct(request: HttpRequest, form, line, title: str) -> HttpResponse:
     return answer_form(
-        request, form, title=title, number=line.run.number, verb="Keep the correction", then=_sheet,
-        act=lambda form: services.correct_line(line=form.instance, reason=form.cleaned_data["reason"], save=form.save).run,
-        back_url=_sheet(line.run), template=BENCH, sentence="What stood there before stays in the history, with your reason.",
-    )  # fmt: skip
+        request,
+        form,
+        title=title,
+        number=line.run.number,
+        verb="Keep the correction",
+        then=_sheet,
+        act=lambda form: (
+            services.correct_line(line=form.instance, reason=form.cleaned_data["reason"], save=form.save).run
+        ),
+        back_url=_sheet(line.run),
+        template=BENCH,
+        sentence="What stood there before stays in the history, with your reason.",
+    )
 
 
 urls = [

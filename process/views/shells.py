@@ -24,10 +24,16 @@ def shell_weigh(request: HttpRequest, pk: int) -> HttpResponse:
         return weigh(cathode=cathode, number=form.cleaned_data["number"], shell=form.instance)
 
     return answer_form(
-        request, form, title=f"Weigh what grew on {cathode.label}", number=cathode.run.number, verb="Keep the weighing", act=act,
-        then=lambda shell: cathode.get_absolute_url(), back_url=cathode.get_absolute_url(),
+        request,
+        form,
+        title=f"Weigh what grew on {cathode.label}",
+        number=cathode.run.number,
+        verb="Keep the weighing",
+        act=act,
+        then=lambda shell: cathode.get_absolute_url(),
+        back_url=cathode.get_absolute_url(),
         sentence=f"Rinsed and dried. The tare of {cathode.tare_g:g} g is taken off.",
-    )  # fmt: skip
+    )
 
 
 def shell_edit(request: HttpRequest, number: str) -> HttpResponse:
@@ -45,10 +51,15 @@ def thickness_add(request: HttpRequest, number: str) -> HttpResponse:
     access.require(request, "write", ThicknessPoint)
     form = ThicknessForm(request.POST or None, instance=ThicknessPoint(shell=shell), user=request.user)
     return answer_form(
-        request, form, title="Measured thickness", number=number, verb="Keep the point", back_url=shell.get_absolute_url(),
+        request,
+        form,
+        title="Measured thickness",
+        number=number,
+        verb="Keep the point",
+        back_url=shell.get_absolute_url(),
         then=lambda point: f"{shell.get_absolute_url()}#wall",
-        sentence="One point as the instrument showed it. A mean that is calculated from the mass is never entered here.",
-    )  # fmt: skip
+        sentence="One point as the instrument showed it. A mean calculated from the mass is never entered here.",
+    )
 
 
 urls = [

@@ -15,14 +15,14 @@ class LabelForm(RecordForm):
     """A wording that the checks refuse is kept as a draft; changing an approved one takes the approval away."""
 
     kind_of_copy = forms.ChoiceField(
-        label="kind of copy", help_text="The first words of every label; those that fit the record come first."
+        label="Kind of copy", help_text="The first words of every label; those that fit the record come first."
     )
 
     class Meta:
         model = LabelWording
         fields = ["kind_of_copy", "copy_date", "after", "body", "credit"]
         groups = [("The heading", ["kind_of_copy", "copy_date"]), ("The text", ["after", "body", "credit"])]
-        widgets = {"body": forms.Textarea({"rows": 6, "cols": 55})}
+        widgets = {"after": forms.Textarea({"rows": 2}), "body": forms.Textarea({"rows": 6})}
         help_texts = {
             "copy_date": "When the copy was made, never the date of what it repeats.",
             "after": "What it repeats, by whom and when: “after a cast bronze medal of 1624 by …”.",
@@ -34,8 +34,11 @@ class LabelForm(RecordForm):
         self.fields["kind_of_copy"].choices = _choices(facts, self.instance.kind_of_copy)
         self.fields["after"].required = True
 
+    def clean_after(self) -> str:
+        return " ".join(self.cleaned_data["after"].split())
+
     def save(self, commit: bool = True) -> LabelWording:
-        if self.changed_data and self.instance.is_signed:
+        if set(self.changed_data) - {"version"} and self.instance.is_signed:
             for name, nothing in UNSIGNED.items():
                 setattr(self.instance, name, nothing)
             self.instance._change_reason = "The wording was changed: it has to be approved again."

@@ -17,7 +17,7 @@ class MarkForm(RecordForm):
     """Either a photograph that is there already, or a new one sent along."""
 
     new_photo = forms.FileField(
-        label="or a new photograph of the mark", required=False, max_length=255,
+        label="Or a new photograph of the mark", required=False, max_length=255,
         widget=forms.FileInput({"accept": TYPES}),
         help_text="Close, in raking light, with a scale. The file is kept unchanged.",
         error_messages={"empty": "The file is empty: send it again from the camera."},
@@ -31,12 +31,11 @@ class MarkForm(RecordForm):
         ]  # fmt: skip
         evidence_fields: list[str] = []
         groups = [
-            ("What it says, and where", ["text", "purpose", "face", "position"]),
+            ("What it says, and where", ["text", "purpose", "face", "position", "photo", "new_photo"]),
             ("How it was made", ["method", "technique", *SIZES, "is_legible", "is_sans_serif"]),
-            ("The photograph", ["photo", "new_photo"]),
             ("Who and when", ["made_on", "made_by", "witness"]),
         ]
-        labels = {"photo": "a photograph that is there already", "made_by": "marked by"}
+        labels = {"photo": "A photograph that is there already", "made_by": "Marked by", "made_on": "Marked on"}
         help_texts = {
             "text": "Letter by letter, with capitals as they stand: “OVM 2026 COPY”.",
             "position": "“rim at 6 h”, “field under the bust”",
@@ -52,7 +51,7 @@ class MarkForm(RecordForm):
         self.fields["photo"].queryset = Photo.objects.filter(item=self.instance.item)
         self.fields["photo"].empty_label = "none yet"
         if self.instance._state.adding:
-            self.initial.setdefault("made_on", clock.today())
+            self.initial["made_on"] = self.initial.get("made_on") or clock.today()
 
     def clean_text(self) -> str:
         return " ".join(self.cleaned_data["text"].split())

@@ -1,5 +1,6 @@
 """How wide the columns of a table are: as their text needs, figures never broken, long prose gives way."""
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -31,7 +32,7 @@ def _longest(texts: Sequence[str], size: float) -> float:
 
 
 def _words(texts: Sequence[str]) -> list[str]:
-    return list(dict.fromkeys(word for text in texts for word in text.split()))
+    return list(dict.fromkeys(word for text in texts for word in re.split(r"[ \t\n]+", text)))  # a no-break space binds
 
 
 def _natural_and_least(column: ColumnText, padding: float, table: float) -> tuple[float, float]:

@@ -21,6 +21,12 @@ def least_height(flowable: Any, room: Room) -> float:
     return float(height) + spaces
 
 
+def _keep_rows_whole(table: Table, room: Room) -> None:
+    """Allow a break inside a row only where one is higher than a page; else a fact loses its label."""
+    table.wrap(room.width, room.height)
+    table.splitInRow = int(max(table._rowHeights, default=0.0) > room.height)
+
+
 def _group_height(flowables: list[Flowable], room: Room) -> float:
     total = 0.0
     for flowable in flowables:
@@ -37,6 +43,8 @@ def keep_together(flowables: list[Flowable], room: Room) -> list[Flowable]:
     """
     answer: list[Flowable] = []
     inside = False
+    for table in (flowable for flowable in flowables if isinstance(flowable, Table)):
+        _keep_rows_whole(table, room)
     for index, flowable in enumerate(flowables):
         keeps = bool(getattr(flowable, "keepWithNext", 0))
         if (

@@ -15,14 +15,18 @@ from records.figures import Figure
 from records.models import Tracked
 
 ABOUT = (
-    "Every row carries its key, its version and the number of its last entry in the history. A number stands in the unit "
-    "beside it; “as_typed” keeps what a person wrote. Figures under “calculated” follow from the rows and were not typed."
+    "Every row carries its key, its version and the number of its last entry in the history. A number stands in the "
+    "unit beside it; “as_typed” keeps what a person wrote. Figures under “calculated” follow from the rows, nobody typed them."
 )
 KEPT_BACK = {"as_typed", "search_text", "token", "version"}
 
 
 def record(
-    paper: str, number: str, context: PaperContext, rows: Mapping[str, Iterable[Tracked]], figures: Iterable[Figure] = ()
+    paper: str,
+    number: str,
+    context: PaperContext,
+    rows: Mapping[str, Iterable[Tracked]],
+    figures: Iterable[Figure] = (),
 ) -> dict[str, Any]:
     """All rows of a paper, in sections that say what they are."""
     sections = {title: list(found) for title, found in rows.items()}
@@ -47,7 +51,9 @@ def _last_entries(rows: Iterable[Tracked]) -> dict[tuple[str, Any], int]:
     found: dict[tuple[str, Any], int] = {}
     for model, wanted in keys.items():
         name = model._meta.pk.attname
-        entries = model.history.order_by().filter(**{f"{name}__in": wanted}).values(name).annotate(last=Max("history_id"))
+        entries = (
+            model.history.order_by().filter(**{f"{name}__in": wanted}).values(name).annotate(last=Max("history_id"))
+        )
         found |= {(model._meta.label, entry[name]): entry["last"] for entry in entries}
     return found
 
@@ -82,7 +88,11 @@ def _figure(figure: Figure) -> dict[str, Any]:
         "plus_minus": figure.plus_minus, "note": figure.note,
     }  # fmt: skip
     if figure.working is not None:
-        answer |= {"equation": figure.working.equation, "substitution": figure.working.substitution, "source": figure.working.source}
+        answer |= {
+            "equation": figure.working.equation,
+            "substitution": figure.working.substitution,
+            "source": figure.working.source,
+        }
     return answer
 
 

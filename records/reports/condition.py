@@ -1,6 +1,7 @@
 """The condition report as a paper: a page of summary, then numbered findings, photographs and what was not seen."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from records.extensions import PaperContext, PaperKind, paper_kinds
@@ -26,6 +27,12 @@ class Gathered:
     sizes: list[Measurement]
     concessions: list[Concession]
 
+    @cached_property
+    def portrait(self) -> Photo | None:
+        """The best of the report's own photographs, else the one that stands for the thing."""
+        own = [*self.photos, *(finding.photo for finding in self.findings if finding.photo)]
+        return best_of(own) or best_of(self.report.item.photos.all())
+
     @property
     def urgency(self) -> int:
         return max((finding.urgency for finding in self.findings), default=Urgency.NONE)
@@ -36,7 +43,9 @@ def gather(report: ConditionReport) -> Gathered:
     own = list(report.photos.select_related("taken_by"))
     shown = {f.photo_id for f in findings}
     photos = in_order(photo for photo in own if photo.pk not in shown)
-    sizes = [row for row in report.item.measurements.all() if row.what != Measurement.What.MASS or report.mass_g is None]
+    sizes = [
+        row for row in report.item.measurements.all() if row.what != Measurement.What.MASS or report.mass_g is None
+    ]
     return Gathered(report, findings, photos, sizes, list(report.item.concessions.select_related("given_by")))
 
 
@@ -53,7 +62,7 @@ def summary(g: Gathered) -> str:
 
 def cover(g: Gathered) -> b.Cover:
     report, item = g.report, g.report.item
-    photo = best_of([*g.photos, *(f.photo for f in g.findings if f.photo)]) or best_of(item.photos.all())
+    photo = g.portrait
     facts = [
         b.Fact("Object", item.number), b.Fact("Maker", ", ".join(filter(None, [item.maker, item.date_words]))),
         b.Fact("Material", item.materials), b.Fact("Owner", str(item.owner or "")), *size_facts(g.sizes, 4),
@@ -70,7 +79,9 @@ def cover(g: Gathered) -> b.Cover:
 def notices(g: Gathered) -> list[b.Block]:
     blocks: list[b.Block] = []
     if not g.report.is_signed:
-        blocks.append(b.Notice("Draft, not signed", "Nobody has signed this report yet: it proves nothing and may still change."))
+        blocks.append(
+            b.Notice("Draft, not signed", "Nobody has signed this report yet: it proves nothing and may still change.")
+        )
     limits = [c for c in g.concessions if c.limits_of_use]
     return blocks + [b.Notice(f"Limits of use, concession {c.number}", c.limits_of_use) for c in limits]
 
@@ -111,9 +122,17 @@ def detail(g: Gathered) -> list[b.Block]:
 def photographs(g: Gathered) -> list[b.Block]:
     """Details by the number of their finding, then the views."""
     item = g.report.item
-    details = [printed(f.photo, caption_of(f.photo, item, f"Finding {f.position_count}, {f.term}.")) for f in g.findings if f.photo]
-    views = [printed(photo, caption_of(photo, item)) for photo in g.photos]
-    return [b.Heading("Photographs"), b.PhotoGrid((*details, *views), empty="No photographs belong to this report.")]
+    details = [
+        printed(f.photo, caption_of(f.photo, item, f"Finding {f.position_count}, {f.term}."))
+        for f in g.findings
+        if f.photo
+    ]
+    views = [printed(photo, caption_of(photo, item)) for photo in g.photos if photo != g.portrait]
+    return [b.Heading("Photographs"), b.PhotoGrid((*details, *views), empty=_no_more(g))]
+
+
+def _no_more(g: Gathered) -> str:
+    return "The photograph on the first page is the only one." if g.photos else "No photographs belong to this report."
 
 
 def attached(g: Gathered, context: PaperContext) -> dict[str, Any]:

@@ -13,12 +13,17 @@ KINDS = frozenset(get_args(Kind))
 
 def decimals_of(row: Tracked, field: str) -> int | None:
     """As many decimals as were typed, where the typed unit is the column's own; else the usual ones."""
-    typed = row.as_typed.get(field) or {}
-    own = units.unit_choice(units.suffix_of(field), None).symbol
-    text = str(typed.get("text") or "").strip().replace(",", ".")
+    typed, suffix = row.as_typed.get(field) or {}, units.suffix_of(field)
+    own = units.unit_choice(suffix, None).symbol
+    text = str(typed.get("text") or "").strip().replace(",", ".").lstrip("-−+")
     if typed.get("unit") != own or not text.replace(".", "", 1).isdigit():
-        return None
+        return small_change(getattr(row, field), suffix)
     return len(text.partition(".")[2])
+
+
+def small_change(value: float, suffix: str) -> int | None:
+    """A shrinkage or deviation under one per cent is nothing without its second decimal."""
+    return 2 if suffix == "_pct" and abs(value) < 1 else None
 
 
 def number_of(row: Tracked, field: str) -> tuple[str, str]:
@@ -43,11 +48,17 @@ def row_fact(label: str, row: Tracked, field: str) -> Fact:
     return Fact(label, number, unit, kind if kind in KINDS else "unknown")
 
 
+def written(figure: Figure) -> tuple[str, str]:
+    """Number and unit of a derived figure with a value."""
+    digits = None if figure.plus_minus else small_change(figure.value, figure.suffix)
+    return units.figure(figure.value, figure.suffix, digits=digits, plus_minus=figure.plus_minus)
+
+
 def figure_fact(figure: Figure | None, label: str = "") -> Fact:
     """A derived figure; one that could not be computed is said to be not recorded."""
     if figure is None or figure.value is None:
         return Fact(label or (figure.label if figure else ""), "")
-    number, unit = units.figure(figure.value, figure.suffix, plus_minus=figure.plus_minus)
+    number, unit = written(figure)
     return Fact(label or figure.label, number, unit, figure.kind if figure.kind in KINDS else "unknown")
 
 
@@ -55,13 +66,19 @@ def figure_cell(figure: Figure | None, **more: Any) -> Cell | str:
     """A derived figure in a table whose heading carries the unit."""
     if figure is None or figure.value is None:
         return ""
-    number, _ = units.figure(figure.value, figure.suffix, plus_minus=figure.plus_minus)
+    number, _ = written(figure)
     if figure.kind not in {"measured", "calculated"}:
         number = f"{number} ({figure.kind})"
     return Cell(number, calculated=figure.kind == "calculated", **more)
 
 
+ORDER = [str(what) for what in Measurement.What]
+
+
 def size_facts(measurements: list[Measurement], most: int = 6) -> list[Fact]:
     """The measured sizes and the mass of a thing."""
-    named = [(row, f", {row.point}" if row.point else "") for row in measurements[:most]]
+    named = [
+        (row, f", {row.point}" if row.point else "")
+        for row in sorted(measurements, key=lambda row: ORDER.index(row.what))[:most]
+    ]
     return [row_fact(f"{row.get_what_display().capitalize()}{where}", row, row.value_field) for row, where in named]

@@ -8,7 +8,12 @@ from records.pdf.tables import Row
 from records.reports.figures import in_words
 from records.reports.parts import local_day, sentences
 
-URGENCY_WORDS = {Urgency.NONE: "0 none", Urgency.YEARS: "1 years", Urgency.MONTHS: "2 within 12 months", Urgency.WEEKS: "3 weeks"}
+URGENCY_WORDS = {
+    Urgency.NONE: "0 none",
+    Urgency.YEARS: "1 within years",
+    Urgency.MONTHS: "2 within 12 months",
+    Urgency.WEEKS: "3 within weeks",
+}
 COLUMNS = (
     b.Column("No.", align="right"), b.Column("Finding"), b.Column("Layer"), b.Column("Where"), b.Column("Extent"),
     b.Column("Severity"), b.Column("Stability"), b.Column("Urgency"), b.Column("Since the last"),
@@ -20,15 +25,25 @@ SCALES = (
 
 
 def findings_table(findings: list[Finding]) -> b.FigureTable:
-    return b.FigureTable(COLUMNS, tuple(_row(f) for f in findings), note=SCALES, empty="No findings: nothing was seen that departs from sound.")
+    return b.FigureTable(
+        COLUMNS,
+        tuple(_row(f) for f in findings),
+        note=SCALES,
+        empty="No findings: nothing was seen that departs from sound.",
+    )
 
 
 def _row(finding: Finding) -> Row:
     return (
-        str(finding.position_count), str(finding.term), finding.layer, finding.location, finding.extent,
+        str(finding.position_count), str(finding.term), finding.layer, finding.location, _unbroken(finding.extent),
         finding.get_severity_display(), finding.get_stability_display(), URGENCY_WORDS.get(finding.urgency, ""),
         finding.get_comparison_display(),
     )  # fmt: skip
+
+
+def _unbroken(words: str) -> str:
+    """“1.5 mm” stays on one line."""
+    return words.replace(" ", "\u00a0") if len(words) < 12 else words
 
 
 def notes(findings: list[Finding]) -> list[b.Block]:
@@ -53,7 +68,11 @@ def comparison(report: ConditionReport, findings: list[Finding]) -> list[b.Block
         return []
     blocks: list[b.Block] = [b.Heading("Comparison"), b.Prose(statement(report, findings))]
     if before is not None:
-        columns = (b.Column(""), b.Column(f"{before.number}, {local_day(before.examined_on)}"), b.Column(f"{report.number}, {local_day(report.examined_on)}"))
+        columns = (
+            b.Column(""),
+            b.Column(f"{before.number}, {local_day(before.examined_on)}"),
+            b.Column(f"{report.number}, {local_day(report.examined_on)}"),
+        )
         blocks.append(b.FigureTable(columns, tuple(_side_by_side(before, report))))
     return blocks
 
@@ -61,9 +80,13 @@ def comparison(report: ConditionReport, findings: list[Finding]) -> list[b.Block
 def statement(report: ConditionReport, findings: list[Finding]) -> str:
     counts = Counter(f.get_comparison_display() for f in findings if f.comparison)
     tally = f"Of the findings {', '.join(f'{n} {word}' for word, n in counts.items())}" if counts else ""
-    against = f"Compared with {report.previous.number} of {local_day(report.previous.examined_on)}" if report.previous else ""
+    against = (
+        f"Compared with {report.previous.number} of {local_day(report.previous.examined_on)}" if report.previous else ""
+    )
     said = report.get_change_display().capitalize() if report.change else "No statement of change has been made"
-    light = f"Under the light of this report ({report.light})" if report.change == ConditionReport.Change.NO_CHANGE else ""
+    light = (
+        f"Under the light of this report ({report.light})" if report.change == ConditionReport.Change.NO_CHANGE else ""
+    )
     return sentences(against, f"{light}: {said.lower()}" if light else said, report.change_words, tally)
 
 

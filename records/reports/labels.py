@@ -24,10 +24,14 @@ def refusals(copy: Item) -> list[str]:
     label = label_of(copy)
     if label is None:
         return [f"No wording is written for {copy.number}: write the label first."]
-    reasons = [] if label.is_signed else ["The wording is not approved: a label prints only what the curator has approved."]
+    reasons = (
+        [] if label.is_signed else ["The wording is not approved: a label prints only what the curator has approved."]
+    )
     reasons += [complaint.sentence for complaint in labelling.refusals(label)]
     if gap := marking_gap(copy):
-        reasons.append(f"{gap} A copy that is not marked gets no label: mark it and photograph the mark, or write a concession.")
+        reasons.append(
+            f"{gap} A copy that is not marked gets no label: mark it and photograph the mark, or write a concession."
+        )
     return reasons
 
 

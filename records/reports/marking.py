@@ -5,7 +5,7 @@ from records.models import Gate, Item
 
 
 def marking_gap(copy: Item) -> str:
-    """What is missing, in a sentence; empty when the copy is marked, or a concession lets it pass, or it is no copy of ours.
+    """What is missing, in a sentence; empty when the copy is marked, a concession lets it pass, or it is not ours.
 
     Remembered on the row, for a page asks it for each of its papers.
     """

@@ -31,11 +31,15 @@ def tag_of(item: Item) -> ObjectTag:
     kind = ", ".join(filter(None, [sentences.kind_words(item, chain), sentences.date_words(item, chain)]))
     limits = [concession.limits_of_use for concession in item.concessions.all() if concession.limits_of_use]
     title = " ".join([f"{item.title.rstrip('.')}." if limits else item.title, *limits])
-    return ObjectTag(item.number, kind, title, f"{settings.BASE_URL}{item.get_absolute_url()}", WORDS.get(item.kind, ""))
+    return ObjectTag(
+        item.number, kind, title, f"{settings.BASE_URL}{item.get_absolute_url()}", WORDS.get(item.kind, "")
+    )
 
 
 def finished(tag: Tag, item: Item, kind: str, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
-    data = record(kind, item.number, context, {"thing": [item], "marks": item.marks.all(), "concessions": item.concessions.all()})
+    data = record(
+        kind, item.number, context, {"thing": [item], "marks": item.marks.all(), "concessions": item.concessions.all()}
+    )
     return build_tag(tag, context.issued_at, museum=settings.MUSEUM_NAME, record=data), data
 
 
@@ -48,9 +52,14 @@ def make_unmarked(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, A
 
 
 paper_kinds["object-tag"] = PaperKind(
-    code="object-tag", title="Object tag", applies_to=lambda subject: isinstance(subject, Item), refusals=refusals, build=make_tag
+    code="object-tag",
+    title="Object tag",
+    applies_to=lambda subject: isinstance(subject, Item),
+    refusals=refusals,
+    build=make_tag,
 )
 paper_kinds["unmarked-tag"] = PaperKind(
     code="unmarked-tag", title="Tag for an unmarked copy",
-    applies_to=lambda subject: isinstance(subject, Item) and is_unmarked(subject), refusals=lambda copy: [], build=make_unmarked,
+    applies_to=lambda subject: isinstance(subject, Item) and is_unmarked(subject), refusals=lambda copy: [],
+    build=make_unmarked,
 )  # fmt: skip

@@ -29,7 +29,9 @@ SUBJECTS = (Item, ConditionReport, Commission)
 
 def document_list(request: HttpRequest) -> HttpResponseBase:
     access.require(request, "view", Document)
-    later = Document.objects.filter(kind=OuterRef("kind"), number=OuterRef("number"), edition_count__gt=OuterRef("edition_count"))
+    later = Document.objects.filter(
+        kind=OuterRef("kind"), number=OuterRef("number"), edition_count__gt=OuterRef("edition_count")
+    )
     rows = Document.objects.select_related("issued_by", "item").annotate(is_replaced=Exists(later))
     kind, words, shown = (request.GET.get(name, "").strip() for name in ("kind", "q", "show"))
     if kind in extensions.paper_kinds:
@@ -40,12 +42,18 @@ def document_list(request: HttpRequest) -> HttpResponseBase:
         rows = rows.filter(is_replaced=False)
     if wants_export(request):
         return export(rows, COLUMNS, "papers")
-    context = {"page": page(rows, request, key="-pk"), "kinds": extensions.paper_kinds.values(), "kind": kind, "q": words, "shown": shown}
+    context = {
+        "page": page(rows, request, key="-pk"),
+        "kinds": extensions.paper_kinds.values(),
+        "kind": kind,
+        "q": words,
+        "shown": shown,
+    }
     return render(request, "records/document_list.html", context)
 
 
 def document(request: HttpRequest, pk: int) -> HttpResponse:
-    """The stored file as it was issued, never made anew; a file that was changed since is not passed off as the paper."""
+    """The stored file as it was issued, never made anew; one that was changed since is not passed off as the paper."""
     paper = access.fetch(request, Document, pk=pk)
     file = papers.path_of(paper)
     if not file.is_file():
@@ -82,7 +90,9 @@ def _subject(kind: str, number: str) -> Any:
     found = (model.objects.filter(number=number).first() for model in SUBJECTS)
     subject = next((each for each in found if each is not None and paper.applies_to(each)), None)
     if subject is None:
-        raise Http404(f"There is no {paper.title.lower()} of {number}: the number is unknown, or such a paper is not made of it.")
+        raise Http404(
+            f"There is no {paper.title.lower()} of {number}: the number is unknown, or such a paper is not made of it."
+        )
     return subject
 
 
@@ -96,7 +106,9 @@ def _sentences(refused: Exception) -> list[str]:
     if isinstance(refused, ValidationError):
         return refused.messages
     if isinstance(refused, IntegrityError):
-        return ["Somebody issued this paper at the same moment. Look at it in the list; issue again if you still need to."]
+        return [
+            "Somebody issued this paper at the same moment. Look at it in the list; issue again if you still need to."
+        ]
     return [str(refused)]
 
 

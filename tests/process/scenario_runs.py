@@ -1,4 +1,4 @@
-"""Runs of the demo scenario as rows (SCENARIO.md 7, all invented): local times of the bench sheet, figures as written there."""
+"""Runs of the demo scenario as rows (all invented): local times of the bench sheet, figures as written there."""
 
 from datetime import datetime
 from zoneinfo import ZoneInfo
@@ -68,10 +68,14 @@ def coin_run() -> Run:
 
 def mask_run(mass_g: float | None = None) -> Run:
     """7.6: the skin on the plaster core, over the night in which the clocks went forward."""
-    run = make_run("D-2026-006", planned_current_density_a_dm2=1.2, planned_thickness_mm=0.25, planned_efficiency_pct=99)
+    run = make_run(
+        "D-2026-006", planned_current_density_a_dm2=1.2, planned_thickness_mm=0.25, planned_efficiency_pct=99
+    )
     item = make_item("P-2026-01", kind="core", title="Plaster core")
     pull = Pull.objects.create(mould=make_mould(), number_count=1, use="cast", used_on=at("2026-03-17 12:00").date())
-    core = Core.objects.create(item=item, pull=pull, material="gypsum", cast_on=at("2026-03-17 12:00").date(), ready_mass_g=1312.4)
+    core = Core.objects.create(
+        item=item, pull=pull, material="gypsum", cast_on=at("2026-03-17 12:00").date(), ready_mass_g=1312.4
+    )
     cathode = make_cathode(run, label="mask", core=core, face_area_dm2=8.6, total_area_dm2=8.6, tare_g=1312.4)
     event(run, "2026-03-28 18:00", "entry", 3.0)
     event(run, "2026-03-28 19:00", "current", 6.0)

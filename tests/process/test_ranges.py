@@ -3,9 +3,12 @@
 
 import pytest
 
+from django.urls import reverse
+
 from process.models import Range
 from process.ranges import judge
 from process.seeding import ensure_ranges
+from tests.factories import make_user
 
 pytestmark = pytest.mark.django_db
 
@@ -70,3 +73,25 @@ def test_full_table_is_left_alone():
     ensure_ranges()
 
     assert Range.objects.count() == before
+
+
+def test_conservator_changes_what_is_usual(client):
+    client.force_login(make_user("conservator"))
+    row = Range.objects.get(field="voltage_v")
+
+    client.post(reverse("range_edit", args=[row.pk]), {"usual_low": "0.2", "usual_high": "3", "version": row.version})
+
+    row.refresh_from_db()
+    assert (row.usual_low, row.usual_high) == (0.2, 3.0)
+    assert "Voltage" in client.get(reverse("range_list")).content.decode()
+
+
+def test_crossed_bounds_are_sent_back(client):
+    client.force_login(make_user("conservator"))
+    row = Range.objects.get(field="voltage_v")
+
+    answer = client.post(
+        reverse("range_edit", args=[row.pk]), {"usual_low": "5", "usual_high": "3", "version": row.version}
+    )
+
+    assert answer.status_code == 422 and "bounds cross" in answer.content.decode()

@@ -1,5 +1,8 @@
-"""Figures of whole runs, from rows to page. Expectations are those of the demo scenario (SCENARIO.md 7 and 11, computed
-there with k = 1.185494 g/Ah from the CODATA 2018 Faraday constant and IUPAC's atomic weight of copper, ρ = 8.92 g/cm³)."""
+"""Figures of whole runs, from rows to page.
+
+Expectations are those of the demo scenario, computed there with k = 1.185494 g/Ah (CODATA 2018 Faraday constant,
+IUPAC atomic weight of copper) and ρ = 8.92 g/cm³; the oracle table is SCENARIO.md 11.
+"""
 
 from datetime import timedelta
 
@@ -7,6 +10,7 @@ import pytest
 
 from process.chemistry.judgement import Band
 from process.models import Run
+from process.summaries.charts import run_chart
 from process.summaries.runs import summarise
 from records import clock
 from tests.factories import make_cathode, make_run
@@ -123,7 +127,9 @@ def test_run_in_the_bath_expects_its_finish_at_the_present_current():
 
     assert summary.standing.code == "running"
     assert summary.charge.chosen.value == pytest.approx(24.75)
-    assert summary.prospect.finish_at - at("2026-02-17 08:00") == pytest.approx(timedelta(hours=10), abs=timedelta(minutes=1))
+    assert summary.prospect.finish_at - at("2026-02-17 08:00") == pytest.approx(
+        timedelta(hours=10), abs=timedelta(minutes=1)
+    )
     assert summary.cathodes[0].share.value == pytest.approx(24.75 / 2)
     assert summary.cathodes[0].thickness.label == "Mean thickness so far"
 
@@ -194,6 +200,22 @@ def test_plus_minus_of_ammeter_area_and_balance_are_carried():
     assert summary.charge.chosen.plus_minus == pytest.approx(0.33)  # 0.01 A over 33 h, one ammeter
     assert summary.cathodes[0].thickness.plus_minus == pytest.approx(0.0612, abs=0.0005)  # 10 % of the area
     assert summary.result.efficiency.plus_minus == pytest.approx(0.885, abs=0.005)
+
+
+def test_chart_shows_current_in_steps_thickness_as_calculated_and_what_happened():
+    chart = run_chart(look(coin_run()))
+
+    current, thickness = chart.panels
+    assert current.series[0].step
+    assert current.series[0].points[-1] == (at("2026-03-03 18:00"), 0.0)
+    assert thickness.series[0].calculated
+    assert thickness.series[0].points[-1][1] == pytest.approx(0.418, abs=0.0005)  # 10.44 g on 0.280 dm²
+    assert thickness.targets[0].value == 0.42
+    assert [event.label for event in chart.events][:2] == ["current gone", "current back"]
+
+
+def test_nothing_to_draw_before_the_start():
+    assert run_chart(look(make_run())) is None
 
 
 def test_run_without_cathodes_or_readings_is_planned_and_empty():

@@ -33,8 +33,11 @@ def post(client, run, name="reading_add", query="", **fields):
 
 
 def test_reading_is_saved_with_a_way_to_correct_it(client, run):
-    response = client.post(reverse("reading_add", args=[run.number]), line(temperature_degc="71.2", temperature_degc_unit="°F"),
-                           follow=True)  # fmt: skip
+    response = client.post(
+        reverse("reading_add", args=[run.number]),
+        line(temperature_degc="71.2", temperature_degc_unit="°F"),
+        follow=True,
+    )
 
     row = Reading.objects.get()
     assert row.current_a == 1.21

@@ -1,6 +1,5 @@
 """Shells: weighing, correcting, measured points, and the panel on their page."""
 
-
 import pytest
 from django.urls import reverse
 
@@ -113,8 +112,10 @@ def test_measured_point_is_kept_and_a_calculated_mean_is_not_one(bench):
     """Fault 3 of the scenario: 0.42 mm was the mean, only 0.28 mm was measured."""
     coin_run()
 
-    bench.post(reverse("thickness_add", args=["S-05"]),
-               {"place": "between letters", "thickness_mm": "0.28", "thickness_mm_unit": "mm", "method": "section"})  # fmt: skip
+    bench.post(
+        reverse("thickness_add", args=["S-05"]),
+        {"place": "between letters", "thickness_mm": "0.28", "thickness_mm_unit": "mm", "method": "section"},
+    )
 
     point = ThicknessPoint.objects.get()
     html = bench.get(reverse("item", args=["S-05"])).content.decode()
@@ -126,8 +127,10 @@ def test_measured_point_is_kept_and_a_calculated_mean_is_not_one(bench):
 def test_wall_of_nothing_is_refused(bench):
     coin_run()
 
-    page = bench.post(reverse("thickness_add", args=["S-05"]),
-                      {"place": "rim", "thickness_mm": "0", "thickness_mm_unit": "mm", "method": "section"})  # fmt: skip
+    page = bench.post(
+        reverse("thickness_add", args=["S-05"]),
+        {"place": "rim", "thickness_mm": "0", "thickness_mm_unit": "mm", "method": "section"},
+    )
 
     assert page.status_code == 422
     assert not ThicknessPoint.objects.exists()
@@ -154,5 +157,3 @@ def test_model_shows_the_runs_of_its_moulds(bench):
 
     assert "Runs in its moulds" in html
     assert run.number in html
-
-

@@ -1,0 +1,31 @@
+from process.models import Range
+from records.forms.base import RecordForm
+
+ORDER = ["possible_low", "usual_low", "usual_high", "possible_high"]
+
+
+class RangeForm(RecordForm):
+    class Meta:
+        model = Range
+        fields = ["usual_low", "usual_high", "possible_low", "possible_high", "source"]
+        labels = {
+            "usual_low": "Usual from",
+            "usual_high": "Usual to",
+            "possible_low": "Not possible below",
+            "possible_high": "Not possible above",
+        }
+        help_texts = {"source": "Where the figures come from; “workshop practice” is an answer, too."}
+
+    def __init__(self, *args, **kwargs) -> None:
+        super().__init__(*args, **kwargs)
+        for name in ORDER:
+            self.fields[name].help_text = f"{self.instance.unit}. Empty: no bound on this side."
+
+    def clean(self) -> dict:
+        cleaned = super().clean()
+        given = [(name, cleaned[name]) for name in ORDER if cleaned.get(name) is not None]
+        for (_, lower), (name, upper) in zip(given, given[1:], strict=False):
+            if upper < lower:
+                self.add_error(name, "The bounds cross: what is usual must lie inside what is possible.")
+                break
+        return cleaned

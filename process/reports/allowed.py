@@ -1,0 +1,122 @@
+"""What allowed the work: each condition of a consent and what the record shows, risk, condition before and after."""
+
+from process.models import Mould
+from process.reports.making import Making
+from records import sentences
+from records.models import ConditionReport, Consent
+from records.pdf import blocks as b
+from records.pdf.tables import Row
+from records.reports.parts import local_day
+from records.wording import phrases
+
+Occasion, Change = ConditionReport.Occasion, ConditionReport.Change
+
+
+def permissions(m: Making) -> list[b.Block]:
+    blocks: list[b.Block] = [b.Heading("Permission")]
+    if not m.consents:
+        blocks.append(b.Prose("No consent of an owner is on record for this work."))
+    for consent in m.consents:
+        items = ", ".join(item.number for item in consent.items.all())
+        words = (
+            f"{consent.owner} consented on {local_day(consent.given_on)}, signed by {consent.given_by}, for {items}."
+        )
+        columns = (b.Column("Condition"), b.Column("What the record shows"))
+        rows = tuple((words_, _shown(words_, consent, m)) for words_ in sentences.conditions_of(consent))
+        blocks += [b.Prose(words), b.FigureTable(columns, rows, empty="No conditions were set.")]
+    for risk in m.risks:
+        conditions = f" Conditions: {risk.conditions}" if risk.conditions else ""
+        blocks.append(b.Prose(
+            f"Risk of moulding {risk.item.number}, {risk.number}, {local_day(risk.assessed_on)}, "
+                f"signed by {risk.signed_by}: "
+            f"{risk.get_decision_display()}. {risk.reason}{conditions}"
+        ))  # fmt: skip
+    return blocks
+
+
+def _shown(condition: str, consent: Consent, m: Making) -> str:
+    """The evidence for one condition; where the register has none, it says so."""
+    moulds = [mould for mould in m.moulds if mould.model in consent.items.all()] or m.moulds
+    if condition.startswith("At most") and "pull" in condition:
+        return "; ".join(f"{mould.item.number}: {_pulls(mould)} used" for mould in moulds)
+    if condition.startswith("At most") and "cop" in condition:
+        made = {shell.making_up.copy.number for mould in moulds for shell in _made_up(mould)}
+        return f"{len(made)} made: {', '.join(sorted(made))}"
+    if condition.startswith("Moulds "):
+        return "; ".join(_fate(mould) for mould in moulds)
+    if condition.startswith("Techniques"):
+        materials = ", ".join(sorted({mould.material.label for mould in moulds}))
+        return f"{m.making_up.get_technique_display()}; mould of {materials}"
+    if condition.startswith("Nothing above"):
+        warm = [mould.working_temperature_degc for mould in moulds if mould.working_temperature_degc is not None]
+        return f"highest recorded at contact: {max(warm):g} °C" if warm else "no temperature recorded at contact"
+    if condition.startswith(("Label", "Credit")):
+        label = getattr(m.copy, "label", None)
+        return (
+            f"wording approved, {local_day(label.signed_at)}"
+            if label and label.is_signed
+            else "wording not approved yet"
+        )
+    if condition.startswith("In force"):
+        within = all(consent.in_force_on(mould.made_on) for mould in moulds)
+        return "moulds made while it was in force" if within and moulds else "a mould was made outside these dates"
+    return "stands for the whole life of the copy"
+
+
+def _pulls(mould: Mould) -> str:
+    count = len(mould.pulls.all())
+    return f"{count} pull{'' if count == 1 else 's'}"
+
+
+def _made_up(mould: Mould) -> list:
+    shells = (getattr(cathode, "shell", None) for cathode in mould.cathodes.select_related("shell__making_up__copy"))
+    return [shell for shell in shells if shell and shell.making_up_id]
+
+
+def _fate(mould: Mould) -> str:
+    day = f" {local_day(mould.fate_on)}" if mould.fate_on else ""
+    witness = f", witness {mould.fate_witness}" if mould.fate_witness else ""
+    return f"{mould.item.number} {mould.get_fate_display()}{day}{witness}"
+
+
+def original(m: Making) -> list[b.Block]:
+    """The statement that the two condition records exist for, once for each model."""
+    blocks: list[b.Block] = [b.Heading("The original before and after moulding")]
+    columns = (
+        b.Column("Report"),
+        b.Column("Of"),
+        b.Column("Examined"),
+        b.Column("By"),
+        b.Column("Light"),
+        b.Column("Statement"),
+    )
+    for model in m.models:
+        mine = [report for report in m.reports if report.item_id == model.pk]
+        blocks.append(b.Prose(_statement(model.number, mine)))
+    return [
+        *blocks,
+        b.FigureTable(
+            columns, tuple(map(_row, m.reports)), empty="No condition report before or after moulding is on file."
+        ),
+    ]
+
+
+def _statement(number: str, reports: list[ConditionReport]) -> str:
+    after = next((r for r in reversed(reports) if r.occasion == Occasion.AFTER and r.is_signed and r.change), None)
+    if after is None:
+        return f"{number}: no signed report after moulding states whether it changed; nothing is claimed here."
+    changes = [after.change_words.rstrip(".") or "not described"] if after.change == Change.CHANGED else []
+    return f"{number}: {phrases.original_after_moulding(after.examined_on, changes)}"
+
+
+def _row(report: ConditionReport) -> Row:
+    said = report.get_change_display() or report.get_occasion_display()
+    signed = "" if report.is_signed else " (not signed)"
+    return (
+        report.number,
+        report.item.number,
+        local_day(report.examined_on),
+        str(report.examiner),
+        report.light,
+        f"{said}{signed}",
+    )

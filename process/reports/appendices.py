@@ -1,0 +1,137 @@
+"""Behind the report: how each figure follows, what was written at the bench, and the words explained."""
+
+from collections.abc import Iterator
+
+from django.utils import timezone
+
+from process.chemistry.terms import pretty
+from process.chemistry.worked import Entry, Working
+from process.reports.making import Making
+from process.summaries.runs import RunSummary
+from process.summaries.sheet import Line
+from records.figures import Figure
+from records.pdf import blocks as b
+from records.pdf.tables import Row
+from records.reports.figures import number_of
+from records.units import figure as written
+
+SHEET = (
+    b.Column("Local time"), b.Column("Current", "A", "right"), b.Column("Voltage", "V", "right"),
+    b.Column("Bath", "°C", "right"),
+    b.Column("Meter", "Ah", "right"), b.Column("Passed", "Ah", "right", calculated=True),
+    b.Column("What happened", empty=""), b.Column("By", empty=""),
+)  # fmt: skip
+TERMS = (
+    ("ampere-hour", "The charge that one ampere carries in one hour; it decides how much metal can be deposited."),
+    ("bath", "The solution in which metal passes from the anode to the mould."),
+    (
+        "calculated, measured",
+        "A calculated figure follows from others by a formula and is hatched here; a measured one was read from an instrument.",
+    ),
+    ("cathode", "What hangs in the bath to receive metal: a mould or a core that was made to conduct."),
+    (
+        "concession",
+        "A named person’s permission to go on without the evidence that is usually asked for, with a reason and limits of use.",
+    ),
+    ("core", "A positive body that stays inside the piece under a skin of metal."),
+    ("current density", "Current for each square decimetre of surface; too much makes the metal rough and dark."),
+    ("efficiency", "Mass gained on the balance, in per cent of the mass that the charge could deposit."),
+    ("electrotype", "A piece whose visible form was grown by electricity, atom by atom, in or on a mould."),
+    ("generation", "How many positive copies stand between the original and this piece, itself included."),
+    ("mean wall", "The average thickness over a whole surface; a hollow place may hold a third of it."),
+    ("mould", "A negative taken from the piece that is copied."),
+    ("pull", "One use of a mould to make one deposit or cast."),
+    ("shell", "The metal taken off the mould, before it is backed and joined."),
+)
+
+
+def workings(m: Making) -> list[b.Block]:
+    found = list(dict.fromkeys(_workings(m)))
+    if not found:
+        return []
+    intro = (
+        "Each calculated figure of this report: its formula, the numbers put in and where they come from, the sources."
+    )
+    return [b.Appendix("A", "How the figures follow", intro), *(working(title, each) for title, each in found)]
+
+
+def _workings(m: Making) -> Iterator[tuple[str, Working]]:
+    for title, figure in named_figures(m):
+        if figure is not None and figure.working is not None:
+            yield title, figure.working
+
+
+def named_figures(m: Making) -> Iterator[tuple[str, Figure | None]]:
+    """Every derived figure of the report with a title that says of what."""
+    for each in m.runs:
+        number = each.run.number
+        analysis = m.analyses[number]
+        for found in analysis.found if analysis else ():
+            yield f"{found.label.capitalize()} by {analysis.analysis.number}", found.figure
+        for figure in (*(each.plan.figures if each.plan else ()), each.charge.sheet, each.charge.meter, each.theory,
+                       each.result.efficiency if each.result else None):  # fmt: skip
+            yield (f"{figure.label}, run {number}" if figure else "", figure)
+        for part in m.own(each):
+            for figure in (part.share, part.thickness, part.face, part.edge):
+                yield (f"{figure.label}, {part.shell}" if figure else "", figure)
+            for gap in each.interruptions:
+                yield from (
+                    (f"{f.label}, {gap.duration} without current", f)
+                    for f in gap.depths
+                    if f.label.endswith(part.cathode.label)
+                )
+    for figure in (m.figures.fill, m.figures.skin, *m.figures.mass, *m.figures.size):
+        yield (f"{figure.label}, {m.copy.number}" if figure else "", figure)
+
+
+def working(title: str, found: Working) -> b.Working:
+    result = found.result
+    unit = pretty(result.unit)
+    terms = tuple(_term(entry) for entry in (*found.inputs, *found.constants))
+    return b.Working(title, found.equation, found.substitution, _number(result), unit, terms, (found.source,))
+
+
+def _term(entry: Entry) -> b.Term:
+    return b.Term(entry.symbol, entry.label, _number(entry), pretty(entry.unit), entry.source or entry.evidence)
+
+
+def _number(entry: Entry) -> str:
+    unit = pretty(entry.unit)
+    return entry.text.replace(f" {unit}", "") if unit else entry.text
+
+
+def readings(m: Making) -> list[b.Block]:
+    if not m.runs:
+        return []
+    intro = "What was written at the bench, by the museum’s clock with its distance from UTC; the charge is counted from it."
+    return [b.Appendix("B", "Readings", intro), *(_sheet(each) for each in m.runs)]
+
+
+def _sheet(summary: RunSummary) -> b.FigureTable:
+    rows = tuple(_line(line) for line in summary.sheet.lines)
+    return b.FigureTable(SHEET, rows, caption=f"Sheet of run {summary.run.number}", empty="The sheet is empty.")
+
+
+def _line(line: Line) -> Row:
+    row, local = line.row, timezone.localtime(line.row.at)
+    what = row.get_kind_display() if line.is_event else "drifted from what was set" if line.drifted else ""
+    said = "; ".join(filter(None, [what, *line.words, row.note]))
+    by = (row.person.initials or row.person.name) if row.person else ""
+    numbers = (number_of(row, field)[0] for field in ("current_a", "voltage_v", "temperature_degc"))
+    meter = "" if line.is_event else number_of(row, "meter_ah")[0]
+    return (
+        f"{local.day} {local:%b %H:%M} {local:%z}"[:-2],
+        *numbers,
+        meter,
+        written(line.charge_ah, "_ah")[0],
+        said,
+        by,
+    )
+
+
+def definitions() -> list[b.Block]:
+    intro = "For readers from outside the workshop."
+    return [
+        b.Appendix("C", "The words explained", intro),
+        b.FigureTable((b.Column("Word"), b.Column("Meaning")), TERMS),
+    ]

@@ -1,0 +1,161 @@
+"""Everything that the process report of a copy tells, read once: its parts, runs, moulds, permissions and people."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import cached_property
+
+from django.db.models import Q
+
+from process.models import BathAnalysis, FinishStep, Inspection, MakingUp, Mould, Run, Shell
+from process.summaries.baths import AnalysisSummary, analysis_summary
+from process.summaries.cathodes import CathodeSummary
+from process.summaries.copies import CopySummary
+from process.summaries.copies import summarise as copy_summary
+from process.summaries.runs import RunSummary, summarise
+from records.lineage import Descent, descent_of
+from records.models import (
+    Concession,
+    ConditionReport,
+    Consent,
+    Gate,
+    Item,
+    Mark,
+    Photo,
+    RiskAssessment,
+    UnmetGate,
+)  # fmt: skip
+from records.portraits import in_order
+
+MADE = MakingUp.objects.select_related(
+    "fill", "core__item", "core__pull__mould", "made_up_by", "commission__requester", "commission__purpose"
+)
+MOULDS = Mould.objects.select_related("item", "model__owner", "material", "made_by", "accepted_by", "fate_witness")
+
+
+@dataclass(frozen=True)
+class Making:
+    """A copy and all that it came of."""
+
+    copy: Item
+    making_up: MakingUp
+    chain: Descent
+
+    @property
+    def line(self) -> list[Item]:
+        """The copy and everything that it was made from."""
+        return [self.copy, *self.chain.forebears]
+
+    @property
+    def things(self) -> list[Item]:
+        """Its line with the models, also where a step of the descent was not recorded."""
+        return [*self.line, *self.models]
+
+    @cached_property
+    def shells(self) -> list[Shell]:
+        return list(
+            self.making_up.shells.select_related("item", "cathode").prefetch_related("thickness_points__measured_by")
+        )
+
+    @cached_property
+    def runs(self) -> list[RunSummary]:
+        rows = Run.objects.with_sheet().filter(cathodes__shell__making_up=self.making_up).distinct().order_by("number")
+        return [summarise(run) for run in rows.prefetch_related("bath__limits", "concessions")]
+
+    @cached_property
+    def moulds(self) -> list[Mould]:
+        used = Q(cathodes__shell__making_up=self.making_up) | Q(item__in=[thing.pk for thing in self.line])
+        return list(MOULDS.filter(used).distinct().order_by("item__number").prefetch_related("pulls"))
+
+    @cached_property
+    def models(self) -> list[Item]:
+        return list({mould.model_id: mould.model for mould in self.moulds}.values())
+
+    @cached_property
+    def consents(self) -> list[Consent]:
+        return list(
+            Consent.objects.filter(items__in=self.things)
+            .select_related("owner", "given_by")
+            .distinct()
+            .order_by("given_on")
+        )
+
+    @cached_property
+    def risks(self) -> list[RiskAssessment]:
+        rows = RiskAssessment.objects.filter(item__in=self.things, signed_at__isnull=False)
+        return list(rows.select_related("item", "assessor", "signed_by").order_by("assessed_on"))
+
+    @cached_property
+    def reports(self) -> list[ConditionReport]:
+        pair = [ConditionReport.Occasion.BEFORE, ConditionReport.Occasion.AFTER]
+        rows = ConditionReport.objects.filter(item__in=self.models, occasion__in=pair)
+        return list(rows.select_related("item", "examiner", "signed_by").order_by("examined_on"))
+
+    @cached_property
+    def concessions(self) -> list[Concession]:
+        """Those that name the copy or what it was made from, and those of its runs, pulls and inspections."""
+        named = Q(items__in=self.things) | Q(runs__in=[each.run for each in self.runs]) | Q(inspections__copy=self.copy)
+        pulls = Q(pulls__cathode__shell__making_up=self.making_up)
+        return list(Concession.objects.filter(named | pulls).select_related("given_by").distinct().order_by("number"))
+
+    @cached_property
+    def unmet(self) -> list[UnmetGate]:
+        """What was recorded afterwards of this copy's own making, not of its sisters'."""
+        numbers = {thing.number for thing in self.line} | {each.run.number for each in self.runs}
+        found: dict[tuple[str, str], UnmetGate] = {}
+        for row in UnmetGate.objects.filter(subject_number__in=numbers):
+            found.setdefault((row.gate, row.sentence), row)
+        return list(found.values())
+
+    @cached_property
+    def marks(self) -> list[Mark]:
+        return list(self.copy.marks.select_related("photo", "made_by", "witness"))
+
+    @cached_property
+    def finishes(self) -> list[FinishStep]:
+        return list(self.copy.finish_steps.select_related("finish", "done_by"))
+
+    @cached_property
+    def inspections(self) -> list[Inspection]:
+        return list(self.copy.inspections.select_related("inspector", "signed_by", "concession"))
+
+    @property
+    def inspection(self) -> Inspection | None:
+        return next(iter(self.inspections), None)
+
+    @cached_property
+    def photos(self) -> list[Photo]:
+        marked = {mark.photo_id for mark in self.marks}
+        return [photo for photo in in_order(self.copy.photos.all()) if photo.pk not in marked]
+
+    @cached_property
+    def figures(self) -> CopySummary:
+        return copy_summary(self.making_up, self.finishes, self.inspection)
+
+    @cached_property
+    def analyses(self) -> dict[str, AnalysisSummary | None]:
+        """For each run the last analysis of its bath before the start."""
+        found = {}
+        for each in self.runs:
+            rows = BathAnalysis.objects.filter(bath=each.run.bath).select_related("bath", "analyst")
+            if each.sheet.started_at:
+                rows = rows.filter(sampled_at__lte=each.sheet.started_at)
+            last = rows.order_by("-sampled_at").first()
+            found[each.run.number] = analysis_summary(last) if last else None
+        return found
+
+    def own(self, summary: RunSummary) -> list[CathodeSummary]:
+        """The cathodes of a run whose shells are in this copy."""
+        mine = {shell.pk for shell in self.shells}
+        return [each for each in summary.cathodes if each.shell and each.shell.pk in mine]
+
+
+def gather(copy: Item) -> Making:
+    return Making(copy, MADE.get(pk=copy.pk), descent_of(copy))
+
+
+def gate_words(gate: str) -> str:
+    return Gate(gate).label
+
+
+def listed(numbers: Iterable[object]) -> str:
+    return ", ".join(str(number) for number in numbers)

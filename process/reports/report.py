@@ -1,0 +1,75 @@
+"""The process report of a copy made here: from the permission to the acceptance, with everything behind the figures."""
+
+from itertools import chain
+from typing import Any
+
+from process.models import MakingUp
+from process.reports import allowed, appendices, finished, moulds, opening, people, runs
+from process.reports.making import Making, gather
+from records.extensions import PaperContext, PaperKind, paper_kinds
+from records.models import Item
+from records.pdf import blocks as b
+from records.pdf.document import build
+from records.reports.attached import record
+from records.reports.marking import marking_gap
+from records.reports.parts import head
+
+KIND = "Process report"
+
+
+def applies_to(subject: Any) -> bool:
+    """A copy made here; of a historic copy nobody knows the process."""
+    return isinstance(subject, Item) and subject.made_here
+
+
+def refusals(copy: Item) -> list[str]:
+    making = getattr(copy, "making_up", None)
+    if making is None:
+        return [f"How {copy.number} was made up is not recorded: record its shells and filling first."]
+    gap = marking_gap(copy)
+    return [f"{gap} Until it does, only the tag “UNMARKED COPY” prints."] if gap else []
+
+
+def blocks(m: Making, context: PaperContext) -> list[b.Block]:
+    ran = chain.from_iterable(runs.run(m, each) for each in m.runs)
+    return [
+        *opening.notices(m), opening.cover(m), *opening.descent(m), *allowed.permissions(m), *allowed.original(m),
+        *moulds.moulds(m),
+        *ran, *finished.making_up(m), *finished.finish(m), *finished.marks(m), *finished.inspection(m),
+        *finished.comparison(m),
+        *finished.photographs(m), *finished.care(m), *people.who(m, context), *people.signatures(context),
+        *appendices.workings(m), *appendices.readings(m), *appendices.definitions(),
+    ]  # fmt: skip
+
+
+def attached(m: Making, context: PaperContext) -> dict[str, Any]:
+    """Every row behind the report."""
+    cathodes = [shell.cathode for shell in m.shells]
+    rows = {
+        "copy": [m.copy], "making-up": [m.making_up], "core": [m.making_up.core] if m.making_up.core else [],
+        "finish": m.finishes,
+        "marks": m.marks, "inspections": m.inspections, "measurements of copy and model": m.figures.measured, "photographs": m.photos,
+        "steps of the descent": m.chain.rows, "models": m.models, "consents": m.consents, "risk assessments": m.risks,
+        "condition reports": m.reports, "moulds": m.moulds,
+        "pulls": chain.from_iterable(mould.pulls.all() for mould in m.moulds),
+        "shells": m.shells, "cathodes": cathodes,
+        "thickness points": chain.from_iterable(s.thickness_points.all() for s in m.shells),
+        "runs": [each.run for each in m.runs],
+        "readings and events": [line.row for each in m.runs for line in each.sheet.lines],
+        "baths": {each.run.bath_id: each.run.bath for each in m.runs}.values(),
+        "bath analyses": {a.analysis.pk: a.analysis for a in m.analyses.values() if a}.values(),
+        "concessions": m.concessions, "unmet gates, recorded afterwards": m.unmet,
+    }  # fmt: skip
+    return record(KIND, m.copy.number, context, rows, (figure for _, figure in appendices.named_figures(m)))
+
+
+def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
+    m = gather(copy)
+    data = attached(m, context)
+    paper = head(KIND, copy.number, copy.title, opening.summary(m), context)
+    return build(paper, blocks(m, context), data, context.issued_at), data
+
+
+paper_kinds["process-report"] = PaperKind(
+    code="process-report", title=KIND, applies_to=applies_to, refusals=refusals, build=make
+)

@@ -1,0 +1,176 @@
+"""One run of a copy on paper: bath, plan, charge with its evidence, balance, walls, interruptions, chart."""
+
+from django.utils import timezone
+
+from process.reports.making import Making
+from process.summaries.baths import AnalysisSummary
+from process.summaries.cathodes import CathodeSummary
+from process.summaries.charts import run_chart
+from process.summaries.interruptions import Interruption
+from process.summaries.runs import RunSummary
+from process.summaries.words import run_sentence
+from records.pdf import blocks as b
+from records.pdf.tables import Row
+from records.reports.figures import figure_cell, figure_fact, number_of, row_fact
+from records.reports.parts import local_day, sentences
+from records.units import other_unit, show
+from records.wording import phrases
+
+SHELLS = (
+    b.Column("Shell"), b.Column("On"), b.Column("Coat"), b.Column("Area", "dm²", "right"),
+    b.Column("Gain", "g", "right"),
+    b.Column("Mean wall", "mm", "right", calculated=True),
+    b.Column("Thinnest", "mm, measured", "right", empty="not measured"),
+)  # fmt: skip
+POINTS = (
+    b.Column("Shell"),
+    b.Column("Where"),
+    b.Column("Thickness", "mm", "right"),
+    b.Column("Method"),
+    b.Column("Measured"),
+)
+GAPS = (
+    b.Column("Current gone"),
+    b.Column("For"),
+    b.Column("Boundary from the face", "mm", "right"),
+    b.Column("What was seen and done"),
+)
+
+
+def run(m: Making, summary: RunSummary) -> list[b.Block]:
+    chart = run_chart(summary)
+    blocks: list[b.Block] = [
+        b.Heading(f"Run {summary.run.number}"), b.Prose(sentences(run_sentence(summary), summary.run.outcome_words)),
+        *bath(summary, m.analyses[summary.run.number]), b.Heading("Plan and result", 2), b.FactList(facts(summary)),
+        b.Prose("\n\n".join(_judgement(summary))),
+    ]  # fmt: skip
+    return [*blocks, *walls(m, summary), *([b.ChartBlock(chart)] if chart else []), *interruptions(m, summary)]
+
+
+def _judgement(summary: RunSummary) -> list[str]:
+    chosen = f"Charge chosen because: {summary.charge.reason}" if summary.charge.reason else ""
+    efficiency = f"Efficiency. {summary.result.sentence}" if summary.result and summary.result.sentence else ""
+    return [sentences(words) for words in (chosen, efficiency) if words]
+
+
+def bath(summary: RunSummary, analysis: AnalysisSummary | None) -> list[b.Block]:
+    """The bath by its last analysis before the start, and how warm it was."""
+    row = summary.run.bath
+    warmth = [line.row.temperature_degc for line in summary.sheet.lines if line.row.temperature_degc is not None]
+    span = f"{min(warmth):.1f} to {max(warmth):.1f}" if warmth else ""
+    known = [b.Fact("Bath", f"{row.number}, {row.name}"), row_fact("Volume", row, "volume_l")]
+    if analysis:
+        sampled = f"{analysis.analysis.number}, {local_day(analysis.analysis.sampled_at)}"
+        known += [
+            b.Fact("Last analysis before the start", sampled),
+            *(figure_fact(each.figure, each.label.capitalize()) for each in analysis.found),
+        ]
+    else:
+        known.append(b.Fact("Last analysis before the start", "none"))
+    return [b.Heading("Bath", 2), b.FactList((*known, b.Fact("Temperature in the run", span, "°C")))]
+
+
+def facts(summary: RunSummary) -> tuple[b.Fact, ...]:
+    """Planned beside delivered; every derived figure carries its kind of evidence."""
+    row, plan = summary.run, summary.plan
+    density = row_fact("Current density, planned", row, "planned_current_density_a_dm2")
+    echoed = other_unit(row.planned_current_density_a_dm2, "_a_dm2")
+    found = [
+        b.Fact(density.label, f"{density.value} {density.unit} ({echoed})", "", density.kind),
+        row_fact("Target mean thickness", row, "planned_thickness_mm"),
+        figure_fact(plan.charge if plan else None, "Charge, planned"),
+        figure_fact(summary.charge.chosen, f"{summary.charge.chosen.label}, chosen"), _other_charge(summary),
+        figure_fact(summary.elapsed), figure_fact(summary.energised),
+        figure_fact(summary.theory, "Mass by Faraday’s law"),
+        figure_fact(summary.result.gain if summary.result else None, "Gain on the balance"), _efficiency(summary),
+    ]  # fmt: skip
+    return tuple(fact for fact in found if fact.label)
+
+
+def _other_charge(summary: RunSummary) -> b.Fact:
+    charge = summary.charge
+    other = charge.meter if charge.chosen is charge.sheet else charge.sheet
+    return figure_fact(other) if other else b.Fact("Charge by the meter", "")
+
+
+def _efficiency(summary: RunSummary) -> b.Fact:
+    if summary.result is None:
+        return b.Fact("Efficiency", "")
+    fact = figure_fact(summary.result.efficiency)
+    return b.Fact(
+        f"Efficiency, {summary.result.band}" if summary.result.band else fact.label, fact.value, fact.unit, fact.kind
+    )
+
+
+def walls(m: Making, summary: RunSummary) -> list[b.Block]:
+    """Calculated means beside the measured minimum, then every measured point; never one as the other."""
+    own = m.own(summary)
+    points = [(each, point) for each in own for point in each.shell.thickness_points.all()]
+    others = [each for each in summary.cathodes if each not in own]
+    note = f"In the same run, not in this copy: {', '.join(each.cathode.label for each in others)}." if others else ""
+    blocks: list[b.Block] = [
+        b.FigureTable(SHELLS, tuple(map(_shell_row, own)), caption="Shells of this copy", note=note)
+    ]
+    blocks += [b.Prose(_wall_words(each)) for each in own if each.thickness.value is not None]
+    if points:
+        rows = tuple(
+            (
+                str(each.shell),
+                point.place,
+                number_of(point, "thickness_mm")[0],
+                point.get_method_display(),
+                local_day(point.measured_on),
+            )
+            for each, point in points
+        )
+        blocks.append(b.FigureTable(POINTS, rows, caption="Thickness measured", empty=""))
+    return blocks
+
+
+def _shell_row(each: CathodeSummary) -> Row:
+    cathode = each.cathode
+    resistance = " ".join(number_of(cathode, "coat_resistance_ohm"))
+    coat = ", ".join(filter(None, [cathode.coat.label if cathode.coat else "", resistance]))
+    measured = each.minimum if each.minimum and each.minimum.kind == "measured" else None
+    return (
+        f"{each.shell}, {cathode.get_side_display() or cathode.label}", each.source.number if each.source else "", coat,
+        number_of(cathode, "total_area_dm2")[0], figure_cell(each.gain), figure_cell(each.thickness),
+        figure_cell(measured),
+    )  # fmt: skip
+
+
+def _wall_words(each: CathodeSummary) -> str:
+    points = list(each.shell.thickness_points.all())
+    methods = phrases.listed(list(dict.fromkeys(point.get_method_display() for point in points)))
+    words = phrases.wall_thickness(
+        each.thickness.value, each.share.value or 0.0, [p.thickness_mm for p in points], methods
+    )
+    return f"{each.shell}: {words}"
+
+
+def interruptions(m: Making, summary: RunSummary) -> list[b.Block]:
+    """Each stretch without current, how deep in the wall its boundary lies, and how it was judged."""
+    if not summary.interruptions:
+        return [b.Heading("Interruptions", 2), b.Prose("The current was never gone.")]
+    labels = {each.cathode.label for each in m.own(summary)}
+    rows = tuple(_gap_row(gap, labels) for gap in summary.interruptions)
+    judged = [c for c in m.concessions if c in summary.run.concessions.all()]
+    words = " ".join(f"Judged in concession {c.number}: {c.reason}" for c in judged)
+    note = "The boundary is counted from the face that touched the mould or core."
+    return [b.Heading("Interruptions", 2), b.FigureTable(GAPS, rows, note=note), *([b.Prose(words)] if words else [])]
+
+
+def _gap_row(gap: Interruption, labels: set[str]) -> Row:
+    began = timezone.localtime(gap.began_at)
+    depths = [
+        figure
+        for figure in gap.depths
+        if figure.label.removeprefix("Interface in ") in labels and figure.value is not None
+    ]
+    values = " / ".join(show(figure.value, "_mm").split("\u2009")[0] for figure in depths)
+    return (
+        f"{local_day(began)}, {began:%H:%M}",
+        gap.duration,
+        b.Cell(values, calculated=bool(values)),
+        "; ".join(gap.words),
+    )

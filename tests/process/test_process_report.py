@@ -1,0 +1,208 @@
+"""The process report of a copy: what was made from what, by what right, how, and what is only calculated."""
+
+import json
+from datetime import UTC, date, datetime
+from io import BytesIO
+
+import pytest
+from django.core.exceptions import ValidationError
+from pypdf import PdfReader
+
+from process.models import FinishStep, Shell
+from records import extensions
+from records.models import Concession, Item, Measurement, UnmetGate
+from records.pdf import archive
+from records.services import papers
+from tests.factories import (
+    make_analysis,
+    make_consent,
+    make_copy,
+    make_inspection,
+    make_item,
+    make_mark,
+    make_party,
+    make_report,
+    make_term,
+)  # fmt: skip
+from tests.pdf.reading import pages, text
+from tests.process.scenario_runs import coin_run, medal_run
+
+pytestmark = pytest.mark.django_db
+
+
+def copy_of(run, number="R.2026.1", *, photo=None, **fields) -> Item:
+    """The shells of a run made up, marked on paper by a concession-free mark without a picture file, and compared."""
+    model = make_item("OVM.1931.0044", object_type="medal")
+    for what, value in (
+        ("diameter", {"length_mm": 58.40}),
+        ("mass", {"mass_g": 71.36}),
+        ("density", {"density_g_cm3": 8.80}),
+    ):
+        Measurement.objects.create(item=model, what=what, **value)
+    for cathode in run.cathodes.all():
+        if cathode.mould:
+            cathode.mould.model, cathode.mould.shrinkage_pct = model, -0.08
+            cathode.mould.save()
+    shells = list(Shell.objects.filter(cathode__run=run))
+    copy = make_copy(
+        number, shells=shells, **{"fill": make_term("fill", "tin alloy"), "fill_density_g_cm3": 7.3} | fields
+    )
+    concede(
+        copy, "C-2026-09", gate="G6", reason="The mark is cut after the show.", limits_of_use="Not to leave the house."
+    )
+    return copy
+
+
+def concede(copy, number, **fields) -> Concession:
+    given = {"given_on": date(2026, 3, 5), "given_by": make_party(), "given_role": "conservator"}
+    concession = Concession.objects.create(number=number, **given | fields)
+    concession.items.add(copy)
+    return concession
+
+
+def issue(copy):
+    return papers.issue(kind="process-report", subject=copy, party=make_party(), role="curator")
+
+
+def pdf(copy) -> bytes:
+    return papers.path_of(issue(copy)).read_bytes()
+
+
+def test_its_figures_are_those_of_the_run():
+    """SCENARIO 7.2 and 11: 36.85 Ah, 43.69 g by theory, 43.18 g on the balance, 98.8 %."""
+    words = text(pdf(copy_of(medal_run())))
+    for said in ("36.85 Ah", "43.69 g", "43.18 g", "98.8 %", "D-2026-002", "S-03", "S-04"):
+        assert said in words
+
+
+def test_a_calculated_mean_is_never_printed_as_measured():
+    words = text(pdf(copy_of(medal_run())))
+    assert "The wall is 0.61 mm thick on average, calculated from" in words
+    assert "the thinnest of 4 measured points is 0.33 mm (section)" in words
+    assert "No thickness was measured; the average of 0.59 mm is calculated" in words
+    assert "Mean wall mm, calculated" in words and "mm, measured" in words
+
+
+def test_predicted_mass_and_size_stand_beside_the_measured():
+    """SCENARIO 8 and 11: 64.43 g and 58.35 mm predicted, 64.71 g and 58.34 mm measured, 90.7 % of the model."""
+    copy = copy_of(medal_run())
+    make_inspection(copy)
+    words = text(pdf(copy))
+    for said in ("64.43 g calculated", "64.71 g", "58.35 mm calculated", "58.34 mm", "90.7 %", "−0.08"):
+        assert said in words
+
+
+def test_interruptions_show_their_depth_and_how_they_were_judged():
+    """SCENARIO 7.3: 3 h 10 min without current, boundary at 0.185 mm of 0.422 mm."""
+    copy = copy_of(coin_run())
+    run = Shell.objects.filter(making_up__copy=copy).first().cathode.run
+    run.concessions.add(
+        concede(copy, "C-2026-02", gate="G7", reason="The unit came back by itself.", limits_of_use="Display only.")
+    )
+    words = text(pdf(copy))
+    assert "3 h 10 min" in words and "0.19" in words and "the current came back by itself" in words
+    assert "Judged in concession C-2026-02: The unit came back by itself." in words
+
+
+def test_the_first_page_begins_with_what_limits_the_piece():
+    copy = copy_of(medal_run())
+    gate = UnmetGate.objects.create(
+        gate="G5", check_name="bath analysed", sentence="BA-02 of bath B-01 is 34 days old.", subject_number="D-2026-002",
+        happened_on=date(2026, 2, 16),
+    )  # fmt: skip
+    gate.items.add(copy)
+    first = pages(pdf(copy))[0]
+    assert "Concession C-2026-09: Not to leave the house." in first and "Not met, recorded afterwards" in first
+    assert "BA-02 of bath B-01 is 34 days old." in first and "Not accepted" in first
+
+
+def test_what_happened_to_a_sister_copy_does_not_stand_on_this_one():
+    copy = copy_of(medal_run())
+    gate = UnmetGate.objects.create(
+        gate="G5", check_name="x", sentence="Another run.", subject_number="D-2026-099", happened_on=date(2026, 2, 16)
+    )
+    gate.items.add(Item.objects.get(number="OVM.1931.0044"))
+    assert "Another run." not in text(pdf(copy))
+
+
+def test_each_condition_of_the_consent_stands_beside_what_the_record_shows():
+    copy = copy_of(medal_run())
+    make_consent(
+        Item.objects.get(number="OVM.1931.0044"),
+        pulls_max_count=2,
+        copies_max_count=1,
+        conditions="Nobody works alone.",
+    )
+    words = text(pdf(copy))
+    assert "At most 2 pulls of each mould." in words and "At most 1 copy. 1 made: R.2026.1" in words
+    assert "Nobody works alone." in words and "No sale." in words
+
+
+def test_no_change_is_claimed_only_where_a_signed_report_says_so():
+    copy = copy_of(medal_run())
+    assert "nothing is claimed here" in text(pdf(copy))
+    make_report(Item.objects.get(number="OVM.1931.0044"), "after", change="no_change", examined_on=date(2026, 2, 6))
+    assert "No change attributable to moulding was seen on 6 February 2026" in text(pdf(copy))
+
+
+def test_lead_and_finish_lead_to_words_of_care():
+    copy = copy_of(medal_run(), lead_inside="yes")
+    FinishStep.objects.create(copy=copy, finish=make_term("finish", "brown patina, wax"), done_on=date(2026, 2, 24))
+    words = text(pdf(copy))
+    assert "Contains lead" in words and "Caution" in words and "brown patina, wax" in words
+    assert "This piece must always be described as a copy." in words
+
+
+def test_the_bath_is_described_by_its_last_analysis_before_the_start():
+    run = medal_run()
+    make_analysis(run.bath, "BA-02")
+    make_analysis(run.bath, "BA-03", sampled_at=datetime(2026, 4, 2, 9, tzinfo=UTC), copper_titrant_ml=8.383)
+    words = text(pdf(copy_of(run)))
+    assert "BA-02, 10 February 2026" in words and "209.8 g/L" in words and "BA-03" not in words
+
+
+def test_workings_readings_and_words_stand_in_appendices():
+    words = text(pdf(copy_of(medal_run())))
+    for said in (
+        "Appendix A",
+        "Efficiency, run D-2026-002",
+        "96485.33",
+        "CODATA",
+        "Appendix B",
+        "16 Feb 09:00 +01",
+        "Appendix C",
+    ):
+        assert said in words
+
+
+def test_the_attached_record_holds_every_row_with_its_unit():
+    document = issue(copy_of(medal_run()))
+    content = papers.path_of(document).read_bytes()
+    record = json.loads(PdfReader(BytesIO(content)).attachments[archive.ATTACHMENT][0])
+    assert len(record["rows"]["readings and events"]) == 10 and len(record["rows"]["shells"]) == 2
+    assert record["rows"]["shells"][0]["columns"]["gross_mass_g"]["unit"] == "g"
+    efficiency = next(figure for figure in record["calculated"] if figure["label"] == "Efficiency")
+    assert efficiency["kind"] == "calculated" and efficiency["value"] == pytest.approx(
+        98.84, abs=0.01
+    )  # 43.18 / 43.685
+
+
+def test_an_unmarked_copy_gets_no_report():
+    copy = make_copy("R.2026.4")
+    with pytest.raises(ValidationError, match="only the tag “UNMARKED COPY” prints"):
+        issue(copy)
+
+
+def test_a_marked_copy_gets_one():
+    copy = make_copy("R.2026.4")
+    make_mark(copy)
+    assert extensions.paper_kinds["process-report"].refusals(copy) == []
+
+
+def test_of_a_historic_copy_nobody_knows_the_process():
+    assert not extensions.paper_kinds["process-report"].applies_to(make_item(kind="historic_copy"))
+
+
+def test_a_copy_without_its_making_up_says_what_to_do():
+    lone = make_item("R.2026.9", kind="copy")
+    assert "record its shells and filling first" in extensions.paper_kinds["process-report"].refusals(lone)[0]
