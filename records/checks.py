@@ -5,11 +5,19 @@ They read whole sets and choose in Python, so that a page about many things pref
 
 from datetime import date
 
+from django.db.models import Prefetch
+
 from records.gates import Check, Subject, gate_check
-from records.models import ConditionReport, Gate, Item, RiskAssessment
+from records.models import Concession, ConditionReport, Consent, Gate, Item, RiskAssessment
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 
-RELATED = ["consents__owner", "risk_assessments", "condition_reports__photos", "marks", "concessions__given_by"]
+RELATED = [
+    Prefetch("consents", Consent.objects.select_related("owner")),
+    "risk_assessments",
+    "condition_reports__photos",
+    "marks",
+    Prefetch("concessions", Concession.objects.select_related("given_by")),
+]
 
 
 @gate_check(Gate.PERMISSION)

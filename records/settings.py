@@ -2,6 +2,7 @@
 
 import os
 import secrets
+import tomllib
 from pathlib import Path
 
 import dj_database_url
@@ -31,10 +32,12 @@ BASE_URL = os.environ.get("REGISTER_BASE_URL", "http://127.0.0.1:8000").rstrip("
 ALLOWED_HOSTS = os.environ.get("REGISTER_HOSTS", "127.0.0.1,localhost,[::1]").split(",")
 CSRF_TRUSTED_ORIGINS = [BASE_URL] if BASE_URL.startswith("https://") else []
 
-# What the museum is called and where its clock hangs.
-MUSEUM_NAME = os.environ.get("REGISTER_MUSEUM", "The Museum")
-MUSEUM_CODE = os.environ.get("REGISTER_MUSEUM_CODE", "MUS")
-TIME_ZONE = os.environ.get("REGISTER_TIME_ZONE", "Europe/Berlin")
+# What the museum is called and where its clock hangs: from the environment, else from museum.toml in the data folder.
+MUSEUM_FILE = DATA_DIR / "museum.toml"
+_MUSEUM = tomllib.loads(MUSEUM_FILE.read_text(encoding="utf-8")) if MUSEUM_FILE.exists() else {}
+MUSEUM_NAME = os.environ.get("REGISTER_MUSEUM") or _MUSEUM.get("name", "The Museum")
+MUSEUM_CODE = os.environ.get("REGISTER_MUSEUM_CODE") or _MUSEUM.get("code", "MUS")
+TIME_ZONE = os.environ.get("REGISTER_TIME_ZONE") or _MUSEUM.get("time_zone", "Europe/Berlin")
 USE_TZ = True
 USE_I18N = False
 LANGUAGE_CODE = "en-gb"
@@ -120,7 +123,8 @@ AUTH_PASSWORD_VALIDATORS = [
 ]
 
 STATIC_URL = "static/"
-STATIC_ROOT = DATA_DIR / "static"
+# Read from where they lie when the server starts: nothing is to be collected, nothing can be stale.
+WHITENOISE_USE_FINDERS = True
 # Titles are set in Source Serif; its files are served from the package that brings them.
 STATICFILES_DIRS = [("fonts", font_source_serif_pro.font_directory)]
 MEDIA_ROOT = DATA_DIR / "files"

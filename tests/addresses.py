@@ -1,50 +1,130 @@
-"""The address of every page, made from rows: a new page is added here, and is then walked by every test that walks them all."""
+"""The address of every page, made from rows: a new page is added here, and every test that walks them all walks it."""
 
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from django.urls import URLPattern, get_resolver, reverse
 
-# Route: where each part of its address comes from, "kind.attribute" of a row in `tests.everything`; "=word" stands for itself.
+# Route: where each part of its address comes from: "kind.attribute" of a row of `tests.everything`, or "=word" itself.
 ADDRESSES: dict[str, tuple[str, ...]] = {
     # the site
-    "home": (), "sign_in": (), "sign_out": (), "health": (), "search": (),
+    "home": (),
+    "sign_in": (),
+    "sign_out": (),
+    "health": (),
+    "search": (),
     # things
-    "item_list": (), "item_add": (), "item": ("item.number",), "item_edit": ("item.number",), "item_history": ("item.number",),
-    "measurement_add": ("item.number",), "measurement_edit": ("measurement.pk",), "photo_add": ("item.number",),
-    "photo": ("photo.pk",), "photo_edit": ("photo.pk",), "photo_file": ("photo.pk", "=thumbnail"),
-    "descent_add": ("item.number",), "descent_edit": ("descent.pk",), "provenance_add": ("item.number",),
-    "provenance_edit": ("provenance.pk",), "mark_add": ("copy.number",), "mark_edit": ("mark.pk",),
-    "label_edit": ("copy.number",), "label_approve": ("copy.number",),
+    "item_list": (),
+    "item_add": (),
+    "item": ("item.number",),
+    "item_edit": ("item.number",),
+    "item_history": ("item.number",),
+    "measurement_add": ("item.number",),
+    "measurement_edit": ("measurement.pk",),
+    "photo_add": ("item.number",),
+    "photo": ("photo.pk",),
+    "photo_edit": ("photo.pk",),
+    "photo_file": ("photo.pk", "=thumbnail"),
+    "descent_add": ("item.number",),
+    "descent_edit": ("descent.pk",),
+    "provenance_add": ("item.number",),
+    "provenance_edit": ("provenance.pk",),
+    "mark_add": ("copy.number",),
+    "mark_edit": ("mark.pk",),
+    "label_edit": ("copy.number",),
+    "label_approve": ("copy.number",),
     # what allows it
-    "commission_list": (), "commission_add": (), "commission": ("commission.number",), "commission_edit": ("commission.number",),
-    "commission_close": ("commission.number",), "consent_add": ("commission.number",), "consent": ("consent.pk",),
-    "consent_edit": ("consent.pk",), "risk_add": ("item.number",), "risk": ("risk.number",), "risk_edit": ("risk.number",),
-    "risk_sign": ("risk.number",), "specification_add": ("commission.number",), "specification_edit": ("specification.pk",),
-    "concession_add": (), "concession": ("concession.number",),
+    "commission_list": (),
+    "commission_add": (),
+    "commission": ("commission.number",),
+    "commission_edit": ("commission.number",),
+    "commission_close": ("commission.number",),
+    "consent_add": ("commission.number",),
+    "consent": ("consent.pk",),
+    "consent_edit": ("consent.pk",),
+    "risk_add": ("item.number",),
+    "risk": ("risk.number",),
+    "risk_edit": ("risk.number",),
+    "risk_sign": ("risk.number",),
+    "specification_add": ("commission.number",),
+    "specification_edit": ("specification.pk",),
+    "concession_add": (),
+    "concession": ("concession.number",),
     # what was seen
-    "condition_list": (), "condition_add": ("item.number",), "condition": ("report.number",), "condition_edit": ("report.number",),
-    "condition_photos": ("report.number",), "condition_sign": ("report.number",), "finding_add": ("report.number",),
-    "finding_edit": ("finding.pk",), "finding_compare": ("finding.pk",), "finding_delete": ("finding.pk",),
+    "condition_list": (),
+    "condition_add": ("item.number",),
+    "condition": ("report.number",),
+    "condition_edit": ("report.number",),
+    "condition_photos": ("report.number",),
+    "condition_sign": ("report.number",),
+    "finding_add": ("report.number",),
+    "finding_edit": ("finding.pk",),
+    "finding_compare": ("finding.pk",),
+    "finding_delete": ("finding.pk",),
     # papers, people, words, dates
-    "document_list": (), "document": ("document.pk",), "paper_issue": ("=tag", "item.number"),
-    "party_list": (), "party_add": (), "party": ("party.pk",), "party_edit": ("party.pk",),
-    "place_list": (), "place_add": (), "place": ("place.pk",), "place_edit": ("place.pk",),
-    "vocabulary_list": (), "term_add": (), "term_edit": ("term.pk",),
-    "duty_list": (), "duty_add": (), "duty_done": ("duty.pk",),
+    "document_list": (),
+    "document": ("document.pk",),
+    "paper_issue": ("=object-tag", "item.number"),
+    "party_list": (),
+    "party_add": (),
+    "party": ("party.pk",),
+    "party_edit": ("party.pk",),
+    "place_list": (),
+    "place_add": (),
+    "place": ("place.pk",),
+    "place_edit": ("place.pk",),
+    "vocabulary_list": (),
+    "term_add": (),
+    "term_edit": ("term.pk",),
+    "duty_list": (),
+    "duty_add": (),
+    "duty_done": ("duty.pk",),
     # the making
-    "range_list": (), "range_edit": ("range.pk",), "mould_list": (), "mould_add": (), "mould_edit": ("mould.item.number",), "core_add": (), "core_edit": ("core.item.number",),
-    "bath_list": (), "bath_add": (), "bath": ("bath.number",), "bath_edit": ("bath.number",),
-    "limit_edit": ("bath.number", "=copper_sulphate"), "addition_add": ("bath.number",),
-    "analysis_add": ("bath.number",), "analysis_edit": ("analysis.number",),
-    "run_list": (), "run_add": (), "run": ("run.number",), "run_edit": ("run.number",), "run_figures": ("run.number",),
-    "run_judge": ("run.number",), "run_photo_add": ("run.number",), "run_start": ("run.number",),
-    "cathode_add": ("run.number",), "cathode_edit": ("cathode.pk",), "cathode_remove": ("cathode.pk",),
-    "reading_add": ("run.number",), "reading_edit": ("reading.pk",), "event_add": ("run.number",), "event_edit": ("event.pk",),
-    "shell_weigh": ("cathode.pk",), "shell_edit": ("shell.item.number",), "thickness_add": ("shell.item.number",),
-    "copy_list": (), "making_up_add": (), "making_up_edit": ("copy.number",), "finish_add": ("copy.number",),
-    "inspection_add": ("copy.number",), "inspection_edit": ("inspection.pk",), "inspection_sign": ("inspection.pk",),
-}  # fmt: skip
+    "range_list": (),
+    "range_edit": ("range.pk",),
+    "mould_list": (),
+    "mould_add": (),
+    "mould_edit": ("mould.item.number",),
+    "core_add": (),
+    "core_edit": ("core.item.number",),
+    "bath_list": (),
+    "bath_add": (),
+    "bath": ("bath.number",),
+    "bath_edit": ("bath.number",),
+    "limit_edit": ("bath.number", "=copper_sulphate"),
+    "addition_add": ("bath.number",),
+    "analysis_add": ("bath.number",),
+    "analysis_edit": ("analysis.number",),
+    "run_list": (),
+    "run_add": (),
+    "run": ("run.number",),
+    "run_edit": ("run.number",),
+    "run_figures": ("run.number",),
+    "run_judge": ("run.number",),
+    "run_photo_add": ("run.number",),
+    "run_start": ("run.number",),
+    "cathode_add": ("run.number",),
+    "cathode_edit": ("cathode.pk",),
+    "cathode_remove": ("cathode.pk",),
+    "reading_add": ("run.number",),
+    "reading_edit": ("reading.pk",),
+    "event_add": ("run.number",),
+    "event_edit": ("event.pk",),
+    "shell_weigh": ("cathode.pk",),
+    "shell_edit": ("shell.item.number",),
+    "thickness_add": ("shell.item.number",),
+    "copy_list": (),
+    "making_up_add": (),
+    "making_up_edit": ("copy.number",),
+    "finish_add": ("copy.number",),
+    "finish_edit": ("finish.pk",),
+    "inspection_add": ("copy.number",),
+    "inspection_edit": ("inspection.pk",),
+    "inspection_sign": ("inspection.pk",),
+}
+
+# What is asked on top of the address, where a page without it shows little.
+QUERIES = {"search": "?q=medal", "event_add": "?kind=fault"}
 
 
 def routes() -> dict[str, URLPattern]:
@@ -62,7 +142,7 @@ def _walk(patterns: list[Any]) -> Iterator[URLPattern]:
 
 def address(route: str, rows: Mapping[str, Any]) -> str:
     """The page's address for these rows."""
-    return reverse(route, args=[_part(part, rows) for part in ADDRESSES[route]])
+    return reverse(route, args=[_part(part, rows) for part in ADDRESSES[route]]) + QUERIES.get(route, "")
 
 
 def _part(part: str, rows: Mapping[str, Any]) -> Any:

@@ -52,9 +52,18 @@ def _on_the_thing(rows: dict[str, Any], person: models.Party, count: int) -> Non
     models.Mark.objects.create(item=rows["copy"], text="COPY", face="rim", method="punch", photo=photo, made_by=person)
     models.Duty.objects.create(sentence=f"Look again, {count}", due_on=DAY, role="conservator", item=item)
     models.Document.objects.create(
-        kind="condition", number=rows["report"].number, edition_count=count + 2, title="Condition report", item=item, issued_at=NINE,
-        issued_by=person, path=f"{count}.pdf", sha256="0" * 64, record_sha256="0" * 64, size_bytes_count=1000,
-    )  # fmt: skip
+        kind="condition",
+        number=rows["report"].number,
+        edition_count=count + 2,
+        title="Condition report",
+        item=item,
+        issued_at=NINE,
+        issued_by=person,
+        path=f"{count}.pdf",
+        sha256="0" * 64,
+        record_sha256="0" * 64,
+        size_bytes_count=1000,
+    )
     models.UnmetGate.objects.create(
         gate="G5", check_name="pull left", sentence="None left.", subject_number=item.number, happened_on=DAY
     ).items.add(item)
@@ -66,13 +75,24 @@ def _on_the_commission(rows: dict[str, Any], person: models.Party, count: int) -
     rows["consent"].items.add(other)
     make.make_consent(item, commission=commission, owner=person)
     models.RiskAssessment.objects.create(
-        number=f"RA-2026-{count + 100}", item=item, commission=commission, assessed_on=DAY, assessor=person, surface="bronze",
-        decision="direct", reason="stable",
-    )  # fmt: skip
+        number=f"RA-2026-{count + 100}",
+        item=item,
+        commission=commission,
+        assessed_on=DAY,
+        assessor=person,
+        surface="bronze",
+        decision="direct",
+        reason="stable",
+    )
     concession = models.Concession.objects.create(
-        number=f"C-2026-{count + 100}", gate="G5", commission=commission, given_on=DAY, given_by=person, given_role="conservator",
+        number=f"C-2026-{count + 100}",
+        gate="G5",
+        commission=commission,
+        given_on=DAY,
+        given_by=person,
+        given_role="conservator",
         reason="shown",
-    )  # fmt: skip
+    )
     concession.items.add(item, rows["copy"])
     models.Specification.objects.create(
         commission=commission, item=item, technique="hollow", thickness_mean_mm=0.6, thickness_min_mm=0.3
@@ -92,7 +112,14 @@ def _in_the_workshop(rows: dict[str, Any], person: models.Party, count: int) -> 
     making.ThicknessPoint.objects.create(
         shell=rows["shell"], place=f"point {count}", thickness_mm=0.6, method="micrometer", measured_by=person
     )
-    making.FinishStep.objects.create(copy=rows["copy"], finish=make.make_term("finish", "wax"), done_on=DAY, done_by=person)
+    making.FinishStep.objects.create(
+        copy=rows["copy"], finish=make.make_term("finish", "wax"), done_on=DAY, done_by=person
+    )
     making.Inspection.objects.create(
-        copy=rows["copy"], inspected_on=DAY, inspector=person, mass_g=64.71, not_measured_reason="closed", decision="rework"
+        copy=rows["copy"],
+        inspected_on=DAY,
+        inspector=person,
+        mass_g=64.71,
+        not_measured_reason="closed",
+        decision="rework",
     )

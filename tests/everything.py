@@ -33,17 +33,31 @@ def _about(item: models.Item, person: models.Party) -> dict[str, Any]:
             report=report, term=make.make_term("finding", "edge knock"), location="4 h", photo=photo
         ),
         "document": models.Document.objects.create(
-            kind="condition", number=report.number, title="Condition report", item=item, issued_at=NINE, issued_by=person,
-            path="paper.pdf", sha256="0" * 64, record_sha256="0" * 64, size_bytes_count=1000,
+            kind="condition",
+            number=report.number,
+            title="Condition report",
+            item=item,
+            issued_at=NINE,
+            issued_by=person,
+            path="paper.pdf",
+            sha256="0" * 64,
+            record_sha256="0" * 64,
+            size_bytes_count=1000,
         ),
-    }  # fmt: skip
+    }
 
 
 def _agreed(item: models.Item, person: models.Party) -> dict[str, Any]:
     commission = make.make_commission(originals=[item], requester=person)
     consent = make.make_consent(item, commission=commission, owner=person, pulls_max_count=5)
     concession = models.Concession.objects.create(
-        number="C-2026-01", gate="G5", commission=commission, given_on=DAY, given_by=person, given_role="conservator", reason="shown"
+        number="C-2026-01",
+        gate="G5",
+        commission=commission,
+        given_on=DAY,
+        given_by=person,
+        given_role="conservator",
+        reason="shown",
     )
     concession.items.add(item)
     return {
@@ -51,14 +65,22 @@ def _agreed(item: models.Item, person: models.Party) -> dict[str, Any]:
         "consent": consent,
         "concession": concession,
         "risk": models.RiskAssessment.objects.create(
-            number="RA-2026-01", item=item, commission=commission, assessed_on=DAY, assessor=person, surface="bronze",
-            decision="direct", reason="stable",
+            number="RA-2026-01",
+            item=item,
+            commission=commission,
+            assessed_on=DAY,
+            assessor=person,
+            surface="bronze",
+            decision="direct",
+            reason="stable",
         ),
         "specification": models.Specification.objects.create(
             commission=commission, item=item, technique="hollow", thickness_mean_mm=0.6, thickness_min_mm=0.3
         ),
-        "duty": models.Duty.objects.create(sentence="Return the moulds", due_on=DAY, role="registrar", item=item, consent=consent),
-    }  # fmt: skip
+        "duty": models.Duty.objects.create(
+            sentence="Return the moulds", due_on=DAY, role="registrar", item=item, consent=consent
+        ),
+    }
 
 
 def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
@@ -81,7 +103,9 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
         "core": make_core(mould, 2),
         "analysis": make.make_analysis(bath, analyst=person),
         "reading": making.Reading.objects.create(run=run, at=NINE + timedelta(hours=1), current_a=1.2, person=person),
-        "descent": models.DescentLink.objects.create(source=item, target=mould.item, transfer="moulding", side="obverse"),
+        "descent": models.DescentLink.objects.create(
+            source=item, target=mould.item, transfer="moulding", side="obverse"
+        ),
         **_copy(shell, person),
     }
 
@@ -107,10 +131,14 @@ def _copy(shell: making.Shell, person: models.Party) -> dict[str, Any]:
     shell.making_up = making.MakingUp.objects.create(copy=copy, technique="joined", lead_inside="no", made_up_on=DAY)
     shell.save()
     models.LabelWording.objects.create(item=copy, kind_of_copy="Electrotype copy", copy_date="2026", after="a medal")
-    making.FinishStep.objects.create(copy=copy, finish=make.make_term("finish", "wax"), done_on=DAY, done_by=person)
     return {
+        "finish": making.FinishStep.objects.create(
+            copy=copy, finish=make.make_term("finish", "wax"), done_on=DAY, done_by=person
+        ),
         "copy": copy,
-        "mark": models.Mark.objects.create(item=copy, text="COPY", face="reverse", method="punch", photo=photo, made_by=person),
+        "mark": models.Mark.objects.create(
+            item=copy, text="COPY", face="reverse", method="punch", photo=photo, made_by=person
+        ),
         "inspection": making.Inspection.objects.create(
             copy=copy, inspected_on=DAY, inspector=person, mass_g=64.71, not_measured_reason="closed", decision="accept"
         ),

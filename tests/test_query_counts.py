@@ -34,9 +34,9 @@ def test_no_page_asks_more_than_fifteen_times(everybody):
     rows = crowded()
     counted, faults = {}, {}
     for route in sorted(set(routes()) - set(NOT_A_PAGE)):
-        with CaptureQueriesContext(connection, ) as asked:
+        with CaptureQueriesContext(connection) as asked:
             answer = everybody.get(address(route, rows))
-        if answer.status_code not in (200, 302, 405):
+        if answer.status_code not in (200, 286, 302, 405):
             faults[route] = answer.status_code
         counted[route] = len(asked)
     assert faults == {}

@@ -4,7 +4,7 @@ from pint import Quantity
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
-from process.chemistry.terms import BATH_VOLUME, CONCENTRATION, DENSITY, MASS, RATIO, SMALL_VOLUME, Rule
+from process.chemistry.terms import BATH_VOLUME, CONCENTRATION, DENSITY, MASS, RATIO, SMALL_VOLUME, Rule, above
 from records.units import ureg
 
 TARGET = CONCENTRATION.called("c₂", "target")
@@ -25,7 +25,7 @@ def mass_to_add(target: Quantity, found: Quantity, volume: Quantity) -> Quantity
     >>> round(mass_to_add(210 * gram_per_litre, 203.4 * gram_per_litre, 60 * ureg.L).magnitude)
     396
     """
-    if found > target:
+    if above(found, target):
         raise ChemistryError("found", "is above the target already; dilute the bath instead of adding")
     return (target - found) * volume
 
@@ -65,7 +65,7 @@ def volume_to_replace(found: Quantity, target: Quantity, volume: Quantity) -> Qu
     >>> round(volume_to_replace(235 * gram_per_litre, 210 * gram_per_litre, 60 * ureg.L).magnitude, 1)
     6.4
     """
-    if found < target:
+    if above(target, found):
         raise ChemistryError("found", "is below the target already; add to the bath instead of diluting")
     return volume * (found - target) / found
 

@@ -6,7 +6,7 @@ from pint import Quantity
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
-from process.chemistry.terms import DENSITY, MASS, RATIO, VOLUME, Rule
+from process.chemistry.terms import DENSITY, MASS, RATIO, VOLUME, Rule, above
 from records.units import ureg
 
 AIR_DENSITY = ureg.Quantity(0.0012, "g/cm**3")  # moist air near 20 °C and 1013 hPa, simplified CIPM formula
@@ -114,6 +114,6 @@ def hydrostatic_density(
     >>> round(hydrostatic_density(8.630 * ureg.g, 7.800 * ureg.g, water).magnitude, 3)
     10.368
     """
-    if in_water >= in_air:
+    if not above(in_air, in_water):
         raise ChemistryError("in water", "must read less than in air; look for bubbles and weigh again")
     return in_air * (water - air) / (in_air - in_water) + air

@@ -23,6 +23,7 @@ from process.chemistry.terms import (
     THICKNESS,
     TIME,
     Rule,
+    above,
 )
 from records.units import ureg
 
@@ -125,7 +126,7 @@ def time_with_ramp(
     >>> round(time_with_ramp(ureg.Quantity(36.85, "A*h"), ureg.Quantity(1.21, "A"), ramp_h, ramp_ah).m, 1)
     33.0
     """
-    if ramp_charge > charge:
+    if above(ramp_charge, charge):
         raise ChemistryError("ramp", "the steps alone exceed the planned charge; shorten the ramp")
     return ramp_time + (charge - ramp_charge) / current
 

@@ -113,6 +113,15 @@ def _plain(name: str, value: Any, written: str) -> Quantity:
     return ureg.Quantity(value)
 
 
+def above(one: Quantity, other: Quantity) -> bool:
+    """Whether the best value of one quantity is the greater; how sure it is does not decide.
+
+    >>> above(ureg.Quantity(2, "A*h"), ureg.Quantity(1500, "mA*h"))
+    True
+    """
+    return bool(nominal(one.m_as(other.units)) > nominal(other.magnitude))
+
+
 def nominal(magnitude: Any) -> np.ndarray:
     """The figures without their ±."""
     if isinstance(magnitude, np.ndarray):

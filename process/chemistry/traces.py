@@ -8,7 +8,7 @@ from pint import Quantity
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
-from process.chemistry.terms import CHARGE
+from process.chemistry.terms import CHARGE, above
 from records.units import ureg
 
 GAP_INTERVALS = 2.0  # samples further apart than this many nominal intervals leave a gap
@@ -106,7 +106,7 @@ def meter_charge(reading_before: Quantity, reading_after: Quantity) -> Quantity:
     >>> round(meter_charge(ureg.Quantity(655.8, "A*h"), ureg.Quantity(664.73, "A*h")).magnitude, 2)
     8.93
     """
-    if reading_after < reading_before:
+    if above(reading_before, reading_after):
         raise ChemistryError(
             "reading after", "is below the earlier reading; if the meter was reset, enter it as two stretches"
         )

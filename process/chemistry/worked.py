@@ -16,6 +16,7 @@ from records.units import ureg
 
 # A symbol of an equation, its exponent left out; a product over a list counts as one.
 LETTER = re.compile(r"Π\(1\+c\)|[^\W\d_][^\W²³]*")
+NOISE = 1e-9  # of the figure: far below any ±, far above the rounding of a float
 
 
 @dataclass(frozen=True)
@@ -77,7 +78,7 @@ def worked(
     known = getattr(function, "formula", None)
     if not isinstance(known, Formula):
         raise ChemistryError("function", f"{function.__name__} is no formula, so it has no working to show")
-    answer = function(**inputs)
+    answer = _without_noise(function(**inputs))
     given = known.bind(**inputs)
     metal = next((value for value in given.values() if isinstance(value, Ion)), None)
     entries = _inputs(known, given, evidence or {})
@@ -85,6 +86,14 @@ def worked(
     result = Entry(known.result.symbol, known.result.label, answer, known.result.unit)
     substitution = f"{_put_in(known.equation, (*entries, *constants))} = {result.text}"
     return Working(known.title, known.equation, substitution, entries, constants, result, known.source)
+
+
+def _without_noise(answer: Quantity) -> Quantity:
+    """Where an uncertainty cancels out, rounding leaves a trace of it; that trace is no ±."""
+    spread = getattr(answer.magnitude, "std_dev", 0.0)
+    if 0 < spread <= NOISE * abs(answer.magnitude.nominal_value):
+        return ureg.Quantity(answer.magnitude.nominal_value, answer.units)
+    return answer
 
 
 def _inputs(known: Formula, given: Mapping[str, Any], evidence: Mapping[str, str]) -> tuple[Entry, ...]:

@@ -1,12 +1,12 @@
 """From a table of the scenario to the values of a row: names looked up, numbers read as a form would read them."""
 
-from datetime import date, datetime, time, timedelta
+from datetime import datetime, time
 from typing import Any
 
 from django.db import models
 from django.utils import timezone
 
-from records import clock, dating, units
+from records import dating, units
 from records.models import Party, Photo, Term
 
 Table = dict[str, Any]
@@ -17,17 +17,10 @@ NOON = time(12)
 
 
 def instant(value: Any) -> datetime:
-    """An aware instant: as written, a local time, noon of a day, or so many hours from now."""
-    if isinstance(value, int | float):
-        return clock.now().replace(second=0, microsecond=0) + timedelta(hours=value)
+    """An aware instant: as written, a local time, or noon of a day."""
     if not isinstance(value, datetime):
         value = datetime.combine(value, NOON)
     return value if value.tzinfo else timezone.make_aware(value)
-
-
-def day(value: Any) -> date:
-    """A date as written, or so many days from today."""
-    return clock.today() + timedelta(days=value) if isinstance(value, int) else value
 
 
 def find(model: type[models.Model], name: str, **among: Any) -> Any:
@@ -87,7 +80,7 @@ def _value(column: models.Field, written: Any) -> Any:
         return find(column.related_model, written, **among)
     if isinstance(column, models.DateTimeField):
         return instant(written)
-    return day(written) if isinstance(column, models.DateField) else written
+    return written
 
 
 def _bounds(model: type[models.Model], name: str, written: Any) -> dict[str, Any]:

@@ -11,8 +11,19 @@ from django.utils import timezone
 
 from process.demo.acting import history_by_the_held_clock
 from process.demo.chapters import (
-    bath, changes, condition, copies, duties, moulds, objects, papers, people, permissions, runs,
+    bath,
+    changes,
+    condition,
+    copies,
+    duties,
+    moulds,
+    objects,
+    papers,
+    people,
+    permissions,
+    runs,
 )  # fmt: skip
+from process.demo.present import settled
 from process.demo.rows import Table
 from process.demo.studio import Studio
 from records import clock
@@ -31,6 +42,7 @@ CHAPTERS: tuple[tuple[str, Callable[[Table, Studio], None]], ...] = (
     ("the bath, its analyses and additions", bath.tell),
     ("moulds and the core", moulds.tell),
     ("runs, weighings and thicknesses", runs.tell),
+    ("weighed again, worn, destroyed", changes.tell_of_the_workshop),
     ("copies: making-up, finish, marks, inspection, labels", copies.tell),
     ("what changed later", changes.tell),
     ("duties", duties.tell),
@@ -40,7 +52,7 @@ CHAPTERS: tuple[tuple[str, Callable[[Table, Studio], None]], ...] = (
 def read(part: str = PARTS[0]) -> Table:
     """One part of the scenario; {year} in a number is the present year."""
     text = (FOLDER / part).read_text(encoding="utf-8")
-    return tomllib.loads(text.replace("{year}", str(clock.today().year)))
+    return settled(tomllib.loads(text.replace("{year}", str(clock.today().year))), clock.now())
 
 
 def tell(say: Callable[[str], Any], *, picture_px: int = 1200) -> None:
@@ -52,10 +64,12 @@ def tell(say: Callable[[str], Any], *, picture_px: int = 1200) -> None:
         studio = during.enter_context(Studio(picture_px))
         for table, number in _photographs(parts):
             studio.begin(table, number)
-        for part in parts:
-            for title, chapter in CHAPTERS:
-                say(f"  {title}" if part is parts[0] else f"  the present: {title}")
-                chapter(part, studio)
+        for title, chapter in CHAPTERS:
+            say(f"  {title}")
+            chapter(parts[0], studio)
+        say("  the present: a run that goes on, a copy without its mark")
+        for _, chapter in CHAPTERS:
+            chapter(parts[1], studio)
 
 
 def issue_papers() -> list[Document]:

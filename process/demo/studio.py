@@ -2,25 +2,19 @@
 
 import multiprocessing
 from concurrent.futures import Future, ProcessPoolExecutor
-from datetime import datetime
 from io import BytesIO
 from typing import Any, Self
 
 from django.core.files import File
 from django.utils import timezone
 
-from process.demo.pictures import draw, jpeg_bytes
+from process.demo.camera import take
 from process.demo.rows import Table, instant, values_of
 from records.models import Photo
 from records.services.photographs import keep_photo
 
 DRAWERS = 2
-
-
-def _draw(picture: str, size_px: int, number: str | None, taken_at: datetime | None, about: str) -> bytes:
-    date_text = f"{taken_at.day} {taken_at:%B %Y}" if taken_at else ""
-    image = draw(picture, size_px=size_px, number=number, date_text=date_text)
-    return jpeg_bytes(image, taken_at, about)
+NOT_COLUMNS = {"name", "picture", "number", "by", "when"}
 
 
 class Studio:
@@ -41,10 +35,10 @@ class Studio:
     def begin(self, photo: Table, number: str | None) -> None:
         taken_at = timezone.localtime(instant(photo["taken_at"])) if "taken_at" in photo else None
         self._begun[photo["name"]] = self._pool.submit(
-            _draw, photo["picture"], self._size_px, photo.get("number", number), taken_at, photo.get("caption", "")
+            take, photo["picture"], self._size_px, photo.get("number", number), taken_at, photo.get("caption", "")
         )
 
     def keep(self, photo: Table, **about: Any) -> Photo:
         content = self._begun.pop(photo["name"]).result()
-        columns = {name: value for name, value in photo.items() if name not in {"name", "picture", "number", "by", "when"}}
+        columns = {name: value for name, value in photo.items() if name not in NOT_COLUMNS}
         return keep_photo(file=File(BytesIO(content)), name=photo["name"], **values_of(Photo, columns) | about)

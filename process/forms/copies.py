@@ -103,11 +103,24 @@ class MakingUpChangeForm(AsksUnusual, RecordForm):
 class MakingUpForm(MakingUpChangeForm):
     """One form, in the order in which a person knows the answers."""
 
-    number = forms.CharField(label="Number of the copy", max_length=40, help_text="The series of copies; a number is never given twice.")
-    title = forms.CharField(required=False, max_length=300, help_text="Left empty: “Electrotype copy of” and what it repeats.")
-    object_type = forms.CharField(label="Type of object", required=False, max_length=200, help_text="Left empty: as the piece that it repeats.")
-    materials = forms.CharField(label="Materials and techniques", required=False, max_length=300, help_text="Left empty: from metal and filling.")
-    date_words = forms.CharField(label="Date of the copy", required=False, max_length=80, help_text="Left empty: the year of the making-up.")
+    number = forms.CharField(
+        label="Number of the copy", max_length=40, help_text="The series of copies; a number is never given twice."
+    )
+    title = forms.CharField(
+        required=False, max_length=300, help_text="Left empty: “Electrotype copy of” and what it repeats."
+    )
+    object_type = forms.CharField(
+        label="Type of object", required=False, max_length=200, help_text="Left empty: as the piece that it repeats."
+    )
+    materials = forms.CharField(
+        label="Materials and techniques",
+        required=False,
+        max_length=300,
+        help_text="Left empty: from metal and filling.",
+    )
+    date_words = forms.CharField(
+        label="Date of the copy", required=False, max_length=80, help_text="Left empty: the year of the making-up."
+    )
     owner = forms.ModelChoiceField(Party.objects.all(), required=False, help_text="Who owns the copy.")
     place = forms.ModelChoiceField(Place.objects.all(), required=False)
     shells = ShellsField(Shell.objects.none(), help_text="Kept shells, from one run or several. Scrap is not offered.")
@@ -119,7 +132,10 @@ class MakingUpForm(MakingUpChangeForm):
             ("What is inside", INSIDE),
             ("Joined", JOINED),
             ("The copy", ["number", "title", "commission", "owner", "place"]),
-            ("Should type, materials or date read otherwise than the record says?", ["object_type", "materials", "date_words"]),
+            (
+                "Should type, materials or date read otherwise than the record says?",
+                ["object_type", "materials", "date_words"],
+            ),
         ]
         help_texts = HELP | {"core": "For a skin on a core; left empty it is the core on which the shell grew."}
 
@@ -134,11 +150,17 @@ class MakingUpForm(MakingUpChangeForm):
     def clean_number(self) -> str:
         number = " ".join(self.cleaned_data["number"].split())
         if wrong := sorted(NOT_IN_NUMBERS & set(number)):
-            raise forms.ValidationError(f"A number stands in addresses and file names: write a point or a dash instead of {' '.join(wrong)}.")
-        taken = Item.objects.filter(number__iexact=number).exists() or Item.history.filter(number__iexact=number).exists()
+            raise forms.ValidationError(
+                f"A number stands in addresses and file names: write a point or a dash instead of {' '.join(wrong)}."
+            )
+        taken = (
+            Item.objects.filter(number__iexact=number).exists() or Item.history.filter(number__iexact=number).exists()
+        )
         if taken:
             free = next_number(Item, SERIES["copy"])
-            raise forms.ValidationError(f"“{number}” was given before, and a number is never given twice: {free} is the next one free.")
+            raise forms.ValidationError(
+                f"“{number}” was given before, and a number is never given twice: {free} is the next one free."
+            )
         return number
 
     def opinions(self) -> dict[str, Opinion]:
@@ -147,7 +169,8 @@ class MakingUpForm(MakingUpChangeForm):
         if number and not re.fullmatch(r"R\.\d{4}\.\d+", number):
             free = next_number(Item, SERIES["copy"])
             found["number"] = Opinion(
-                "unusual", f"“{number}” is not of the series of copies ({free}); a copy numbered like an original is taken for one."
+                "unusual",
+                f"“{number}” is not of the series of copies ({free}); numbered like an original it is taken for one.",
             )
         return found
 
@@ -156,7 +179,9 @@ class MakingUpForm(MakingUpChangeForm):
         shells = list(cleaned.get("shells") or [])
         technique = cleaned.get("technique")
         if technique == MakingUp.Technique.JOINED and len(shells) == 1:
-            self.add_error("technique", "One shell is not joined to anything: choose the second, or “hollow, one face”.")
+            self.add_error(
+                "technique", "One shell is not joined to anything: choose the second, or “hollow, one face”."
+            )
         if technique == MakingUp.Technique.UNIFACE and len(shells) > 1:
             self.add_error("technique", "Several shells make more than one face: choose “hollow, shells joined”.")
         if len({model.pk for model in copied_by(shells)}) > 1:
@@ -167,7 +192,9 @@ class MakingUpForm(MakingUpChangeForm):
     def _not_before_its_shells(self, shells: list[Shell], day: Any) -> None:
         for shell in shells:
             if day and shell.separated_on and day < shell.separated_on:
-                self.add_error("made_up_on", f"{shell} came off its mould on {shell.separated_on}: it was made up later than that.")
+                self.add_error(
+                    "made_up_on", f"{shell} came off its mould on {shell.separated_on}: it was made up later than that."
+                )
 
     def identity(self) -> Item:
         """The copy as an item; what was left empty follows from the shells."""
@@ -175,4 +202,10 @@ class MakingUpForm(MakingUpChangeForm):
         offered = offered_identity(list(self.cleaned_data["shells"]), self.instance)
         fields = {name: typed[name] or offered[name] for name in typed}
         owner, place = self.cleaned_data["owner"], self.cleaned_data["place"]
-        return Item(number=self.cleaned_data["number"], owner=owner, place=place, documented_on=self.instance.made_up_on, **fields)
+        return Item(
+            number=self.cleaned_data["number"],
+            owner=owner,
+            place=place,
+            documented_on=self.instance.made_up_on,
+            **fields,
+        )

@@ -2,8 +2,6 @@
 
 from typing import Any
 
-from django import forms
-
 from process.forms.asking import AsksUnusual
 from process.models import FinishStep
 from process.ranges import Opinion
@@ -50,7 +48,9 @@ class FinishForm(AsksUnusual, RecordForm):
         found = super().opinions()
         by = self.cleaned_data.get("done_by")
         if self._metal() and by and by.kind != Party.Kind.WORKSHOP:
-            sentence = f"{by} is not on file as an outside workshop; plating with {self._metal()} is for a licensed plater."
+            sentence = (
+                f"{by} is not on file as an outside workshop; plating with {self._metal()} is for a licensed plater."
+            )
             found["done_by"] = Opinion("unusual", sentence)
         return found
 

@@ -26,19 +26,19 @@ class InspectionForm(AsksUnusual, RecordForm):
     class Meta:
         model = Inspection
         fields = [
-            "inspected_on", "inspector", "mass_g", "diameter_mm", "finished_thickness_mm", *WALL, "look", "decision", "concession",
+            "inspected_on", "inspector", "mass_g", "diameter_mm", "finished_thickness_mm", *WALL, "look", "decision",
+            "concession",
         ]  # fmt: skip
         ranged: list[str] = []
         groups = [
             ("Who and when", ["inspected_on", "inspector"]),
-            ("Measured on the finished piece", ["mass_g", "diameter_mm", "finished_thickness_mm"]),
-            ("The wall at its thinnest", WALL),
+            ("Measured on the finished piece", ["mass_g", "diameter_mm", "finished_thickness_mm", *WALL]),
             ("Seen, and decided", ["look", "decision", "concession"]),
         ]
         widgets = {"look": forms.Textarea({"rows": 4})}
         help_texts = {
             "finished_thickness_mm": "With its filling, as it lies in the hand; the depth of a mark is judged by it.",
-            "thickness_min_mm": "As an instrument showed it. The mean that follows from mass or charge is not a measurement.",
+            "thickness_min_mm": "As an instrument showed it. A mean from mass or charge is not a measurement.",
             "not_measured_reason": "“closed before it could be measured”. Either a measured number or a reason.",
             "concession": "Only for “accept with concession”: one for the mark or the acceptance of this copy.",
         }
@@ -64,7 +64,9 @@ class InspectionForm(AsksUnusual, RecordForm):
         self._wall(cleaned)
         accepted_so = cleaned.get("decision") == Inspection.Decision.CONCESSION
         if accepted_so and not cleaned.get("concession"):
-            self.add_error("concession", "An acceptance with concession names the concession: choose it, or have it written first.")
+            self.add_error(
+                "concession", "An acceptance with concession names the concession: choose it, or have it written first."
+            )
         if cleaned.get("concession") and not accepted_so and cleaned.get("decision"):
             self.add_error("decision", "A concession is named: the decision is then “accept with concession”.")
         made_up, day = self.summary.making_up.made_up_on, cleaned.get("inspected_on")
@@ -78,13 +80,22 @@ class InspectionForm(AsksUnusual, RecordForm):
         if "thickness_min_mm" in self.errors:
             return
         if least is None and not reason:
-            self.add_error("thickness_min_mm", "Enter the least measured thickness, or say below why none was measured.")
+            self.add_error(
+                "thickness_min_mm", "Enter the least measured thickness, or say below why none was measured."
+            )
         elif least is not None and reason:
-            self.add_error("not_measured_reason", "A thickness is entered: leave the reason empty, or leave the number out.")
+            self.add_error(
+                "not_measured_reason", "A thickness is entered: leave the reason empty, or leave the number out."
+            )
         elif least is not None and not method:
-            self.add_error("thickness_method", "Say with which instrument it was measured: a mean from mass or charge is not measured.")
+            self.add_error(
+                "thickness_method",
+                "Say with which instrument it was measured: a mean from mass or charge is not measured.",
+            )
         elif least is None and method:
-            self.add_error("thickness_method", "A method without a number: enter what it showed, or choose “not measured”.")
+            self.add_error(
+                "thickness_method", "A method without a number: enter what it showed, or choose “not measured”."
+            )
         if least is not None:
             self._against_points(least, cleaned.get("finished_thickness_mm"))
 
@@ -103,15 +114,24 @@ class InspectionForm(AsksUnusual, RecordForm):
     def opinions(self) -> dict[str, Opinion]:
         """Numbers that lie far from what the parts foretell, and a wall that equals the calculated mean."""
         found = super().opinions()
-        for name, figures, share in (("mass_g", self.summary.mass, MASS_ASIDE), ("diameter_mm", self.summary.size, SIZE_ASIDE)):
+        for name, figures, share in (
+            ("mass_g", self.summary.mass, MASS_ASIDE),
+            ("diameter_mm", self.summary.size, SIZE_ASIDE),
+        ):
             told = next((each for each in figures if each.label.endswith("predicted") and each.value), None)
             typed = self.cleaned_data.get(name)
             if told and typed and abs(typed / told.value - 1) > share:
-                sentence = f"{show(typed, told.suffix)} lies more than {share:.0%} from the {show(told.value, told.suffix)} that its parts foretell."
+                mine, theirs = show(typed, told.suffix), show(told.value, told.suffix)
+                sentence = f"{mine} lies more than {share * 100:.0f} % from the {theirs} that its parts foretell."
                 found[name] = Opinion("unusual", sentence)
-        least, means = self.cleaned_data.get("thickness_min_mm"), [part.face.value for part in self.summary.parts if part.face]
+        least, means = (
+            self.cleaned_data.get("thickness_min_mm"),
+            [part.face.value for part in self.summary.parts if part.face],
+        )
         if least is not None and any(mean is not None and abs(mean - least) < SAME_MM for mean in means):
-            found["thickness_min_mm"] = Opinion("unusual", f"{show(least, '_mm')} equals the mean calculated from the mass; was it measured?")
+            found["thickness_min_mm"] = Opinion(
+                "unusual", f"{show(least, '_mm')} equals the mean calculated from the mass; was it measured?"
+            )
         return found
 
 
@@ -119,7 +139,12 @@ class SignForm(forms.Form):
     """How the copy is held from now on; asked only where it is accepted."""
 
     status = forms.ChoiceField(label="Held as", choices=[])
-    place = forms.ModelChoiceField(Place.objects.all(), required=False, help_text="Where it goes now; left empty, the place stays.")
+    place = forms.ModelChoiceField(
+        Place.objects.all(),
+        required=False,
+        empty_label="as it is",
+        help_text="Where it goes now; left empty, the place stays.",
+    )
 
     def __init__(self, *args: Any, inspection: Inspection, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)

@@ -31,7 +31,7 @@ class ShellForm(RecordForm):
             ("On the balance", ["number", "gross_mass_g", "trimmed_mass_g", "weighed_at"]),
             ("Coming off, first look", ["separated_on", "ease", "inspection", "coupon", "fate"]),
         ]
-        labels = {"trimmed_mass_g": "mass after trimming"}
+        labels = {"trimmed_mass_g": "Mass after trimming"}
         help_texts = {
             "gross_mass_g": "Rinsed and dry, with flange, wires and thieves; their tare is taken off for you.",
             "trimmed_mass_g": "Left empty until it is trimmed.",

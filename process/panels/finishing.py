@@ -38,7 +38,7 @@ def _piece(item: Item, making: MakingUp | None) -> PieceFacts:
     if making is None:
         return piece_facts(item)
     summary = summary_of(item, making)
-    return piece_facts(item, [summary.model] if summary.model else [], rows=summary.measured)
+    return piece_facts(item, [summary.model] if summary.model else [])
 
 
 item_panels.append(acceptance_panel)

@@ -6,6 +6,7 @@ from records import sentences
 from records.models import ConditionReport, Consent
 from records.pdf import blocks as b
 from records.pdf.tables import Row
+from records.reports.figures import row_fact
 from records.reports.parts import local_day
 from records.wording import phrases
 
@@ -77,6 +78,23 @@ def _fate(mould: Mould) -> str:
     day = f" {local_day(mould.fate_on)}" if mould.fate_on else ""
     witness = f", witness {mould.fate_witness}" if mould.fate_witness else ""
     return f"{mould.item.number} {mould.get_fate_display()}{day}{witness}"
+
+
+def specification(m: Making) -> list[b.Block]:
+    """What the copy was to become, so that it can be held against what it is."""
+    if not m.specifications:
+        return []
+    blocks: list[b.Block] = [b.Heading("Specification")]
+    for row in m.specifications:
+        facts = (
+            b.Fact("Model", row.item.number), b.Fact("Technique", row.get_technique_display()),
+            row_fact("Mean thickness", row, "thickness_mean_mm"),
+            row_fact("Least thickness anywhere", row, "thickness_min_mm"),
+            b.Fact("Finish", row.finish), b.Fact("Filling", row.fill), b.Fact("Marks", row.mark_words),
+            b.Fact("Tests for acceptance", row.tests), b.Fact("Signed by", str(row.signed_by or "nobody yet")),
+        )  # fmt: skip
+        blocks.append(b.FactList(tuple(fact for fact in facts if fact.value)))
+    return blocks
 
 
 def original(m: Making) -> list[b.Block]:

@@ -26,12 +26,12 @@ TERMS = (
     ("bath", "The solution in which metal passes from the anode to the mould."),
     (
         "calculated, measured",
-        "A calculated figure follows from others by a formula and is hatched here; a measured one was read from an instrument.",
+        "A calculated figure follows from others by a formula and is hatched here; a measured one was read off.",
     ),
     ("cathode", "What hangs in the bath to receive metal: a mould or a core that was made to conduct."),
     (
         "concession",
-        "A named person’s permission to go on without the evidence that is usually asked for, with a reason and limits of use.",
+        "A named person’s permission to go on without the usual evidence, with a reason and limits of use.",
     ),
     ("core", "A positive body that stays inside the piece under a skin of metal."),
     ("current density", "Current for each square decimetre of surface; too much makes the metal rough and dark."),
@@ -49,9 +49,7 @@ def workings(m: Making) -> list[b.Block]:
     found = list(dict.fromkeys(_workings(m)))
     if not found:
         return []
-    intro = (
-        "Each calculated figure of this report: its formula, the numbers put in and where they come from, the sources."
-    )
+    intro = "Each calculated figure of this report: formula, numbers put in and where they come from, sources."
     return [b.Appendix("A", "How the figures follow", intro), *(working(title, each) for title, each in found)]
 
 
@@ -103,7 +101,9 @@ def _number(entry: Entry) -> str:
 def readings(m: Making) -> list[b.Block]:
     if not m.runs:
         return []
-    intro = "What was written at the bench, by the museum’s clock with its distance from UTC; the charge is counted from it."
+    intro = (
+        "What was written at the bench, by the museum’s clock with its distance from UTC; the charge follows from it."
+    )
     return [b.Appendix("B", "Readings", intro), *(_sheet(each) for each in m.runs)]
 
 

@@ -124,14 +124,13 @@ def care(m: Making) -> list[b.Block]:
         if any(each.interruptions for each in m.runs)
         else "twelve months"
     )
-    usual = f"Look at it again {survey} after acceptance, with the terms of the condition report, and then every one to five years."
+    usual = (
+        f"Look at it again {survey} after acceptance, in the terms of a condition report; then every one to five years."
+    )
     blocks: list[b.Block] = [b.Heading("Care"), b.Prose("\n\n".join([*said, usual, phrases.ALWAYS_A_COPY]))]
     if m.making_up.lead_inside != "no":
-        blocks.append(
-            b.Caution(
-                "Lead, or a filling that may hold lead: local rules and licensed practice decide how it is worked, stored and shipped."
-            )
-        )
+        words = "There is or may be lead inside: local rules and licensed practice decide how it is worked and shipped."
+        blocks.append(b.Caution(words))
     return blocks
 
 

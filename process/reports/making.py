@@ -20,8 +20,10 @@ from records.models import (
     Gate,
     Item,
     Mark,
+    Measurement,
     Photo,
     RiskAssessment,
+    Specification,
     UnmetGate,
 )  # fmt: skip
 from records.portraits import in_order
@@ -85,6 +87,12 @@ class Making:
         return list(rows.select_related("item", "assessor", "signed_by").order_by("assessed_on"))
 
     @cached_property
+    def specifications(self) -> list[Specification]:
+        """Of its commission, for the piece that was copied."""
+        rows = Specification.objects.filter(commission=self.making_up.commission_id, item__in=self.models)
+        return list(rows.select_related("item", "signed_by"))
+
+    @cached_property
     def reports(self) -> list[ConditionReport]:
         pair = [ConditionReport.Occasion.BEFORE, ConditionReport.Occasion.AFTER]
         rows = ConditionReport.objects.filter(item__in=self.models, occasion__in=pair)
@@ -126,6 +134,10 @@ class Making:
     def photos(self) -> list[Photo]:
         marked = {mark.photo_id for mark in self.marks}
         return [photo for photo in in_order(self.copy.photos.all()) if photo.pk not in marked]
+
+    @cached_property
+    def sizes(self) -> list[Measurement]:
+        return list(Measurement.objects.filter(item__in=[self.copy, *self.models]))
 
     @cached_property
     def figures(self) -> CopySummary:

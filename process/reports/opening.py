@@ -32,6 +32,9 @@ def notices(m: Making) -> list[b.Block]:
         )
     if not any(inspection.accepts for inspection in m.inspections):
         blocks.append(b.Notice("Not accepted", _acceptance_words(m)))
+    for each in m.runs:
+        if each.result and each.result.shape == "blocked":
+            blocks.append(b.Notice(f"The balance of run {each.run.number} is in doubt", each.result.sentence))
     for concession in m.concessions:
         limits = concession.limits_of_use or "No limits of use are written."
         reason = f"{gate_words(concession.gate).capitalize()}: {concession.reason}".rstrip(".")
@@ -59,13 +62,14 @@ def cover(m: Making) -> b.Cover:
     """Photograph and facts; the predicted figures are marked as calculated."""
     photo = best_of(m.photos)
     making = m.making_up
+    least = "at least " if m.chain.lineage.at_least else ""
     facts = [
         b.Fact("Copy", m.copy.number), b.Fact("Made from", ", ".join(model.number for model in m.models)),
         b.Fact("Technique", making.get_technique_display()), b.Fact("Metal and filling", m.copy.materials),
         b.Fact("Lead inside", making.get_lead_inside_display()),
         b.Fact("Mark", phrases.listed([f"“{mark.text}”" for mark in m.marks])),
         *(figure_fact(figure) for figure in (*m.figures.mass, *m.figures.size)),
-        b.Fact("Steps of copying", f"{'at least ' if m.chain.lineage.at_least else ''}{m.chain.lineage.transfer_count}"),
+        b.Fact("Steps of copying", f"{least}{m.chain.lineage.transfer_count}"),
         b.Fact("Commission", making.commission.number if making.commission else ""),
         b.Fact("Standing", _standing(m)), b.Fact("Place", str(m.copy.place or "")),
     ]  # fmt: skip

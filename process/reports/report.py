@@ -3,7 +3,7 @@
 from itertools import chain
 from typing import Any
 
-from process.models import MakingUp
+from process.panels.copies import making_of
 from process.reports import allowed, appendices, finished, moulds, opening, people, runs
 from process.reports.making import Making, gather
 from records.extensions import PaperContext, PaperKind, paper_kinds
@@ -23,8 +23,7 @@ def applies_to(subject: Any) -> bool:
 
 
 def refusals(copy: Item) -> list[str]:
-    making = getattr(copy, "making_up", None)
-    if making is None:
+    if making_of(copy) is None:
         return [f"How {copy.number} was made up is not recorded: record its shells and filling first."]
     gap = marking_gap(copy)
     return [f"{gap} Until it does, only the tag “UNMARKED COPY” prints."] if gap else []
@@ -33,11 +32,12 @@ def refusals(copy: Item) -> list[str]:
 def blocks(m: Making, context: PaperContext) -> list[b.Block]:
     ran = chain.from_iterable(runs.run(m, each) for each in m.runs)
     return [
-        *opening.notices(m), opening.cover(m), *opening.descent(m), *allowed.permissions(m), *allowed.original(m),
+        *opening.notices(m), opening.cover(m), *opening.descent(m), *allowed.permissions(m),
+        *allowed.specification(m), *allowed.original(m),
         *moulds.moulds(m),
         *ran, *finished.making_up(m), *finished.finish(m), *finished.marks(m), *finished.inspection(m),
         *finished.comparison(m),
-        *finished.photographs(m), *finished.care(m), *people.who(m, context), *people.signatures(context),
+        *finished.photographs(m), *finished.care(m), *people.signatures(context), *people.who(m, context),
         *appendices.workings(m), *appendices.readings(m), *appendices.definitions(),
     ]  # fmt: skip
 
@@ -48,8 +48,10 @@ def attached(m: Making, context: PaperContext) -> dict[str, Any]:
     rows = {
         "copy": [m.copy], "making-up": [m.making_up], "core": [m.making_up.core] if m.making_up.core else [],
         "finish": m.finishes,
-        "marks": m.marks, "inspections": m.inspections, "measurements of copy and model": m.figures.measured, "photographs": m.photos,
+        "marks": m.marks, "inspections": m.inspections, "measurements of copy and model": m.sizes,
+        "photographs": m.photos,
         "steps of the descent": m.chain.rows, "models": m.models, "consents": m.consents, "risk assessments": m.risks,
+        "specifications": m.specifications,
         "condition reports": m.reports, "moulds": m.moulds,
         "pulls": chain.from_iterable(mould.pulls.all() for mould in m.moulds),
         "shells": m.shells, "cathodes": cathodes,

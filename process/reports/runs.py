@@ -2,6 +2,7 @@
 
 from django.utils import timezone
 
+from process.models import Shell
 from process.reports.making import Making
 from process.summaries.baths import AnalysisSummary
 from process.summaries.cathodes import CathodeSummary
@@ -112,6 +113,7 @@ def walls(m: Making, summary: RunSummary) -> list[b.Block]:
         b.FigureTable(SHELLS, tuple(map(_shell_row, own)), caption="Shells of this copy", note=note)
     ]
     blocks += [b.Prose(_wall_words(each)) for each in own if each.thickness.value is not None]
+    blocks += [b.Prose(words) for each in own if (words := _separation(each.shell))]
     if points:
         rows = tuple(
             (
@@ -125,6 +127,13 @@ def walls(m: Making, summary: RunSummary) -> list[b.Block]:
         )
         blocks.append(b.FigureTable(POINTS, rows, caption="Thickness measured", empty=""))
     return blocks
+
+
+def _separation(shell: Shell) -> str:
+    """How it came off, what was seen first, and what the coupon told."""
+    parts = (("Came off", shell.ease), ("First look", shell.inspection), ("Coupon", shell.coupon))
+    said = sentences(*(f"{title}: {words}" for title, words in parts if words))
+    return f"{shell}. {said}" if said else ""
 
 
 def _shell_row(each: CathodeSummary) -> Row:
@@ -170,7 +179,7 @@ def _gap_row(gap: Interruption, labels: set[str]) -> Row:
     values = " / ".join(show(figure.value, "_mm").split("\u2009")[0] for figure in depths)
     return (
         f"{local_day(began)}, {began:%H:%M}",
-        gap.duration,
+        gap.duration.replace(" ", "\u00a0"),
         b.Cell(values, calculated=bool(values)),
         "; ".join(gap.words),
     )

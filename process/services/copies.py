@@ -59,7 +59,9 @@ def _core_of(making_up: MakingUp, shells: list[Shell]) -> Core | None:
     if making_up.technique != MakingUp.Technique.CORE and core is not None:
         raise ValidationError({"technique": f"{core} stays inside this piece: the technique is a skin on a core."})
     if grown_on - {core}:
-        raise ValidationError({"core": f"These shells grew on {', '.join(sorted(map(str, grown_on)))}: a skin stays on its own core."})
+        raise ValidationError(
+            {"core": f"These shells grew on {', '.join(sorted(map(str, grown_on)))}: a skin stays on its own core."}
+        )
     if core and (other := core.made_up.exclude(pk=making_up.pk).select_related("copy").first()):
         raise ValidationError({"core": f"{core} is inside {other.copy.number} already."})
     return core

@@ -126,16 +126,27 @@ def bath_ledger(bath: Bath) -> list[LedgerLine]:
     ]
 
 
+def end_of(day: date) -> datetime:
+    """Midnight after a day, by the museum's clock."""
+    return timezone.make_aware(datetime.combine(day + timedelta(days=1), time()))
+
+
 def analysis_standing(bath: Bath, on: date, ledger: list[LedgerLine] | None = None) -> Standing:
     """Whether an analysis holds on a day: not too old, not too much charge since, and inside the stop limits."""
     ledger = bath_ledger(bath) if ledger is None else ledger
-    end = timezone.make_aware(datetime.combine(on + timedelta(days=1), time()))
-    analysis = bath.analyses.filter(sampled_at__lt=end).order_by("-sampled_at").first()
+    analysis = bath.analyses.filter(sampled_at__lt=end_of(on)).order_by("-sampled_at").first()
+    if analysis is None:
+        return standing_of(bath, None, 0.0, on)
+    since = sum(line.charge_ah for line in ledger if analysis.sampled_at <= line.started_at < end_of(on))
+    return standing_of(bath, analysis, since, on)
+
+
+def standing_of(bath: Bath, analysis: BathAnalysis | None, since_ah: float, on: date) -> Standing:
+    """The standing from the last analysis and the charge that has passed since."""
     if analysis is None:
         return Standing(False, f"Bath {bath.number} has no analysis before {on}: analyse it.")
     age = (on - timezone.localdate(analysis.sampled_at)).days
-    since = sum(line.charge_ah for line in ledger if analysis.sampled_at <= line.started_at < end)
-    since_ah_l = since / bath.volume_l
+    since_ah_l = since_ah / bath.volume_l
     holds, sentence = _judge(bath, analysis, age, since_ah_l)
     return Standing(holds, sentence, analysis, age, since_ah_l)
 

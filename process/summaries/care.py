@@ -10,7 +10,11 @@ def care_of(making_up: MakingUp, finishes: list[FinishStep]) -> list[str]:
     """Short sentences, the gravest first."""
     said = [
         *_lead(making_up),
-        *(["A core inside: never wet, steam or heat it, and keep it neither damp nor bone dry."] if making_up.core_id else []),
+        *(
+            ["A core inside: never wet, steam or heat it, and keep it neither damp nor bone dry."]
+            if making_up.core_id
+            else []
+        ),
         *_skin(skin_of(finishes)),
         *_coat(finishes),
         "Wear gloves; the rim of a shell cuts." if making_up.technique == MakingUp.Technique.UNIFACE else "",
@@ -20,7 +24,9 @@ def care_of(making_up: MakingUp, finishes: list[FinishStep]) -> list[str]:
 
 def _lead(making_up: MakingUp) -> list[str]:
     if making_up.lead_inside == LEAD.YES:
-        return ["Contains lead: no oak or other acid woods, no fresh paint or acid card near it; local rules for lead come first."]
+        return [
+            "Contains lead: no acid woods such as oak, no fresh paint or acid card near it. Local rules come first."
+        ]
     if making_up.lead_inside == LEAD.UNKNOWN:
         return ["Whether it contains lead is not known: store it as if it did, away from wood acids."]
     return []
@@ -34,4 +40,6 @@ def _skin(name: str) -> list[str]:
 
 def _coat(finishes: list[FinishStep]) -> list[str]:
     labels = " ".join(step.finish.label.lower() for step in finishes)
-    return ["Waxed or lacquered: no solvents, dust with a soft brush."] if "wax" in labels or "lacquer" in labels else []
+    return (
+        ["Waxed or lacquered: no solvents, dust with a soft brush."] if "wax" in labels or "lacquer" in labels else []
+    )

@@ -11,7 +11,8 @@ from process.summaries.evidence import quantity
 from process.summaries.figures import figure
 from process.summaries.planning import metal_of
 from records.figures import Figure
-from records.models import Item
+from records.models import Item, Measurement
+from records.units import ureg
 
 
 @dataclass(frozen=True)
@@ -57,3 +58,18 @@ def least_of(shell: Shell) -> Figure | None:
     point = min(points, key=lambda each: each.thickness_mm)
     note = f"{point.place}, {point.get_method_display()}; least of {len(points)}"
     return Figure("Thinnest measured", point.thickness_mm, "_mm", "measured", point.plus_minus("thickness_mm"), note)
+
+
+def changes_of(parts: tuple[ShellPart, ...], making_up: MakingUp) -> list[Quantity]:
+    """The linear change of each transfer between the model and the copy."""
+    mould = next((part.mould for part in parts if part.mould and part.mould.shrinkage_pct is not None), None)
+    changes = [quantity(mould, "shrinkage_pct")] if mould else []
+    if making_up.core and making_up.core.linear_change_pct is not None:
+        changes.append(quantity(making_up.core, "linear_change_pct"))
+    return changes or [ureg.Quantity(0.0, "pct")]
+
+
+def latest(rows: list[Measurement], what: str, column: str) -> Quantity | None:
+    """The latest measurement of a kind, with its ±."""
+    found = [row for row in rows if row.what == what and getattr(row, column) is not None]
+    return quantity(found[-1], column) if found else None

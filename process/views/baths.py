@@ -6,6 +6,7 @@ from django.urls import path, reverse
 
 from process.forms.baths import AdditionForm, BathForm, BathLimitForm
 from process.models import Bath, BathAddition, BathLimit, Constituent
+from process.summaries.bath_standings import standings
 from process.summaries.baths import analysis_standing, analysis_summary, bath_ledger
 from records import access, clock
 from records.views.answering import answer_form
@@ -17,7 +18,7 @@ def bath_list(request: HttpRequest) -> HttpResponse:
     """A workshop has a handful of baths: all are shown, each with the standing of its analysis."""
     access.require(request, "view", Bath)
     baths = list(Bath.objects.filter(retired_on__isnull=True).select_related("place"))
-    rows = [(bath, analysis_standing(bath, clock.today())) for bath in baths]
+    rows = standings(baths, clock.today())
     return render(request, "process/bath_list.html", {"rows": rows, "retired": Bath.objects.filter(retired_on__isnull=False)})
 
 

@@ -79,7 +79,8 @@ def making_up_edit(request: HttpRequest, number: str) -> HttpResponseBase:
     form = MakingUpChangeForm(request.POST or None, instance=making_up)
     back = making_up.copy.get_absolute_url()
     return answer_form(
-        request, form, title="Correct the making-up", number=number, sentence="What was written before is kept in the history.",
+        request, form, title="Correct the making-up", number=number,
+        sentence="What was written before is kept in the history.",
         verb="Save", back_url=back, then=lambda row: f"{back}#making",
     )  # fmt: skip
 

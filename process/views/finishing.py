@@ -25,7 +25,9 @@ def finish_add(request: HttpRequest, number: str) -> HttpResponse:
     access.require(request, "write", FinishStep)
     copy = access.fetch(request, COPIES, number=number)
     initial = {"done_by": access.party_of(request.user)}
-    return _answer(request, FinishForm(request.POST or None, instance=FinishStep(copy=copy), initial=initial), "A finish step")
+    return _answer(
+        request, FinishForm(request.POST or None, instance=FinishStep(copy=copy), initial=initial), "A finish step"
+    )
 
 
 def finish_edit(request: HttpRequest, pk: int) -> HttpResponse:

@@ -16,9 +16,13 @@ from records.gates import Subject, checks
 from records.models import Gate, Item
 from records.views.answering import answer_form
 
-SENTENCE = "Weighed, measured where it was measured before, looked at under the lens: then a decision with a name to it."
+SENTENCE = (
+    "Weighed, measured where it was measured before, looked at under the lens: then a decision with a name to it."
+)
 HISTORIC = "{} was not made here: a historic copy is flagged on its page and its papers, and not accepted by us."
-INSPECTIONS = Inspection.objects.select_related("copy__making_up__core", "copy__making_up__fill", "inspector", "concession")
+INSPECTIONS = Inspection.objects.select_related(
+    "copy__making_up__core", "copy__making_up__fill", "inspector", "concession"
+)
 
 
 def _summary(copy: Item) -> CopySummary:
@@ -56,7 +60,9 @@ def _thinnest(summary: CopySummary) -> dict[str, Any]:
 def inspection_edit(request: HttpRequest, pk: int) -> HttpResponseBase:
     inspection = access.fetch(request, INSPECTIONS, to="write", pk=pk)
     if inspection.is_signed:
-        messages.warning(request, "This inspection is signed and stays as it is: write a new one if the piece was looked at again.")
+        messages.warning(
+            request, "This inspection is signed and stays as it is: write a new one if the piece was looked at again."
+        )
         return redirect(_page_of(inspection.copy))
     form = InspectionForm(request.POST or None, instance=inspection, summary=_summary(inspection.copy))
     return _answer(request, form, f"Inspection of {inspection.copy.number}")
@@ -65,7 +71,8 @@ def inspection_edit(request: HttpRequest, pk: int) -> HttpResponseBase:
 def _answer(request: HttpRequest, form: InspectionForm, title: str) -> HttpResponse:
     copy = form.instance.copy
     return answer_form(
-        request, form, title=title, number=copy.number, sentence=SENTENCE, verb="Keep, then sign", back_url=_page_of(copy),
+        request, form, title=title, number=copy.number, sentence=SENTENCE, verb="Keep, then sign",
+        back_url=_page_of(copy),
         then=lambda row: reverse("inspection_sign", args=[row.pk]), template="process/inspection_form.html",
         summary=form.summary,
     )  # fmt: skip
@@ -87,8 +94,10 @@ def inspection_sign(request: HttpRequest, pk: int) -> HttpResponseBase:
     accepting = inspection.decision in ACCEPTING
     mark = checks(Gate.MARK, Subject(copy, copy.number, (copy,)), inspection.inspected_on) if accepting else []
     return answer_form(
-        request, form, title=f"Sign the inspection of {copy.number}", act=act, then=_page_of, template="process/inspection_sign.html",
-        inspection=inspection, item=copy, mark_checks=mark, signer=party, role=role, gate_final=True, concerns=[copy.number],
+        request, form, title=f"Sign the inspection of {copy.number}", act=act, then=_page_of,
+        template="process/inspection_sign.html",
+        inspection=inspection, item=copy, mark_checks=mark, signer=party, role=role, gate_final=True,
+        concerns=[copy.number],
         back_url=_page_of(copy), verb="Accept and sign" if accepting else "Sign",
     )  # fmt: skip
 

@@ -16,6 +16,8 @@ from records.services.condition import last_report
 Occasion = ConditionReport.Occasion
 BEGINNING = ["number", "occasion", "examined_on", "examiner", "light", "aids", "examined_at_place", "mass_g"]
 COMPANY = ["previous", "commission"]
+LIGHT_MISSING = "Say which light was used, so that the next examination can repeat it."
+APART = "Apart from the grade: a large old dent is severe and stable, a pinhead of pale green powder small and active."
 DATE_ERRORS = {"invalid": "Write the day as 2026-02-03.", "required": "Write the day of the examination."}
 
 
@@ -36,9 +38,9 @@ class _ConditionForm(RecordForm):
         item = self.instance.item
         self.fields["examiner"].queryset = Party.objects.filter(kind=Party.Kind.PERSON)
         self.fields["examined_on"].error_messages |= DATE_ERRORS
-        self.fields["light"].error_messages["required"] = "Say which light was used, so that the next examination can repeat it."
-        mine = Commission.objects.filter(Q(originals=item) | Q(copies=item) | Q(pk=self.instance.commission_id)).distinct()
-        self.fields["commission"].queryset = mine
+        self.fields["light"].error_messages["required"] = LIGHT_MISSING
+        mine = Q(originals=item) | Q(copies=item) | Q(pk=self.instance.commission_id)
+        self.fields["commission"].queryset = Commission.objects.filter(mine).distinct()
         reports = item.condition_reports.exclude(pk=self.instance.pk).exclude(previous=self.instance.pk or 0)
         self.fields["previous"].queryset = reports
         self.fields["previous"].empty_label = "no earlier report"
@@ -47,15 +49,11 @@ class _ConditionForm(RecordForm):
     def clean_examined_on(self) -> Any:
         return not_ahead(self.cleaned_data["examined_on"])
 
-    def clean_mass_g(self) -> float | None:
-        mass = self.cleaned_data["mass_g"]
-        if mass is not None and mass <= 0:
-            raise forms.ValidationError("A mass is more than nought: look at the number again.")
-        return mass
-
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
-        day, previous = cleaned.get("examined_on"), cleaned.get("previous")
+        day, previous, mass = cleaned.get("examined_on"), cleaned.get("previous"), cleaned.get("mass_g")
+        if mass is not None and mass <= 0:
+            self.add_error("mass_g", "A mass is more than nought: look at the number again.")
         if day and previous and day < previous.examined_on:
             self.add_error("examined_on", f"This lies before {_with_day(previous)}, with which it is compared: "
                            "correct the day, or compare with an earlier report.")  # fmt: skip
@@ -104,8 +102,8 @@ class ReportForm(_ConditionForm):
 
     class Meta:
         model = ConditionReport
-        fields = [*BEGINNING, "structure", "summary", "not_seen", "grade", "grade_reason", "stability", "previous", "change",
-                  "change_words", "restrictions", "recommendation", "commission"]  # fmt: skip
+        fields = [*BEGINNING, "structure", "summary", "not_seen", "grade", "grade_reason", "stability", "previous",
+                  "change", "change_words", "restrictions", "recommendation", "commission"]  # fmt: skip
         groups = [
             ("What it amounts to", ["summary", "not_seen", "grade", "grade_reason", "stability"]),
             ("Compared with the last report", ["previous", "change", "change_words"]),
@@ -116,7 +114,7 @@ class ReportForm(_ConditionForm):
         ]
         help_texts = {
             "restrictions": "Handling, moulding, humidity, transport.",
-            "stability": "Apart from the grade: a large old dent is severe and stable, a pinhead of pale green powder small and active.",
+            "stability": APART,
             "grade_reason": "Needed where the grade is not that of the worst finding.",
             "change": "Required after moulding. A finding that was not re-examined does not count as unchanged.",
         }  # fmt: skip
@@ -125,14 +123,15 @@ class ReportForm(_ConditionForm):
         super().__init__(*args, **kwargs)
         worst = Grade(self.instance.worst_severity)
         grade = self.fields["grade"]
-        grade.label, grade.widget = "overall grade", forms.RadioSelect()
+        grade.label, grade.widget = "Overall grade", forms.RadioSelect()
         grade.choices = [("", f"as the worst finding: {worst.label}"), *Grade.choices]
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
         grade, worst = cleaned.get("grade"), self.instance.worst_severity
         if grade is not None and grade != worst and not cleaned.get("grade_reason"):
-            self.add_error("grade_reason", f"The worst finding is {worst}, the grade {grade}: say why, or let it follow the findings.")
+            sentence = f"The worst finding is {worst}, the grade {grade}: say why, or let it follow the findings."
+            self.add_error("grade_reason", sentence)
         if cleaned.get("change") == ConditionReport.Change.CHANGED and not cleaned.get("change_words"):
             self.add_error("change_words", "Say what changed: the owner is told in these words.")
         return cleaned
@@ -145,7 +144,7 @@ class ReportPhotosForm(RecordForm):
         model = ConditionReport
         fields = ["photos"]
         widgets = {"photos": PictureCheckboxes}
-        labels = {"photos": "photographs of this examination"}
+        labels = {"photos": "Photographs of this examination"}
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)

@@ -6,13 +6,14 @@ from django.db.models import QuerySet
 from records import searching
 from records.models import ConditionReport, Grade
 
+OCCASIONS = [("", "any occasion"), *ConditionReport.Occasion.choices]
 SIGNED = [("", "signed or not"), ("no", "not signed yet"), ("yes", "signed")]
 
 
 class ConditionFilter(forms.Form):
     """“Show reports written … that are … with the grade … on objects with the words …”."""
 
-    occasion = forms.ChoiceField(label="on", required=False, choices=[("", "any occasion"), *ConditionReport.Occasion.choices])
+    occasion = forms.ChoiceField(label="on", required=False, choices=OCCASIONS)
     signed = forms.ChoiceField(label="that are", required=False, choices=SIGNED)
     grade = forms.ChoiceField(label="with grade", required=False, choices=[("", "any"), *Grade.choices])
     q = forms.CharField(label="on objects with the words", required=False, max_length=120)

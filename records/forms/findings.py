@@ -7,7 +7,7 @@ from django import forms
 from records.forms.base import RecordForm
 from records.forms.pictures import PictureRadio
 from records.forms.terms import offer_terms
-from records.models import Finding, Grade, Photo, Term
+from records.models import ConditionReport, Finding, Grade, Photo, Term
 
 SEVERITIES = [
     (Grade.MINOR, "1 minor, cosmetic"),
@@ -31,7 +31,7 @@ class FindingForm(RecordForm):
             "severity": forms.RadioSelect, "stability": forms.RadioSelect, "urgency": forms.RadioSelect,
             "comparison": forms.RadioSelect, "photo": PictureRadio, "note": forms.Textarea({"rows": 2}),
         }  # fmt: skip
-        labels = {"term": "what is seen", "severity": "severity"}
+        labels = {"term": "What is seen"}
         help_texts = {
             "location": "Side and clock position, zone or named point: “obverse rim, 4 h”.",
             "extent": "Count, size in mm, or share of the face: “3 × 2 mm”.",
@@ -39,7 +39,7 @@ class FindingForm(RecordForm):
         }
         error_messages = {
             "location": {"required": "Say where: side and clock position, zone or named point."},
-            "severity": {"required": "Choose 1, 2 or 3."},
+            "severity": {"required": "Choose 1, 2 or 3.", "invalid_choice": "Choose 1, 2 or 3."},
         }
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
@@ -53,20 +53,25 @@ class FindingForm(RecordForm):
         self._offer_photos(report)
         if is_new:
             self.initial |= {"severity": None, "stability": ""}
+        self._ask_what_became_of_it(report, is_new)
+
+    def _ask_what_became_of_it(self, report: ConditionReport, is_new: bool) -> None:
+        """Only where there is a last report; what is entered by hand is new unless it was overlooked then."""
         if report.previous_id is None:
             del self.fields["comparison"]
-        elif is_new:
-            self.initial.setdefault("comparison", Finding.Comparison.NEW)
+            return
+        comparison, kinds = self.fields["comparison"], Finding.Comparison
+        comparison.required = True
+        comparison.choices = [(k.value, k.label) for k in kinds if not is_new or k != kinds.NOT_REEXAMINED]
+        if is_new:
+            self.initial["comparison"] = kinds.NEW
 
-    def _offer_photos(self, report: Any) -> None:
+    def _offer_photos(self, report: ConditionReport) -> None:
         photo = self.fields["photo"]
         photo.queryset = Photo.objects.filter(item=report.item)
         photo.empty_label = "none"
         if not photo.queryset.exists():
             del self.fields["photo"]
-        if "comparison" in self.fields:
-            self.fields["comparison"].choices = Finding.Comparison.choices
-            self.fields["comparison"].required = True
 
     def clean(self) -> dict[str, Any]:
         """Where the person leaves the stability to the word, the word's own is written down."""

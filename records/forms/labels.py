@@ -26,7 +26,7 @@ class LabelForm(RecordForm):
         help_texts = {
             "copy_date": "When the copy was made, never the date of what it repeats.",
             "after": "What it repeats, by whom and when: “after a cast bronze medal of 1624 by …”.",
-            "body": "Materials, how it was made, where the original is. Line breaks stand as typed; up to 50 words in all are read.",
+            "body": "Materials, how it was made, where the original is. Line breaks stand as typed; 50 words are read.",
         }
 
     def __init__(self, *args: Any, facts: CopyFacts, **kwargs: Any) -> None:

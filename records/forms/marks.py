@@ -67,7 +67,9 @@ class MarkForm(RecordForm):
         try:
             self.picture = imaging.examine(file, file.name)
         except imaging.PictureRefused as reason:
-            raise forms.ValidationError(f"{reason} The rest of the form is kept; choose a photograph again.") from reason
+            raise forms.ValidationError(
+                f"{reason} The rest of the form is kept; choose a photograph again."
+            ) from reason
         return file
 
     def clean(self) -> dict[str, Any]:
@@ -79,7 +81,8 @@ class MarkForm(RecordForm):
         height, width = cleaned.get("letter_height_mm"), cleaned.get("copy_word_width_mm")
         if height and width and height > width:
             self.add_error(
-                "letter_height_mm", "The letters are higher than the whole word is wide: the two sizes may be exchanged."
+                "letter_height_mm",
+                "The letters are higher than the whole word is wide: the two sizes may be exchanged.",
             )
         made_by, witness = cleaned.get("made_by"), cleaned.get("witness")
         if made_by and made_by == witness:

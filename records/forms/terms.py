@@ -11,7 +11,7 @@ from records.searching import fold
 
 GENERAL = "any object"
 # What a thing may be called that the vocabulary groups under a wider word.
-WIDER = {"bronze": "copper alloy", "brass": "copper alloy", "gypsum": "plaster", "gilding": "gilt", "pewter": "pewter lead"}
+WIDER = {"bronze": "copper alloy", "brass": "copper alloy", "gypsum": "plaster", "gilding": "gilt"}
 
 
 def fitting_first(terms: Iterable[Term], item: Item) -> list[tuple[str, list[Term]]]:

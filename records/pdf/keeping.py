@@ -6,6 +6,7 @@ from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, Ta
 
 from records.pdf.flow import Room
 
+SMALL = 3  # facts of less than this part of a page stay together
 BODY_ROWS = 2  # rows of a table, lines of a paragraph, that must follow a heading on the same page
 
 
@@ -14,6 +15,8 @@ def least_height(flowable: Any, room: Room) -> float:
     _, height = flowable.wrap(room.width, room.height)
     spaces = flowable.getSpaceBefore() + flowable.getSpaceAfter()
     if isinstance(flowable, Table):
+        if not flowable.repeatRows and height <= room.height / SMALL:
+            return float(height) + spaces
         rows = flowable._rowHeights[: flowable.repeatRows + BODY_ROWS if flowable.repeatRows else 1]
         return float(sum(h or 0 for h in rows)) + spaces
     if isinstance(flowable, Paragraph) and not getattr(flowable, "keepWithNext", 0):

@@ -16,7 +16,7 @@ from records.models import Tracked
 
 ABOUT = (
     "Every row carries its key, its version and the number of its last entry in the history. A number stands in the "
-    "unit beside it; “as_typed” keeps what a person wrote. Figures under “calculated” follow from the rows, nobody typed them."
+    "unit beside it; “as_typed” keeps what a person wrote. Figures under “calculated” follow from the rows."
 )
 KEPT_BACK = {"as_typed", "search_text", "token", "version"}
 
@@ -60,10 +60,11 @@ def _last_entries(rows: Iterable[Tracked]) -> dict[tuple[str, Any], int]:
 
 def _row(row: Tracked, last: Mapping[tuple[str, Any], int]) -> dict[str, Any]:
     kind = row._meta.label
+    fields = [f for f in row._meta.concrete_fields if not f.primary_key and f.name not in KEPT_BACK]
     return {
         "kind": str(row._meta.verbose_name), "table": kind, "key": row.pk, "version": row.version,
         "history": last.get((kind, row.pk)),
-        "columns": {f.name: _column(row, f) for f in row._meta.concrete_fields if not f.primary_key and f.name not in KEPT_BACK},
+        "columns": {f.name: _column(row, f) for f in fields},
     }  # fmt: skip
 
 

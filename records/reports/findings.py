@@ -36,7 +36,8 @@ def findings_table(findings: list[Finding]) -> b.FigureTable:
 def _row(finding: Finding) -> Row:
     return (
         str(finding.position_count), str(finding.term), finding.layer, finding.location, _unbroken(finding.extent),
-        finding.get_severity_display(), finding.get_stability_display(), URGENCY_WORDS.get(finding.urgency, ""),
+        _unbroken(finding.get_severity_display()), finding.get_stability_display(),
+        URGENCY_WORDS.get(finding.urgency, ""),
         finding.get_comparison_display(),
     )  # fmt: skip
 

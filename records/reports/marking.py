@@ -1,7 +1,9 @@
 """Whether a copy may be named and tagged: its permanent mark, or the concession that stands for it."""
 
+from django.db.models import Prefetch, prefetch_related_objects
+
 from records import clock, gates
-from records.models import Gate, Item
+from records.models import Concession, Gate, Item
 
 
 def marking_gap(copy: Item) -> str:
@@ -12,6 +14,7 @@ def marking_gap(copy: Item) -> str:
     if not copy.made_here:
         return ""
     if not hasattr(copy, "_marking_gap"):
+        prefetch_related_objects([copy], Prefetch("concessions", Concession.objects.select_related("given_by")))
         found = gates.checks(Gate.MARK, gates.Subject(copy, copy.number, (copy,)), clock.today())
         copy._marking_gap = " ".join(check.sentence for check in found if not check.met)
     return copy._marking_gap

@@ -35,10 +35,8 @@ def head(kind: str, number: str, title: str, summary: str, context: PaperContext
 def caption_of(photo: Photo, item: Item | None, lead: str = "") -> str:
     """What the photograph shows, when it was taken; a copy is never taken for its original."""
     day = f"taken {local_day(photo.taken_at)}" if photo.taken_at else "not dated"
-    light = f"{photo.light}, " if photo.light else ""
-    said = f"{photo.caption or photo.get_view_display().capitalize()}: {light}{day}."
-    if photo.caption.endswith("."):
-        said = f"{photo.caption} {light}{day}.".replace(". taken", ". Taken").replace(". not", ". Not")
+    shown = (photo.caption or photo.get_view_display().capitalize()).rstrip(".")
+    said = f"{shown}: {', '.join(filter(None, [photo.light, day]))}."
     mine = item is not None and item.is_copy and photo.item_id in (None, item.pk)
     kind = "electrotype" if item is not None and item.kind == Item.Kind.HISTORIC_COPY else "copy"
     return " ".join(filter(None, [lead, said, phrases.caption(kind, item.number) if mine else ""]))

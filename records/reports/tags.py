@@ -59,7 +59,7 @@ paper_kinds["object-tag"] = PaperKind(
     build=make_tag,
 )
 paper_kinds["unmarked-tag"] = PaperKind(
-    code="unmarked-tag", title="Tag for an unmarked copy",
+    code="unmarked-tag", title="Unmarked tag",
     applies_to=lambda subject: isinstance(subject, Item) and is_unmarked(subject), refusals=lambda copy: [],
     build=make_unmarked,
 )  # fmt: skip

@@ -7,7 +7,8 @@ from django.db.models import Max
 from records.models import ConditionReport, Finding, Item
 
 SIGNED = "This report is signed and stays as it is: write a new report, which begins with the findings of this one."
-CARRIED = ("term", "layer", "location", "extent", "severity", "stability", "urgency", "action", "note", "position_count")
+SAID = ("term", "layer", "location", "extent", "severity", "stability", "urgency", "action", "note")
+CARRIED = (*SAID, "position_count")
 
 
 def last_report(item: Item) -> ConditionReport | None:
@@ -18,7 +19,7 @@ def last_report(item: Item) -> ConditionReport | None:
 def carry_over(report: ConditionReport) -> ConditionReport:
     """Begin with the findings of the report compared with, each “not re-examined” until a person says otherwise.
 
-    A finding keeps its number from report to report; its photograph stays with the old one, since it shows the old state.
+    A finding keeps its number from report to report; its photograph stays behind, since it shows the old state.
     """
     if report.previous is None:
         return report

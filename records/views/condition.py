@@ -27,7 +27,7 @@ COLUMNS = [
     ("signed by", lambda report: report.signed_by or ""), ("signed at (UTC)", lambda report: report.signed_at or ""),
 ]  # fmt: skip
 BEGIN = "Look first, then write what is seen, where, how bad and how lively; findings follow on the report’s own page."
-BEGIN_AGAIN = "The findings of {} are taken over as “not re-examined”: say of each whether it is the same, worse, better or treated."
+BEGIN_AGAIN = "The findings of {} are taken over as “not re-examined”: then say of each what became of it."
 COMPLETE = "What the findings amount to, what was not seen, and what follows from it."
 CHANGED = "Someone changed this report after you opened it: read it again, then sign."
 

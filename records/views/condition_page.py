@@ -12,9 +12,9 @@ from records.models import ConditionReport, Document, Finding, Grade, Term, Urge
 from records.services.signing import report_gaps
 
 FINDINGS = Finding.objects.select_related("term", "photo")
-REPORTS = ConditionReport.objects.select_related("item", "commission", "examiner", "previous", "signed_by").prefetch_related(
-    Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos"
-)  # fmt: skip
+REPORTS = ConditionReport.objects.select_related(
+    "item", "commission", "examiner", "previous", "signed_by"
+).prefetch_related(Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos")
 
 Stability, Comparison = Term.Stability, Finding.Comparison
 # The least reassuring first.
@@ -23,7 +23,8 @@ COMPARISON_STATES = {
     Comparison.NEW: "look", Comparison.WORSE: "look", Comparison.SAME: "done", Comparison.BETTER: "done",
     Comparison.TREATED: "done", Comparison.NOT_REEXAMINED: "open",
 }  # fmt: skip
-ANSWERS = [(kind.value, kind.label) for kind in (Comparison.SAME, Comparison.WORSE, Comparison.BETTER, Comparison.TREATED)]
+ANSWERED = (Comparison.SAME, Comparison.WORSE, Comparison.BETTER, Comparison.TREATED)
+ANSWERS = [(kind.value, kind.label) for kind in ANSWERED]
 PAPER = "condition-report"
 
 

@@ -15,6 +15,9 @@ from django.views.decorators.http import require_POST
 
 from records import access, extensions
 from records.models import Commission, ConditionReport, Document, Item
+from records.pdf.glyphs import MissingGlyph
+from records.pdf.label_text import LabelTooFull
+from records.pdf.photos import PhotoUnreadable
 from records.pdf.theme import PAGE_SIZES
 from records.services import papers
 from records.views.listing import export, page, wants_export
@@ -24,6 +27,8 @@ COLUMNS = [
     ("Issued by", "issued_by"), ("As", "signed_role"), ("SHA-256 of the file", "sha256"),
     ("SHA-256 of the record", "record_sha256"), ("Size, bytes", "size_bytes_count"),
 ]  # fmt: skip
+# What a person can mend: a rule, a text that does not fit or print, a lost picture, a colleague at the same moment.
+REFUSED = (ValidationError, LabelTooFull, MissingGlyph, PhotoUnreadable, IntegrityError)
 SUBJECTS = (Item, ConditionReport, Commission)
 
 
@@ -74,7 +79,7 @@ def paper_issue(request: HttpRequest, kind: str, number: str) -> HttpResponse:
     subject = _subject(kind, number)
     try:
         paper = papers.issue(kind=kind, subject=subject, party=party, role=role, page_size=_page_size(request))
-    except (ValidationError, ValueError, IntegrityError) as refused:
+    except REFUSED as refused:
         for sentence in _sentences(refused):
             messages.error(request, sentence)
         return redirect(f"{subject.get_absolute_url()}#papers")

@@ -54,9 +54,10 @@ def finding_edit(request: HttpRequest, pk: int) -> HttpResponse:
     if finding.report.is_signed and request.method != "POST":
         return signed_already(request, finding.report)
     form = FindingForm(request.POST or None, instance=finding)
-    return answer_form(request, form, title=f"Finding {finding.position_count}", sentence=SENTENCE, report=finding.report,
-                       act=_keep, then=Finding.get_absolute_url, template=TEMPLATE, finding=finding,
-                       may_strike=not is_carried(finding))  # fmt: skip
+    return answer_form(
+        request, form, title=f"Finding {finding.position_count}", sentence=SENTENCE, report=finding.report, act=_keep,
+        then=Finding.get_absolute_url, template=TEMPLATE, finding=finding, may_strike=not is_carried(finding),
+    )  # fmt: skip
 
 
 @require_POST

@@ -57,7 +57,9 @@ def _keep(request: HttpRequest, form: LabelForm) -> LabelWording:
     was_approved = form.instance.is_signed
     label = form.save()
     if was_approved and not label.is_signed:
-        messages.warning(request, "The wording changed: it has to be approved again. The one before stays in the history.")
+        messages.warning(
+            request, "The wording changed: it has to be approved again. The one before stays in the history."
+        )
     else:
         messages.success(request, "The wording is kept.")
     return label

@@ -6,7 +6,7 @@ from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
 from django.urls import path, reverse
 
-from records import access, imaging, marking
+from records import access, marking
 from records.forms.marks import MarkForm
 from records.judging import piece_facts, verdicts_of
 from records.lineage import descent_of
@@ -44,7 +44,8 @@ def _advice(item: Item) -> list[marking.before.Advice]:
 def _answer(request: HttpRequest, form: MarkForm, title: str, **context: Any) -> HttpResponse:
     item = form.instance.item
     return answer_form(
-        request, form, title=title, sentence=SENTENCE, verb="Keep the mark", back_url=f"{item.get_absolute_url()}#marks",
+        request, form, title=title, sentence=SENTENCE, verb="Keep the mark",
+        back_url=f"{item.get_absolute_url()}#marks",
         act=lambda form: _keep(request, form), then=lambda mark: reverse("mark_edit", args=[mark.pk]),
         template="records/mark_form.html", item=item, disclaimer=marking.ADVICE, **context,
     )  # fmt: skip

@@ -13,6 +13,9 @@ from django.contrib.auth.models import Group
 from django.test import Client
 from playwright.sync_api import Browser, BrowserContext, Page, sync_playwright
 
+from tests.browser.walking import Walker
+from tests.factories import make_party
+
 # Playwright's synchronous calls keep an event loop in this thread; its database calls remain synchronous.
 os.environ.setdefault("DJANGO_ALLOW_ASYNC_UNSAFE", "true")
 
@@ -39,15 +42,13 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     for item in items:
         if here in item.path.parents:
             item.add_marker(pytest.mark.browser)
-            item.add_marker(pytest.mark.django_db(transaction=True, serialized_rollback=True))
+            item.add_marker(pytest.mark.django_db(transaction=True))
 
 
 @pytest.fixture(scope="session")
 def chromium() -> str:
     """The browser's path; without one the tests are skipped with the reason, or fail where it is required."""
-    found = (
-        os.environ.get("REGISTER_CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
-    )
+    found = os.environ.get("REGISTER_CHROMIUM") or shutil.which("chromium") or shutil.which("chromium-browser")
     if found:
         return found
     reason = "no chromium found: install it, or name one in REGISTER_CHROMIUM"
@@ -124,9 +125,7 @@ def sign_in_as(live_server, django_user_model) -> Callable[..., object]:
         client = Client()
         client.force_login(user)
         session = client.cookies[settings.SESSION_COOKIE_NAME].value
-        page.context.add_cookies(
-            [{"name": settings.SESSION_COOKIE_NAME, "value": session, "url": live_server.url}]
-        )
+        page.context.add_cookies([{"name": settings.SESSION_COOKIE_NAME, "value": session, "url": live_server.url}])
         return user
 
     return sign_in
@@ -147,3 +146,15 @@ def axe() -> Callable[[Page], None]:
         assert overhang <= 0, f"{page.url} is {overhang} px wider than its window"
 
     return check
+
+
+@pytest.fixture
+def walk(axe, sign_in_as) -> Callable[..., Walker]:
+    """`walk(page, "registrar")`: a person of that role at that screen, known among the parties by the same name."""
+
+    def start(page: Page, role: str) -> Walker:
+        user = sign_in_as(page, role)
+        make_party(role.title(), user=user, initials=role[:2].upper())
+        return Walker(page, axe)
+
+    return start

@@ -43,7 +43,7 @@ assert client.get("/").headers["Location"].startswith("/sign-in/")
 client.force_login(User.objects.create_superuser("someone"))
 from records.models import Item
 Item.objects.create(number="A.1", kind="original", title="Medal")
-for address in ("/", "/things/", "/things/A.1/", "/things/A.1/history/", "/commissions/", "/condition/", "/search/?q=medal"):
+for address in ("/", "/things/", "/things/A.1/", "/things/A.1/history/", "/commissions/", "/search/?q=a"):
     answer = client.get(address)
     assert answer.status_code == 200, (address, answer.status_code)
 """

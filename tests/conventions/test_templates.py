@@ -39,7 +39,9 @@ def test_a_short_comment_ends_on_its_line():
 def asked_by_templates(tag: str) -> set[str]:
     """Templates of our own that others name in this tag."""
     pattern = re.compile(rf"{{%\s*{tag}\s+\"([^\"]+)\"")
-    return {name for path in templates() for name in pattern.findall(path.read_text()) if not name.startswith("django/")}
+    return {
+        name for path in templates() for name in pattern.findall(path.read_text()) if not name.startswith("django/")
+    }
 
 
 def test_what_another_template_includes_says_so_by_its_name():

@@ -8,7 +8,13 @@ from django.urls import reverse
 from process.models import Inspection, ThicknessPoint
 from records.models import Concession, Item, Measurement
 from tests.factories import (
-    make_copy, make_inspection, make_item, make_mark, make_party, make_shell, make_user,
+    make_copy,
+    make_inspection,
+    make_item,
+    make_mark,
+    make_party,
+    make_shell,
+    make_user,
 )  # fmt: skip
 
 pytestmark = pytest.mark.django_db
@@ -161,7 +167,12 @@ def test_an_unphotographed_temporary_or_other_mark_is_not_enough(conservator, co
 
 def _concession(copy, gate="G6"):
     given = Concession.objects.create(
-        number=f"C-{gate}", gate=gate, given_on=date(2026, 2, 24), given_by=make_party(), given_role="conservator", reason="thin wall"
+        number=f"C-{gate}",
+        gate=gate,
+        given_on=date(2026, 2, 24),
+        given_by=make_party(),
+        given_role="conservator",
+        reason="thin wall",
     )
     given.items.set([copy])
     return given

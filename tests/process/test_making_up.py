@@ -10,7 +10,15 @@ from process.services.copies import make_up
 from records.lineage import descent_of
 from records.models import Item
 from tests.factories import (
-    make_cathode, make_copy, make_item, make_mould, make_party, make_run, make_shell, make_term, make_user,
+    make_cathode,
+    make_copy,
+    make_item,
+    make_mould,
+    make_party,
+    make_run,
+    make_shell,
+    make_term,
+    make_user,
 )  # fmt: skip
 
 pytestmark = pytest.mark.django_db
@@ -45,8 +53,16 @@ def test_two_shells_become_a_copy_with_its_own_number_and_descent(technician, me
 
     copy = Item.objects.get(number="R.2026.1")
     assert answer.status_code == 302 and answer["Location"] == copy.get_absolute_url()
-    assert (copy.kind, copy.status, copy.title) == ("copy", "workshop", "Electrotype copy: Portrait medal of Maud Ferrigan")
-    assert (copy.object_type, copy.materials, copy.date_words) == ("medal, portrait medal", "electrodeposited copper", "2026")
+    assert (copy.kind, copy.status, copy.title) == (
+        "copy",
+        "workshop",
+        "Electrotype copy: Portrait medal of Maud Ferrigan",
+    )
+    assert (copy.object_type, copy.materials, copy.date_words) == (
+        "medal, portrait medal",
+        "electrodeposited copper",
+        "2026",
+    )
     assert set(Shell.objects.filter(making_up=copy.making_up, fate="used")) == {obverse, reverse_shell}
     assert descent_of(copy).lineage.generation == 1
 
@@ -145,7 +161,9 @@ def test_shells_of_different_pieces_make_no_copy(technician, medal):
 def _skin_on_a_core(medal):
     mould = make_mould(medal)
     pull = Pull.objects.create(mould=mould, number_count=1, use="cast", used_on=date(2026, 2, 5))
-    core = Core.objects.create(item=make_item("P-2026-01", kind="core"), pull=pull, material="plaster", cast_on=date(2026, 2, 5))
+    core = Core.objects.create(
+        item=make_item("P-2026-01", kind="core"), pull=pull, material="plaster", cast_on=date(2026, 2, 5)
+    )
     return core, make_shell(cathode=make_cathode(make_run(), core=core))
 
 
@@ -175,7 +193,10 @@ def test_the_making_up_can_be_corrected_but_not_its_shells(technician, medal):
     page = reverse("making_up_edit", args=["R.2026.1"])
     form = technician.get(page).context["form"]
 
-    answer = technician.post(page, {"lead_inside": "unknown", "join": "solder", "made_up_on": "2026-02-20", "version": copy.making_up.version})
+    answer = technician.post(
+        page,
+        {"lead_inside": "unknown", "join": "solder", "made_up_on": "2026-02-20", "version": copy.making_up.version},
+    )
 
     assert "shells" not in form.fields
     assert answer.status_code == 302
@@ -187,7 +208,10 @@ def _finish(client, copy, **more):
 
 
 def test_silvering_names_its_plater_and_its_thickness(technician, medal):
-    copy, silvered = make_copy(model=medal), make_term("finish", "silvered", caution="By a licensed outside plater only.")
+    copy, silvered = (
+        make_copy(model=medal),
+        make_term("finish", "silvered", caution="By a licensed outside plater only."),
+    )
     plater = make_party("Greyling Street", kind="workshop")
 
     bare = _finish(technician, copy, finish=silvered.pk)

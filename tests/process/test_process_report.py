@@ -10,11 +10,12 @@ from pypdf import PdfReader
 
 from process.models import FinishStep, Shell
 from records import extensions
-from records.models import Concession, Item, Measurement, UnmetGate
+from records.models import Concession, Item, Measurement, Specification, UnmetGate
 from records.pdf import archive
 from records.services import papers
 from tests.factories import (
     make_analysis,
+    make_commission,
     make_consent,
     make_copy,
     make_inspection,
@@ -107,7 +108,8 @@ def test_interruptions_show_their_depth_and_how_they_were_judged():
 def test_the_first_page_begins_with_what_limits_the_piece():
     copy = copy_of(medal_run())
     gate = UnmetGate.objects.create(
-        gate="G5", check_name="bath analysed", sentence="BA-02 of bath B-01 is 34 days old.", subject_number="D-2026-002",
+        gate="G5", check_name="bath analysed", sentence="BA-02 of bath B-01 is 34 days old.",
+        subject_number="D-2026-002",
         happened_on=date(2026, 2, 16),
     )  # fmt: skip
     gate.items.add(copy)
@@ -206,3 +208,23 @@ def test_of_a_historic_copy_nobody_knows_the_process():
 def test_a_copy_without_its_making_up_says_what_to_do():
     lone = make_item("R.2026.9", kind="copy")
     assert "record its shells and filling first" in extensions.paper_kinds["process-report"].refusals(lone)[0]
+
+
+def test_the_specification_and_the_first_look_stand_beside_what_came_of_them():
+    commission = make_commission("RQ-2026-001")
+    copy = copy_of(medal_run(), commission=commission)
+    model = Item.objects.get(number="OVM.1931.0044")
+    Specification.objects.create(
+        commission=commission,
+        item=model,
+        technique="hollow",
+        thickness_mean_mm=0.6,
+        thickness_min_mm=0.3,
+        tests="Lens ×10.",
+    )
+    shell = Shell.objects.get(item__number="S-03")
+    shell.ease, shell.inspection = "by hand", "no voids"
+    shell.save()
+    words = text(pdf(copy))
+    assert "Least thickness anywhere 0.30 mm" in words and "Lens ×10." in words
+    assert "S-03. Came off: by hand. First look: no voids." in words

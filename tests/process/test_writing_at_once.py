@@ -14,7 +14,7 @@ from tests.factories import NINE, make_run
 
 TABLETS, EACH = 4, 25
 
-pytestmark = pytest.mark.django_db(transaction=True, serialized_rollback=True)
+pytestmark = pytest.mark.django_db(transaction=True)
 
 
 @pytest.fixture

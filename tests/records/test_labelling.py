@@ -37,7 +37,9 @@ def test_the_proposal_is_accepted_by_its_own_checks():
 
     label = LabelWording(item=copy, **labelling.proposal(labelling.gather(copy)))
 
-    assert labelling.draft_of(label).text.startswith("Electrotype copy, 2026\nafter a portrait medal of Maud Ferrigan by Corvin")
+    assert labelling.draft_of(label).text.startswith(
+        "Electrotype copy, 2026\nafter a portrait medal of Maud Ferrigan by Corvin"
+    )
     assert _codes(label) == []
 
 

@@ -9,7 +9,12 @@ from records.models import Concession, LabelWording
 from tests.factories import make_copy, make_item, make_mark, make_party, make_user
 
 pytestmark = pytest.mark.django_db
-GOOD = {"kind_of_copy": "Electrotype copy", "copy_date": "2026", "after": "after a portrait medal, 1624", "body": "Copper."}
+GOOD = {
+    "kind_of_copy": "Electrotype copy",
+    "copy_date": "2026",
+    "after": "after a portrait medal, 1624",
+    "body": "Copper.",
+}
 BAD = GOOD | {"after": "this is the original of 1624"}
 
 
@@ -75,7 +80,12 @@ def test_an_unmarked_copy_gets_no_approved_label(curator, copy):
 
 def test_a_concession_stands_for_the_mark(curator, copy):
     given = Concession.objects.create(
-        number="C-1", gate="G6", given_on=date(2026, 2, 24), given_by=make_party(), given_role="conservator", reason="thin"
+        number="C-1",
+        gate="G6",
+        given_on=date(2026, 2, 24),
+        given_by=make_party(),
+        given_role="conservator",
+        reason="thin",
     )
     given.items.set([copy])
     _write(curator)
@@ -85,7 +95,12 @@ def test_a_concession_stands_for_the_mark(curator, copy):
 
 def test_a_historic_copy_needs_no_mark(curator):
     make_item("R.2026.1", kind="historic_copy", date_words="before 1889", title="Electrotype of a medal")
-    _write(curator, kind_of_copy="Historic electrotype", copy_date="before 1889", after="the number of steps from the original is not known")
+    _write(
+        curator,
+        kind_of_copy="Historic electrotype",
+        copy_date="before 1889",
+        after="the number of steps from the original is not known",
+    )
 
     assert _approve(curator).status_code == 302
 

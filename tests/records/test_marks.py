@@ -167,6 +167,8 @@ def test_a_makers_mark_is_not_asked_whether_it_says_copy(copy):
     assert verdicts_of(make_mark(copy, purpose="maker"), piece_facts(copy)) == []
 
 
-@pytest.mark.parametrize(("words", "expected"), [("Coins, silver", "coin"), ("portrait medal", "medal"), ("coinage", "coinage")])
+@pytest.mark.parametrize(
+    ("words", "expected"), [("Coins, silver", "coin"), ("portrait medal", "medal"), ("coinage", "coinage")]
+)
 def test_the_class_is_read_from_whole_words(words, expected):
     assert class_of(words) == expected

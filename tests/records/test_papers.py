@@ -6,7 +6,6 @@ from io import BytesIO
 import pytest
 from django.core.exceptions import ValidationError
 from django.core.files.base import ContentFile
-from django.urls import reverse
 from pypdf import PdfReader
 
 from records import extensions
@@ -14,7 +13,7 @@ from records.models import Document, Finding, LabelWording, Mark, Measurement
 from records.pdf import archive
 from records.services import papers
 from records.services.photographs import keep_photo
-from tests.factories import NINE, make_item, make_party, make_photo, make_report, make_term, make_user
+from tests.factories import NINE, make_item, make_party, make_photo, make_report, make_term
 from tests.pdf.pictures import medal
 from tests.pdf.reading import pages, text
 
@@ -67,8 +66,10 @@ class TestConditionReport:
 
         words = text(pdf_of(issue("condition-report", report)))
 
-        for said in ("2 moderate", "possibly active", "3 within weeks", "71.36 g", "edge, 4 h", "new", "A dent from a blow.",
-                     "Do not press it back.", "Signed in the register on 16 February 2026"):  # fmt: skip
+        for said in (
+            "2 moderate", "possibly active", "3 within weeks", "71.36 g", "edge, 4 h", "new", "A dent from a blow.",
+            "Do not press it back.", "Signed in the register on 16 February 2026",
+        ):  # fmt: skip
             assert said in words
         assert "Draft" not in words
 
@@ -209,101 +210,3 @@ class TestTags:
 
     def test_an_original_is_not_called_a_copy(self):
         assert "COPY" not in text(pdf_of(issue("object-tag", make_item(title="Medal"))))
-
-
-class TestPages:
-    def sign_in(self, client, role="curator"):
-        client.force_login(make_user(role))
-
-    def post(self, client, kind, number, **data):
-        return client.post(reverse("paper_issue", args=[kind, number]), data, follow=True)
-
-    def test_issuing_leads_to_the_list_and_a_second_time_keeps_both(self, client):
-        self.sign_in(client)
-        copy_with_mark()
-        self.post(client, "object-tag", "R.2026.1")
-        answer = self.post(client, "object-tag", "R.2026.1")
-        assert "version 2, is issued and kept" in answer.content.decode()
-        assert [paper.edition_count for paper in answer.context["page"].rows] == [2]
-        everything = client.get(reverse("document_list"), {"show": "all"})
-        assert "replaced by a later version" in everything.content.decode()
-        assert Document.objects.count() == 2
-
-    def test_a_refusal_is_told_on_the_page_of_the_thing(self, client):
-        self.sign_in(client)
-        make_item("R.2026.4", kind="copy")
-        answer = self.post(client, "object-tag", "R.2026.4")
-        assert "Until it does, only the tag" in answer.content.decode()
-        assert not Document.objects.exists()
-
-    def test_a_technician_may_not_issue(self, client):
-        self.sign_in(client, "technician")
-        copy_with_mark()
-        assert self.post(client, "object-tag", "R.2026.1").status_code == 403
-
-    @pytest.mark.parametrize(
-        ("kind", "number"), [("object-tag", "no such"), ("novel", "R.2026.1"), ("condition-report", "R.2026.1")]
-    )
-    def test_what_cannot_be_issued_is_not_found(self, client, kind, number):
-        self.sign_in(client)
-        copy_with_mark()
-        assert self.post(client, kind, number).status_code == 404
-
-    def test_the_page_size_is_a_choice(self, client):
-        self.sign_in(client, "conservator")
-        report = make_report(make_item())
-        self.post(client, "condition-report", report.number, page_size="Letter")
-        page = PdfReader(BytesIO(pdf_of(Document.objects.get()))).pages[0]
-        assert tuple(page.mediabox[2:]) == (612, 792)  # 8.5 × 11 in
-
-    def test_the_stored_file_is_shown_inline(self, client):
-        self.sign_in(client, "reader")
-        document = issue("object-tag", copy_with_mark())
-        answer = client.get(reverse("document", args=[document.pk]))
-        assert answer.content == pdf_of(document)
-        assert answer["Content-Type"] == "application/pdf" and answer["X-Content-Type-Options"] == "nosniff"
-        assert answer["Content-Disposition"].startswith("inline")
-
-    def test_a_changed_file_is_refused_with_a_sentence(self, client):
-        self.sign_in(client)
-        document = issue("object-tag", copy_with_mark())
-        papers.path_of(document).write_bytes(b"%PDF-1.7 another")
-        answer = client.get(reverse("document", args=[document.pk]))
-        assert answer.status_code == 409 and "has changed the file" in answer.content.decode()
-
-    def test_a_lost_file_is_not_found(self, client):
-        self.sign_in(client)
-        document = issue("object-tag", copy_with_mark())
-        papers.path_of(document).unlink()
-        assert client.get(reverse("document", args=[document.pk])).status_code == 404
-
-    def test_a_stranger_sees_nothing(self, client):
-        document = issue("object-tag", copy_with_mark())
-        assert client.get(reverse("document", args=[document.pk])).status_code == 302
-
-    def test_the_list_filters_by_kind_and_number_and_exports_the_same(self, client):
-        self.sign_in(client)
-        issue("object-tag", copy_with_mark())
-        issue("object-tag", make_item("OVM.1931.0044"))
-        issue("condition-report", make_report(make_item("OVM.1907.0112")))
-        asked = {"kind": "object-tag", "q": "OVM"}
-        assert [d.number for d in client.get(reverse("document_list"), asked).context["page"].rows] == ["OVM.1931.0044"]
-        lines = (
-            b"".join(client.get(reverse("document_list"), asked | {"export": "csv"}).streaming_content)
-            .decode()
-            .splitlines()
-        )
-        assert len(lines) == 2 and "OVM.1931.0044" in lines[1]
-
-    def test_fifty_papers_ask_the_database_few_times(self, client, django_assert_max_num_queries):
-        self.sign_in(client)
-        item = make_item()
-        for number in range(51):
-            Document.objects.create(
-                kind="object-tag", number=f"N-{number}", title="Object tag", item=item, issued_at=NINE,
-                path=f"{number}.pdf",
-                sha256="0" * 64, size_bytes_count=1, record_sha256="0" * 64,
-            )  # fmt: skip
-        with django_assert_max_num_queries(15):
-            answer = client.get(reverse("document_list"))
-        assert len(answer.context["page"].rows) == 50 and answer.context["page"].next_key

@@ -1,76 +1,16 @@
 """Wording: nobody may mistake the copy. Pieces and label texts are those of the demo scenario."""
 
 from dataclasses import replace
-from datetime import date
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
 from records.wording import (
     CopyFacts,
     LabelDraft,
-    acceptable,
     check,
-    compose,
-    file_name,
-    fitting_kinds,
-    kind_of_text,
-    load_kinds,
-    phrases,
 )
-from records.wording.clauses import clauses, first_year
-
-MEDAL = CopyFacts(
-    "R.2026.1",
-    "2026",
-    subject="a cast bronze medal of Maud Ferrigan by Corvin Aldersey the Younger",
-    original_date="1624",
-    original_number="OVM.1931.0044",
-    original_place="in store",
-    materials="copper, tin-alloy filling, patinated",
-    mark_text="OVM 2026 COPY",
-)
-COIN = CopyFacts(
-    "R.2026.2",
-    "2026",
-    skin="silver",
-    subject="a silver ten-groat piece of Sallowness",
-    original_date="1571",
-    original_owner="Thornwick Almshouse Trust",
-    materials="silvered copper",
-    mark_text="COPY",
-)
-LIGHTSHIP = CopyFacts(
-    "R.2026.3",
-    "2026",
-    generation=2,
-    at_least=True,
-    subject="a medal of the launch of the Sallowness Lightship",
-    original_date="1702",
-    original_lost="has not been seen since 1811",
-    model="an electrotype of 1889",
-    materials="copper, tin-alloy filling, patinated",
-    mark_text="COPY OF COPY 2026",
-)
-TOUCH = replace(MEDAL, number="R.2026.4", may_be_touched=True, mass_g=44.3, original_mass_g=71.36)
-MASK = CopyFacts(
-    "R.2026.5",
-    "2026",
-    technique="core",
-    subject="the plaster life mask of Bram Oostervane",
-    original_date="about 1868",
-    materials="copper skin on a plaster cast",
-)
-HISTORIC = CopyFacts(
-    "R.1889.7",
-    "before 1889",
-    historic=True,
-    at_least=True,
-    subject="a medal not now traced",
-    original_date="1702",
-)
-PIECES = [MEDAL, COIN, LIGHTSHIP, TOUCH, MASK, HISTORIC]
+from records.wording.clauses import first_year
+from tests.records.wording_pieces import COIN, HISTORIC, LIGHTSHIP, MASK, MEDAL, TOUCH
 
 
 def codes(text: str, piece: CopyFacts, severity: str = "refuse") -> set[str]:
@@ -120,9 +60,7 @@ def test_the_scenarios_labels_are_not_refused(piece, text):
 
 
 def test_fault_4_after_the_original_is_refused_for_a_copy_of_a_copy():
-    assert "generation.after_original" in codes(
-        "Electrotype copy of a copy, 2026\nafter the original medal", LIGHTSHIP
-    )
+    assert "generation.after_original" in codes("Electrotype copy of a copy, 2026\nafter the original medal", LIGHTSHIP)
     hidden = codes("Electrotype copy, 2026\nafter the original medal of 1702", LIGHTSHIP)
     assert {"kind.other", "generation.hidden", "generation.after_original"} <= hidden
 
@@ -254,122 +192,3 @@ def test_a_refusal_says_what_to_do():
     complaint = check(LabelDraft("Medal of 1624", "", "R.2026.1"), MEDAL)[0]
     assert complaint.severity == "refuse"
     assert "Begin with “Electrotype copy”" in complaint.sentence
-
-
-@pytest.mark.parametrize("piece", PIECES, ids=lambda piece: piece.number)
-def test_the_composed_label_passes_its_own_checks(piece):
-    assert check(compose(piece), piece) == []
-
-
-def test_the_composed_label_reads_like_a_label():
-    assert compose(MEDAL).text == (
-        "Electrotype copy, 2026\n"
-        "after a cast bronze medal of Maud Ferrigan by Corvin\n"
-        "Aldersey the Younger, 1624\n"
-        "Copper, tin-alloy filling, patinated, marked OVM 2026\n"
-        "COPY.\n"
-        "Original: OVM.1931.0044, in store."
-    )
-    assert compose(LIGHTSHIP).heading == "Electrotype copy of a copy, 2026"
-    assert compose(TOUCH).heading == "Electrotype copy, 2026 — please touch"
-    assert compose(HISTORIC).heading == "Historic electrotype, before 1889"
-
-
-words_of_facts = st.text(st.sampled_from("abc defg éß"), max_size=30)
-
-
-@given(
-    st.sampled_from(["hollow", "core", "cast", "print", "matrix"]),
-    st.integers(1, 4),
-    st.booleans(),
-    st.booleans(),
-    st.sampled_from(["", "silver"]),
-    words_of_facts,
-)
-def test_no_composed_label_is_ever_refused(technique, generation, at_least, one_sided, skin, subject):
-    piece = CopyFacts(
-        "R.2027.9",
-        "2027",
-        technique,
-        generation,
-        at_least or generation > 1,
-        False,
-        one_sided,
-        skin,
-        subject,
-        "1624",
-    )
-    assert acceptable(check(compose(piece), piece))
-
-
-def test_every_kind_is_found_again_in_its_own_words():
-    for kind in load_kinds():
-        assert kind_of_text(f"{kind.words}, 2026") == kind
-
-
-def test_every_kind_names_what_it_is_and_none_is_an_original():
-    assert not any(
-        "original" in kind.words.lower() or "replica" in kind.words.lower() for kind in load_kinds()
-    )
-    assert [kind.words for kind in fitting_kinds(COIN)] == ["Electrotype copy", "Silvered electrotype copy"]
-
-
-def test_clauses_end_at_punctuation_but_not_inside_numbers():
-    assert clauses("After a medal, 1624. OVM.1931.0044 (in store)") == [
-        "After a medal", "1624", "OVM.1931.0044", "in store",
-    ]  # fmt: skip
-
-
-def test_a_file_name_begins_with_the_kind():
-    assert (
-        file_name("R.2026.1", "Electrotype copy", "obverse", ".jpg")
-        == "electrotype-copy_R.2026.1_obverse.jpg"
-    )
-    assert file_name("R 1/2", "Électrotype", "../../x") == "electrotype_R-1-2_x"
-
-
-@pytest.mark.parametrize(
-    ("sentence", "expected"),
-    [
-        (
-            phrases.made_from("OVM.1931.0044", date(2026, 2, 16), mould="silicone", owner="the museum"),
-            "This copy was deposited in copper on a silicone mould taken from OVM.1931.0044 "
-            "on 16 February 2026, with permission of the museum.",
-        ),
-        (
-            phrases.wall_thickness(0.586, 36.85, [0.71, 0.33], "micrometer"),
-            "The wall is 0.59 mm thick on average, calculated from 36.85 ampere-hours and weighing; "
-            "the thinnest of 2 measured points is 0.33 mm (micrometer).",
-        ),
-        (
-            phrases.wall_thickness(0.42, 8.94, weighed=False),
-            "No thickness was measured; the average of 0.42 mm is calculated from 8.94 ampere-hours.",
-        ),
-        (
-            phrases.interruption(11_400, date(2026, 3, 3), 0.185, "Layers part after three bends."),
-            "The current was absent for 3 h 10 min on 3 March 2026; a boundary between layers lies about "
-            "0.18 mm from the visible face. Layers part after three bends.",
-        ),
-        (
-            phrases.generation(2, 4, True),
-            "It repeats a copy, not the original; at least 4 copying steps lie between the original "
-            "and this piece, and at least one of them is not documented.",
-        ),
-        (
-            phrases.original_after_moulding(date(2026, 3, 13), ["flake lost"]),
-            "One change was seen on 13 March 2026: flake lost.",
-        ),
-        (phrases.weight(64.71, 71.36), "The copy weighs 64.71 g, the original 71.36 g (90.7 % of it)."),
-        (phrases.inside(None), "Whether the filling contains lead is not known; treat it as if it did."),
-        (phrases.edition(1, 3, 2), "Copy 1 of 3 authorised; 2 made."),
-        (phrases.not_examined(["edge", "inside", "seam"]), "Not examined: edge, inside and seam."),
-        (phrases.not_examined(["edge"]), "Not examined: edge."),
-        (phrases.not_examined([]), ""),
-        (
-            phrases.caption("Electrotype copy", "R.2026.2", "coin"),
-            "Photograph of electrotype copy R.2026.2, not of the coin.",
-        ),
-    ],
-)  # fmt: skip
-def test_phrases(sentence, expected):
-    assert sentence == expected

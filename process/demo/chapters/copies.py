@@ -2,16 +2,16 @@
 
 from process.demo.acting import role_of, step, without
 from process.demo.chapters.condition import report_on
-from process.demo.chapters.objects import describe, photograph
+from process.demo.chapters.objects import photograph
 from process.demo.chapters.permissions import concede
 from process.demo.rows import Table, build, find, save
 from process.demo.studio import Studio
 from process.models import FinishStep, Inspection, MakingUp, Shell
 from process.services.copies import accept, make_up
-from records.models import Item, LabelWording, Mark
+from records.models import Concession, Item, LabelWording, Mark
 from records.services.signing import approve_label
 
-NESTED = ("making_up", "finish", "mark", "inspection", "label", "measurement", "photo", "provenance")
+NESTED = ("making_up", "finish", "mark", "inspection", "label", "photo")
 
 
 def tell(part: Table, studio: Studio) -> None:
@@ -45,7 +45,8 @@ def _finish(copy: Item, table: Table) -> None:
     """Inspection, acceptance and label, as far as the copy has come."""
     if inspection := table.get("inspection"):
         with step(inspection, inspection["inspector"]) as party:
-            describe(copy, table)
+            if "concession" in inspection:
+                find(Concession, inspection["concession"]).items.add(copy)
             row = save(Inspection, without(inspection, "status"), copy=copy)
             accept(inspection=row, party=party, role=role_of(party), status=inspection["status"])
     if label := table.get("label"):

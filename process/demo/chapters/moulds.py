@@ -20,7 +20,9 @@ def tell(part: Table, studio: Studio) -> None:
     for table in part.get("core", []):
         with step(table):
             core = build(Core, without(table, "mould", *_NOT_COLUMNS), unset=("item", "pull"))
-            cast_core(mould=find(Mould, table["mould"]), number=table["number"], core=core, afterwards=True, **_item_of(table))
+            cast_core(
+                mould=find(Mould, table["mould"]), number=table["number"], core=core, afterwards=True, **_item_of(table)
+            )
         photograph(core.item, table, studio)
 
 

@@ -13,13 +13,13 @@ def tell(part: Table, studio: Studio) -> None:
     for table in part.get("item", []):
         with step(table):
             item = save(Item, without(table, *NESTED))
-            describe(item, table)
+            _describe(item, table)
             for link in table.get("descent", []):
                 _descend(item, link)
         photograph(item, table, studio)
 
 
-def describe(item: Item, table: Table) -> None:
+def _describe(item: Item, table: Table) -> None:
     """Measurements and provenance of a thing."""
     for measurement in table.get("measurement", []):
         save(Measurement, measurement, item=item)

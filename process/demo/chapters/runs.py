@@ -2,6 +2,8 @@
 
 from typing import Any
 
+from django.utils import timezone
+
 from process.demo.acting import acting, step, when, without
 from process.demo.chapters.objects import photograph
 from process.demo.rows import Table, build, instant, save, values_of
@@ -50,7 +52,7 @@ def _weigh(run: Run, table: Table, by: str, studio: Studio) -> None:
         services.weigh(cathode=run.cathodes.get(label=table["cathode"]), number=table["number"], shell=shell)
         for place, thickness in points:
             point = {"place": place, "thickness_mm": thickness, "method": table["method"]}
-            save(ThicknessPoint, point, shell=shell, measured_by=party, measured_on=when(table).date())
+            save(ThicknessPoint, point, shell=shell, measured_by=party, measured_on=timezone.localdate(when(table)))
     photograph(shell.item, table, studio)
 
 

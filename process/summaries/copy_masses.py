@@ -1,0 +1,98 @@
+"""The mass of a copy by its parts: shells, filling or core, a skin of silver or gold."""
+
+from dataclasses import dataclass
+
+from pint import Quantity
+
+from process.chemistry.density import copy_mass, mass_of, mass_ratio, volume_of
+from process.chemistry.dimensions import fill_volume
+from process.models import MakingUp
+from process.summaries.copy_parts import ShellPart, changes_of, latest
+from process.summaries.evidence import quantity
+from process.summaries.figures import apart, figure
+from records.figures import Figure
+from records.models import Measurement
+from records.units import ureg
+
+What = Measurement.What
+
+
+@dataclass(frozen=True)
+class Skin:
+    name: str
+    density_g_cm3: float
+    depth: Quantity
+
+
+def skin_mass(skin: Skin, parts: tuple[ShellPart, ...]) -> Figure | None:
+    faces = [quantity(part.cathode, "face_area_dm2") for part in parts]
+    if not faces:
+        return None
+    volume = (sum(faces[1:], faces[0]) * skin.depth).to("cm**3")
+    density = ureg.Quantity(skin.density_g_cm3, "g/cm**3")
+    found = figure(f"Skin of {skin.name}", "_g", mass_of, volume=volume, density=density)
+    note = "On the faces; the edge is not counted."
+    return Figure(found.label, found.value, "_g", found.kind, found.plus_minus, note, None, found.working)
+
+
+def fill_of(making_up: MakingUp, parts: tuple[ShellPart, ...], model: list[Measurement]) -> Figure | None:
+    """Weighed; or the room that the shells leave inside the model's volume, times the density of what fills it."""
+    if making_up.fill_mass_g is not None:
+        return Figure("Fill", making_up.fill_mass_g, "_g", "measured", making_up.plus_minus("fill_mass_g"))
+    density = quantity(making_up, "fill_density_g_cm3")
+    mass, own = latest(model, What.MASS, "mass_g"), latest(model, What.DENSITY, "density_g_cm3")
+    if making_up.core_id or not parts or any(each is None for each in (density, mass, own)) or not _all_known(parts):
+        return None
+    shells = [volume_of(part.trimmed, part.metal.density) for part in parts]
+    room = fill_volume(volume_of(mass, own), changes_of(parts, making_up), sum(shells[1:], shells[0]))
+    if apart(room.m)[0] <= 0:
+        return None
+    return figure("Fill", "_g", mass_of, evidence={"density": "quoted"}, volume=room, density=density)
+
+
+def _all_known(parts: tuple[ShellPart, ...]) -> bool:
+    return all(part.trimmed is not None and part.metal is not None for part in parts)
+
+
+def masses_of(
+    making_up: MakingUp, parts: tuple[ShellPart, ...], inner: list[Figure | None],
+    measured: Quantity | None, model: Quantity | None,
+) -> tuple[Figure, ...]:  # fmt: skip
+    """Predicted where every part is known; measured; and against the model."""
+    found = [predicted] if (predicted := _predicted(making_up, parts, inner)) else []
+    if measured is None:
+        return tuple(found)
+    grams, spread = apart(measured.m_as("g"))
+    note = (
+        f"{grams - predicted.value:+.2f} g against the prediction".replace("-", "\u2212")
+        if predicted and predicted.value
+        else ""
+    )
+    found.append(Figure("Mass measured", grams, "_g", "measured", spread, note))
+    if model is not None:
+        both = {"copy": "measured", "model": "measured"}
+        found.append(figure("Against the model", "_pct", mass_ratio, evidence=both, copy=measured, model=model))
+    return tuple(found)
+
+
+def _predicted(making_up: MakingUp, parts: tuple[ShellPart, ...], inner: list[Figure | None]) -> Figure | None:
+    """None while a shell is not trimmed, or what is inside was neither weighed nor can be computed."""
+    core = _core_mass(making_up)
+    fill = inner[0]
+    hollow = making_up.fill is not None and making_up.fill.label == "none"
+    if not parts or any(part.trimmed is None for part in parts) or not (fill or hollow or core is not None):
+        return None
+    masses = [part.trimmed for part in parts] + ([core] if core is not None else [])
+    masses += [
+        each.working.quantity if each.working else ureg.Quantity(each.value, "g")
+        for each in inner
+        if each and each.value is not None
+    ]
+    return figure("Mass predicted", "_g", copy_mass, parts=masses)
+
+
+def _core_mass(making_up: MakingUp) -> Quantity | None:
+    if making_up.core is None:
+        return None
+    names = ("ready_mass_g", "sealed_mass_g", "dry_mass_g")
+    return next((mass for name in names if (mass := quantity(making_up.core, name)) is not None), None)
