@@ -38,7 +38,12 @@ def mould_present(subject: Subject, on: date) -> Check | None:
         return None
     mould = cathode.mould
     if mould.fate != mould.Fate.IN_STORE and mould.fate_on and mould.fate_on < on:
-        return Check("mould present", False, f"{mould.item.number} is {mould.get_fate_display()} since {mould.fate_on}.", CONSERVATOR)
+        return Check(
+            "mould present",
+            False,
+            f"{mould.item.number} is {mould.get_fate_display()} since {mould.fate_on}.",
+            CONSERVATOR,
+        )
     elsewhere = mould.cathodes.exclude(run=cathode.run).filter(run__events__kind=Event.Kind.ENTRY)
     running = elsewhere.exclude(run__events__kind=Event.Kind.STOP).select_related("run").first()
     if running:

@@ -7,9 +7,8 @@ class RecordsConfig(AppConfig):
     verbose_name = "Register"
 
     def ready(self) -> None:
-        from records.forms.wording import use_own_words
-
         from records import cards, checks, reports, seeding  # noqa: F401  (they register themselves)
+        from records.forms.wording import use_own_words
 
         use_own_words()
         post_migrate.connect(seeding.ensure_roles, sender=self)

@@ -38,7 +38,9 @@ def reports_to_finish(request: HttpRequest) -> Iterable[HomeCard]:
     for report in rows[:SHOWN]:
         sentence = f"Finish and sign condition report {report.number} of {report.item.number}"
         old = report.examined_on < clock.today() - timedelta(days=7)
-        yield HomeCard(sentence, reverse("condition", args=[report.number]), "now" if old else "week", "look" if old else "open")
+        yield HomeCard(
+            sentence, reverse("condition", args=[report.number]), "now" if old else "week", "look" if old else "open"
+        )
 
 
 def unmarked_copies(request: HttpRequest) -> Iterable[HomeCard]:
@@ -53,15 +55,21 @@ def unmarked_copies(request: HttpRequest) -> Iterable[HomeCard]:
 def labels_to_approve(request: HttpRequest) -> Iterable[HomeCard]:
     if not _mine(request, CURATOR):
         return
-    for copy in Item.objects.made_here().filter(label__signed_at__isnull=True).exclude(status=Item.Status.WORKSHOP)[:SHOWN]:
-        yield HomeCard(f"Word and approve the label of {copy.number}", reverse("label_edit", args=[copy.number]), "week")
+    for copy in (
+        Item.objects.made_here().filter(label__signed_at__isnull=True).exclude(status=Item.Status.WORKSHOP)[:SHOWN]
+    ):
+        yield HomeCard(
+            f"Word and approve the label of {copy.number}", reverse("label_edit", args=[copy.number]), "week"
+        )
 
 
 def commissions_without_consent(request: HttpRequest) -> Iterable[HomeCard]:
     if not _mine(request, REGISTRAR):
         return
     for commission in Commission.objects.filter(closed_on__isnull=True, consents__isnull=True)[:SHOWN]:
-        yield HomeCard(f"Ask for the owner's consent for {commission.number}", commission.get_absolute_url(), "now", "blocked")
+        yield HomeCard(
+            f"Ask for the owner's consent for {commission.number}", commission.get_absolute_url(), "now", "blocked"
+        )
 
 
 home_cards += [duties_due, reports_to_finish, unmarked_copies, labels_to_approve, commissions_without_consent]

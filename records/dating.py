@@ -89,11 +89,7 @@ def bounds(edtf: str) -> tuple[date | None, date | None]:
 
 def _looks_like_edtf(words: str) -> bool:
     """EDTF's own signs only; a span with spaces round its dash is words."""
-    return (
-        bool(_EDTF_SHAPE.fullmatch(words))
-        and not _YEARS.fullmatch(words)
-        and (" " not in words or words[0] in "[{")
-    )
+    return bool(_EDTF_SHAPE.fullmatch(words)) and not _YEARS.fullmatch(words) and (" " not in words or words[0] in "[{")
 
 
 def _from_words(words: str) -> str:

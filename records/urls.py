@@ -4,14 +4,56 @@ from django.apps import apps
 from django.urls import include, path
 
 from records.views import (
-    commissions, concessions, condition, consents, descent, documents, duties, findings, health, home, items, labels, marks,
-    measurements, parties, photos, places, provenance, risks, search, session, specifications, vocabulary,
+    commissions,
+    concessions,
+    condition,
+    consents,
+    descent,
+    documents,
+    duties,
+    findings,
+    health,
+    home,
+    items,
+    labels,
+    marks,
+    measurements,
+    parties,
+    photos,
+    places,
+    provenance,
+    risks,
+    search,
+    session,
+    specifications,
+    vocabulary,
 )  # fmt: skip
 
 ROOMS = [
-    home, session, health, search, items, measurements, photos, descent, provenance, marks, labels, commissions, consents, risks,
-    specifications, concessions, condition, findings, documents, parties, places, vocabulary, duties,
-]  # fmt: skip
+    home,
+    session,
+    health,
+    search,
+    items,
+    measurements,
+    photos,
+    descent,
+    provenance,
+    marks,
+    labels,
+    commissions,
+    consents,
+    risks,
+    specifications,
+    concessions,
+    condition,
+    findings,
+    documents,
+    parties,
+    places,
+    vocabulary,
+    duties,
+]
 
 urlpatterns = [address for room in ROOMS for address in room.urls]
 if apps.is_installed("process"):

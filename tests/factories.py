@@ -6,7 +6,16 @@ from itertools import count
 from django.contrib.auth.models import Group, User
 
 from process.models import (
-    Bath, BathAnalysis, BathLimit, Cathode, Constituent, Inspection, MakingUp, Mould, Run, Shell,
+    Bath,
+    BathAnalysis,
+    BathLimit,
+    Cathode,
+    Constituent,
+    Inspection,
+    MakingUp,
+    Mould,
+    Run,
+    Shell,
 )  # fmt: skip
 from process.services.copies import make_up
 from records import models
@@ -51,9 +60,15 @@ def make_photo(item: models.Item | None = None, **fields) -> models.Photo:
     """A photograph's row; the file itself is only made by records.services.photographs."""
     serial = next(_serial)
     defaults = {
-        "item": item, "original_name": f"photo{serial}.jpg", "path": f"originals/{serial}.jpg", "sha256": f"{serial:064d}",
-        "media_type": "image/jpeg", "size_bytes_count": 1000, "width_px_count": 100, "height_px_count": 100,
-    }  # fmt: skip
+        "item": item,
+        "original_name": f"photo{serial}.jpg",
+        "path": f"originals/{serial}.jpg",
+        "sha256": f"{serial:064d}",
+        "media_type": "image/jpeg",
+        "size_bytes_count": 1000,
+        "width_px_count": 100,
+        "height_px_count": 100,
+    }
     return models.Photo.objects.create(**defaults | fields)
 
 
@@ -153,7 +168,12 @@ def make_cathode(run: Run, **fields) -> Cathode:
 
 
 def make_shell(
-    model: models.Item | None = None, number: str = "", *, cathode: Cathode | None = None, side: str = "obverse", **fields
+    model: models.Item | None = None,
+    number: str = "",
+    *,
+    cathode: Cathode | None = None,
+    side: str = "obverse",
+    **fields,
 ) -> Shell:
     """A kept shell that grew on a mould of the model, with its steps of descent."""
     Transfer = models.DescentLink.Transfer
@@ -175,9 +195,14 @@ def make_copy(number: str = "", *, shells=(), model: models.Item | None = None, 
     model = model or (None if shells else make_item(object_type="medal, portrait medal"))
     shells = shells or [make_shell(model), make_shell(model, side="reverse")]
     copy = models.Item(
-        **{"number": number or f"R.2026.{next(_serial)}", "title": "Electrotype copy: Portrait medal", "date_words": "2026"}
-        | {"object_type": "medal", "materials": "electrodeposited copper"} | (about or {})
-    )  # fmt: skip
+        **{
+            "number": number or f"R.2026.{next(_serial)}",
+            "title": "Electrotype copy: Portrait medal",
+            "date_words": "2026",
+        }
+        | {"object_type": "medal", "materials": "electrodeposited copper"}
+        | (about or {})
+    )
     making = MakingUp(**{"technique": "joined", "lead_inside": "no", "made_up_on": date(2026, 2, 20)} | fields)
     return make_up(copy=copy, making_up=making, shells=list(shells))
 

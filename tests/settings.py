@@ -7,9 +7,7 @@ import tempfile
 
 # A command that a test starts inherits the marker, and may be given a REGISTER_DATA of its own.
 if "REGISTER_TEST_DATA" not in os.environ:
-    os.environ["REGISTER_TEST_DATA"] = os.environ["REGISTER_DATA"] = tempfile.mkdtemp(
-        prefix="register-tests-"
-    )
+    os.environ["REGISTER_TEST_DATA"] = os.environ["REGISTER_DATA"] = tempfile.mkdtemp(prefix="register-tests-")
     atexit.register(shutil.rmtree, os.environ["REGISTER_DATA"], ignore_errors=True)
 
 from records.settings import *  # noqa: F403

@@ -51,9 +51,7 @@ def acid_volume(
     return mass / (density * fraction)
 
 
-@formula(
-    BATH_VOLUME.called("V₁", "volume to replace by water"), found=FOUND, target=TARGET, volume=BATH_VOLUME
-)
+@formula(BATH_VOLUME.called("V₁", "volume to replace by water"), found=FOUND, target=TARGET, volume=BATH_VOLUME)
 def volume_to_replace(found: Quantity, target: Quantity, volume: Quantity) -> Quantity:
     """Volume of bath to take out and replace by water, to come down to the target.
 

@@ -101,9 +101,7 @@ def mean_density(masses: Sequence[Quantity], volumes: Sequence[Quantity]) -> Qua
     water=DENSITY.called("ρ₁", "density of the water"),
     air=DENSITY.called("ρ₂", "density of the air", Rule.NOT_NEGATIVE),
 )
-def hydrostatic_density(
-    in_air: Quantity, in_water: Quantity, water: Quantity, air: Quantity = AIR_DENSITY
-) -> Quantity:
+def hydrostatic_density(in_air: Quantity, in_water: Quantity, water: Quantity, air: Quantity = AIR_DENSITY) -> Quantity:
     """Density by weighing in air and in water; never for plaster, cores, open seams or corroded pieces.
 
     Equation: ρ [g/cm³] = m₁ [g]·(ρ₁ [g/cm³] − ρ₂ [g/cm³]) / (m₁ [g] − m₂ [g]) + ρ₂ [g/cm³]

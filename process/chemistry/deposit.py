@@ -72,9 +72,7 @@ def face_thickness(ion: Ion, trimmed_mass: Quantity, face_area: Quantity) -> Qua
     area=AREA,
     efficiency=PLANNED_EFFICIENCY,
 )
-def grown_thickness(
-    ion: Ion, charge: Quantity, area: Quantity, efficiency: Quantity | float = 1.0
-) -> Quantity:
+def grown_thickness(ion: Ion, charge: Quantity, area: Quantity, efficiency: Quantity | float = 1.0) -> Quantity:
     """Mean thickness that a charge has grown; the charge may be an array, for a chart.
 
     Equation: d [mm] = k [g/(A·h)]·Q [A·h]·η [1] / (ρ [g/cm³]·A [dm²])
@@ -147,9 +145,7 @@ def efficiency(ion: Ion, mass: Quantity, charge: Quantity) -> Quantity:
     face_mass=MASS.called("m₂", "mass after trimming", Rule.POSITIVE),
     face_area=AREA.called("A₂", "area of the face"),
 )
-def edge_factor(
-    flange_mass: Quantity, flange_area: Quantity, face_mass: Quantity, face_area: Quantity
-) -> Quantity:
+def edge_factor(flange_mass: Quantity, flange_area: Quantity, face_mass: Quantity, face_area: Quantity) -> Quantity:
     """How much thicker the rim has grown than the face.
 
     Equation: x [1] = (m₁ [g] / A₁ [dm²]) / (m₂ [g] / A₂ [dm²])

@@ -21,9 +21,7 @@ NO_SKIN = ureg.Quantity(0.0, "mm")
     changes=CHANGES,
     skin=THICKNESS.called("d", "thickness of a skin on each side"),
 )
-def predicted_dimension(
-    original: Quantity, changes: Sequence[Quantity | float], skin: Quantity = NO_SKIN
-) -> Quantity:
+def predicted_dimension(original: Quantity, changes: Sequence[Quantity | float], skin: Quantity = NO_SKIN) -> Quantity:
     """Dimension that a copy should have after its chain of transfers, and a skin on both sides if it has one.
 
     Equation: D [mm] = D₀ [mm]·Π(1+c) [1] + 2·d [mm]

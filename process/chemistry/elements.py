@@ -1,8 +1,6 @@
 """Atomic weights of the elements that the trade meets, in grams per mole."""
 
-ATOMIC_WEIGHT_SOURCE = (
-    "IUPAC standard atomic weights 2021, Pure Appl. Chem. 94 (2022) 573, doi:10.1515/pac-2019-0603"
-)
+ATOMIC_WEIGHT_SOURCE = "IUPAC standard atomic weights 2021, Pure Appl. Chem. 94 (2022) 573, doi:10.1515/pac-2019-0603"
 
 # Conventional values; where IUPAC prints an interval (H, O, S, Cl, Pb) its single abridged value stands here.
 ATOMIC_WEIGHTS: dict[str, float] = {

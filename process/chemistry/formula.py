@@ -34,9 +34,7 @@ class Formula:
         return {n: value for n, value in bound.arguments.items() if value is not None or n not in optional}
 
 
-def formula(
-    result: Term, *constants: str | Constant, **terms: Term
-) -> Callable[[Callable[P, R]], Callable[P, R]]:
+def formula(result: Term, *constants: str | Constant, **terms: Term) -> Callable[[Callable[P, R]], Callable[P, R]]:
     """Declare the result, the constants used (a letter is asked of the ion) and a term for each input."""
 
     def decorate(function: Callable[P, R]) -> Callable[P, R]:

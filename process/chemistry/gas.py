@@ -48,9 +48,7 @@ def hydrogen_volume(
     charge=CHARGE,
     rectifier_efficiency=RATIO.called("η", "efficiency of the rectifier", Rule.FRACTION),
 )
-def energy_used(
-    voltage: Quantity, charge: Quantity, rectifier_efficiency: Quantity | float = 1.0
-) -> Quantity:
+def energy_used(voltage: Quantity, charge: Quantity, rectifier_efficiency: Quantity | float = 1.0) -> Quantity:
     """Energy that a charge took at a mean cell voltage; from the wall, with the rectifier's efficiency.
 
     Equation: E [kWh] = U [V]·Q [A·h] / η [1]

@@ -59,9 +59,7 @@ def _ion(code: str, name: str, density: float, source: str) -> Ion:
     )  # fmt: skip
 
 
-COPPER_DENSITY = (
-    "typical value of a copper trade association's data sheet; deposits 8.85–8.96 g/cm³ (common practice)"
-)
+COPPER_DENSITY = "typical value of a copper trade association's data sheet; deposits 8.85–8.96 g/cm³ (common practice)"
 
 IONS: dict[str, Ion] = {
     ion.code: ion

@@ -113,9 +113,7 @@ def target_mass(ion: Ion, area: Quantity, thickness: Quantity) -> Quantity:
     ramp_time=TIME.called("t₁", "time of the ramp"),
     ramp_charge=CHARGE.called("Q₁", "charge of the ramp"),
 )
-def time_with_ramp(
-    charge: Quantity, current: Quantity, ramp_time: Quantity, ramp_charge: Quantity
-) -> Quantity:
+def time_with_ramp(charge: Quantity, current: Quantity, ramp_time: Quantity, ramp_charge: Quantity) -> Quantity:
     """Time for a charge when the current is raised in steps first.
 
     Equation: t [h] = t₁ [h] + (Q [A·h] − Q₁ [A·h]) / I [A]

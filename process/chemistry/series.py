@@ -122,9 +122,7 @@ def _finite(name: str, values: Floats) -> None:
         raise ChemistryError(name, "must all be finite numbers; correct or leave out the entry")
 
 
-def _drifts(
-    times: Floats, currents: Floats, end: float, switched: Sequence[bool] | None
-) -> tuple[Drift, ...]:
+def _drifts(times: Floats, currents: Floats, end: float, switched: Sequence[bool] | None) -> tuple[Drift, ...]:
     before, after = currents[:-1], currents[1:]
     set_then = np.zeros(after.size, bool) if switched is None else np.asarray(switched, dtype=bool)[1:]
     if set_then.shape != after.shape:
@@ -133,6 +131,5 @@ def _drifts(
     changed = np.abs(after - before) > DRIFT_LIMIT * before * ROUNDING
     doubt = np.abs(after - before) * np.diff(times) / SECONDS_PER_HOUR
     return tuple(
-        Drift(int(i) + 1, float(before[i]), float(after[i]), float(doubt[i]))
-        for i in np.flatnonzero(changed & ~off)
+        Drift(int(i) + 1, float(before[i]), float(after[i]), float(doubt[i])) for i in np.flatnonzero(changed & ~off)
     )

@@ -14,9 +14,7 @@ ACID = CONCENTRATION.called("c₁", "sulphuric acid, H₂SO₄")
 
 
 @formula(SALT, COPPER_SULPHATE, titrant=TITRANT, molarity=MOLARITY, sample=SAMPLE, factor=FACTOR)
-def copper_sulphate_found(
-    titrant: Quantity, molarity: Quantity, sample: Quantity, factor: float = 1.0
-) -> Quantity:
+def copper_sulphate_found(titrant: Quantity, molarity: Quantity, sample: Quantity, factor: float = 1.0) -> Quantity:
     """Copper sulphate found by EDTA or by iodide and thiosulphate, one mole of titrant to one of copper.
 
     Equation: c₁ [g/L] = V [mL]·c [mol/L]·f [1]·M [g/mol] / V₁ [mL]
@@ -47,9 +45,7 @@ def copper_in_salt(salt: Quantity) -> Quantity:
 
 
 @formula(ACID, SULPHURIC_ACID, titrant=TITRANT, molarity=MOLARITY, sample=SAMPLE, factor=FACTOR)
-def sulphuric_acid_found(
-    titrant: Quantity, molarity: Quantity, sample: Quantity, factor: float = 1.0
-) -> Quantity:
+def sulphuric_acid_found(titrant: Quantity, molarity: Quantity, sample: Quantity, factor: float = 1.0) -> Quantity:
     """Free sulphuric acid found by sodium hydroxide, two moles of it to one of acid.
 
     Equation: c₁ [g/L] = V [mL]·c [mol/L]·f [1]·M [g/mol] / (2·V₁ [mL])

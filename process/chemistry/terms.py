@@ -21,9 +21,7 @@ class Rule(Enum):
     ANY = ""
     POSITIVE = "must be more than zero"
     NOT_NEGATIVE = "cannot be negative"
-    PLANNED = (
-        "a planned efficiency is more than 0 and at most 1 (100 %); an efficiency over 1 can only be a result"
-    )
+    PLANNED = "a planned efficiency is more than 0 and at most 1 (100 %); an efficiency over 1 can only be a result"
     SHARE = "cannot be below 0 or above 1 (100 %)"
     FRACTION = "must be more than 0 and at most 1 (100 %)"
 

@@ -113,9 +113,7 @@ def meter_charge(reading_before: Quantity, reading_after: Quantity) -> Quantity:
     return reading_after - reading_before
 
 
-def _samples(
-    instants_s: ArrayLike, currents_a: ArrayLike, exclude: ArrayLike | None
-) -> tuple[Floats, Floats, int]:
+def _samples(instants_s: ArrayLike, currents_a: ArrayLike, exclude: ArrayLike | None) -> tuple[Floats, Floats, int]:
     times, currents = np.asarray(instants_s, dtype=float), np.asarray(currents_a, dtype=float)
     if times.ndim != 1 or times.shape != currents.shape:
         raise ChemistryError("currents", "give one current for each instant")

@@ -62,9 +62,7 @@ class Working:
         return self.result.quantity
 
 
-def worked(
-    function: Callable[..., Any], *, evidence: Mapping[str, str] | None = None, **inputs: Any
-) -> Working:
+def worked(function: Callable[..., Any], *, evidence: Mapping[str, str] | None = None, **inputs: Any) -> Working:
     """Compute a figure and keep its working.
 
     Equation: that of the function [its units].
@@ -124,9 +122,7 @@ def _constants(known: Formula, metal: Ion | None) -> list[Constant]:
 
 def _entry(constant: Constant) -> Entry:
     quantity = constant.quantity.to(unit_named(constant.unit))
-    return Entry(
-        constant.symbol, constant.label, quantity, constant.unit, source=constant.source, digit_count=7
-    )
+    return Entry(constant.symbol, constant.label, quantity, constant.unit, source=constant.source, digit_count=7)
 
 
 def _put_in(equation: str, entries: tuple[Entry, ...]) -> str:

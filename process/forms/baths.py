@@ -1,3 +1,5 @@
+from itertools import pairwise
+
 from django import forms
 
 from process.forms.asking import AsksUnusual
@@ -26,7 +28,7 @@ class BathForm(RecordForm):
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         if not self.instance.pk:
-            self.initial.setdefault("number", next_number(Bath, SERIES["bath"]))
+            self.offer("number", next_number(Bath, SERIES["bath"]))
 
     def clean(self) -> dict:
         cleaned = super().clean()
@@ -46,9 +48,11 @@ class BathLimitForm(RecordForm):
         cleaned = super().clean()
         order = ["stop_low_g_l", "warn_low_g_l", "target_g_l", "warn_high_g_l", "stop_high_g_l"]
         given = [(name, cleaned[name]) for name in order if cleaned.get(name) is not None]
-        for (_, lower), (name, upper) in zip(given, given[1:], strict=False):
+        for (_, lower), (name, upper) in pairwise(given):
             if upper < lower:
-                self.add_error(name, "The bounds cross: stop below, look below, target, look above, stop above must not fall.")
+                self.add_error(
+                    name, "The bounds cross: stop below, look below, target, look above, stop above must not fall."
+                )
                 break
         return cleaned
 
@@ -60,22 +64,41 @@ TITRATION = ("copper_titrant_ml", "copper_titrant_mol_l", "copper_sample_ml", "a
 class AnalysisForm(AsksUnusual, RecordForm):
     class Meta:
         model = BathAnalysis
-        fields = ["number", "sampled_at", "analyst", "copper_titrant_ml", "copper_titrant_mol_l", "copper_sample_ml",
-                  "acid_titrant_ml", "acid_titrant_mol_l", "acid_sample_ml", "chloride_mg_l", "temperature_degc", "decision", "note"]  # fmt: skip
+        fields = [
+            "number",
+            "sampled_at",
+            "analyst",
+            "copper_titrant_ml",
+            "copper_titrant_mol_l",
+            "copper_sample_ml",
+            "acid_titrant_ml",
+            "acid_titrant_mol_l",
+            "acid_sample_ml",
+            "chloride_mg_l",
+            "temperature_degc",
+            "decision",
+            "note",
+        ]
         ranged = ["temperature_degc"]
         groups = [
             ("The sample", ["number", "sampled_at", "analyst", "temperature_degc"]),
-            ("Copper: EDTA or thiosulphate, one to one", ["copper_titrant_ml", "copper_titrant_mol_l", "copper_sample_ml"]),
+            (
+                "Copper: EDTA or thiosulphate, one to one",
+                ["copper_titrant_ml", "copper_titrant_mol_l", "copper_sample_ml"],
+            ),
             ("Acid: alkali", ["acid_titrant_ml", "acid_titrant_mol_l", "acid_sample_ml"]),
             ("Chloride and decision", ["chloride_mg_l", "decision", "note"]),
         ]
-        help_texts = {"acid_titrant_mol_l": "A 1 N alkali has 1 mol/L.", "sampled_at": "Level at the mark and mixed before the sample."}
+        help_texts = {
+            "acid_titrant_mol_l": "A 1 N alkali has 1 mol/L.",
+            "sampled_at": "Level at the mark and mixed before the sample.",
+        }
 
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         if self.instance._state.adding:
-            self.initial.setdefault("number", next_number(BathAnalysis, SERIES["analysis"]))
-            self.initial.setdefault("sampled_at", clock.now())
+            self.offer("number", next_number(BathAnalysis, SERIES["analysis"]))
+            self.offer("sampled_at", clock.now())
 
     def opinions(self) -> dict[str, Opinion]:
         """The table is asked about what the titrations give, too: a slipped decimal shows there first."""
@@ -92,9 +115,11 @@ class AnalysisForm(AsksUnusual, RecordForm):
 
     def clean(self) -> dict:
         cleaned = super().clean()
-        if cleaned.get("copper_titrant_ml") is None and cleaned.get("acid_titrant_ml") is None:
-            if not {"copper_titrant_ml", "acid_titrant_ml"} & set(self.errors):
-                raise forms.ValidationError("Enter at least one titration: how much titrant was used for copper, or for acid.")
+        burettes = ("copper_titrant_ml", "acid_titrant_ml")
+        if not any(name in self.errors or cleaned.get(name) is not None for name in burettes):
+            raise forms.ValidationError(
+                "Enter at least one titration: how much titrant was used for copper, or for acid."
+            )
         for name in ("copper_titrant_ml", "acid_titrant_ml", "chloride_mg_l"):
             if (value := cleaned.get(name)) is not None and value < 0:
                 self.add_error(name, "Less than nothing cannot be used: check the burette reading.")
@@ -118,7 +143,7 @@ class AdditionForm(RecordForm):
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         if self.instance._state.adding:
-            self.initial.setdefault("added_at", clock.now())
+            self.offer("added_at", clock.now())
 
     def clean(self) -> dict:
         cleaned = super().clean()

@@ -144,7 +144,7 @@ class MakingUpForm(MakingUpChangeForm):
         self.fields["shells"].queryset = kept_shells()
         self.fields["core"].queryset = Core.objects.filter(made_up__isnull=True).select_related("item")
         self.fields["commission"].queryset = Commission.objects.order_by("-number")
-        self.initial.setdefault("number", next_number(Item, SERIES["copy"]))
+        self.offer("number", next_number(Item, SERIES["copy"]))
         self.initial["made_up_on"] = self.initial.get("made_up_on") or clock.today()
 
     def clean_number(self) -> str:

@@ -16,7 +16,9 @@ class IdentityFields(forms.Form):
 
     number = forms.CharField(max_length=40)
     title = forms.CharField(max_length=300)
-    owner = forms.ModelChoiceField(Party.objects.all(), required=False, help_text="By default the owner of the original decides.")
+    owner = forms.ModelChoiceField(
+        Party.objects.all(), required=False, help_text="By default the owner of the original decides."
+    )
     place = forms.ModelChoiceField(Place.objects.all(), required=False)
 
     def clean_number(self) -> str:
@@ -44,16 +46,22 @@ class MouldForm(IdentityFields, AsksUnusual, RecordForm):
         ranged = ["shrinkage_pct"]
         groups = [
             ("Before: what it is taken from", ["number", "title", "model", "side", "commission", "owner", "place"]),
-            ("At the moulding", ["material", "batch", "barrier", "made_on", "made_by", "contact_h", "working_temperature_degc"]),
-            ("After demoulding", ["demoulding", "pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on", "accepted_by"]),
-        ]  # fmt: skip
+            (
+                "At the moulding",
+                ["material", "batch", "barrier", "made_on", "made_by", "contact_h", "working_temperature_degc"],
+            ),
+            (
+                "After demoulding",
+                ["demoulding", "pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on", "accepted_by"],
+            ),
+        ]
         help_texts = {"accepted_on": "Inspected under the lens, numbered, tagged with number, side and COPY OF."}
 
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         self.fields["model"].queryset = Item.objects.exclude(kind__in=[Item.Kind.MOULD, Item.Kind.SHELL])
-        self.initial.setdefault("number", next_number(Item, SERIES["mould"]))
-        self.initial.setdefault("made_on", clock.today())
+        self.offer("number", next_number(Item, SERIES["mould"]))
+        self.offer("made_on", clock.today())
 
     def clean_made_on(self):
         return not_in_future(self.cleaned_data["made_on"])
@@ -64,15 +72,33 @@ class MouldChangeForm(AsksUnusual, RecordForm):
 
     class Meta:
         model = Mould
-        fields = ["material", "batch", "barrier", "contact_h", "working_temperature_degc", "demoulding", "shrinkage_pct",
-                  "shrinkage_on", "pulls_allowed_count", "accepted_on", "accepted_by", "wear", "fate", "fate_on", "fate_witness"]  # fmt: skip
+        fields = [
+            "material",
+            "batch",
+            "barrier",
+            "contact_h",
+            "working_temperature_degc",
+            "demoulding",
+            "shrinkage_pct",
+            "shrinkage_on",
+            "pulls_allowed_count",
+            "accepted_on",
+            "accepted_by",
+            "wear",
+            "fate",
+            "fate_on",
+            "fate_witness",
+        ]
         evidence_fields = ["shrinkage_pct"]
         ranged = ["shrinkage_pct"]
         groups = [
             ("As made", ["material", "batch", "barrier", "contact_h", "working_temperature_degc", "demoulding"]),
-            ("As accepted and used", ["pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on", "accepted_by", "wear"]),
+            (
+                "As accepted and used",
+                ["pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on", "accepted_by", "wear"],
+            ),
             ("What became of it", ["fate", "fate_on", "fate_witness"]),
-        ]  # fmt: skip
+        ]
 
     def clean(self) -> dict:
         cleaned = super().clean()
@@ -90,7 +116,10 @@ class CoreForm(IdentityFields, RecordForm):
         fields = ["material", "linear_change_pct", "armature", "cast_on", "dry_mass_g", "sealing", "sealed_mass_g",
                   "leak_gain_g", "ready_mass_g"]  # fmt: skip
         groups = [
-            ("The cast", ["number", "title", "mould", "material", "armature", "cast_on", "linear_change_pct", "owner", "place"]),
+            (
+                "The cast",
+                ["number", "title", "mould", "material", "armature", "cast_on", "linear_change_pct", "owner", "place"],
+            ),
             ("Dried and waterproofed", ["dry_mass_g", "sealing", "sealed_mass_g", "leak_gain_g", "ready_mass_g"]),
         ]
         help_texts = {"armature": "Avoid iron: it rusts and splits the skin."}
@@ -98,8 +127,8 @@ class CoreForm(IdentityFields, RecordForm):
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         self.fields["mould"].queryset = Mould.objects.filter(fate=Mould.Fate.IN_STORE).select_related("item")
-        self.initial.setdefault("number", next_number(Item, SERIES["core"]))
-        self.initial.setdefault("cast_on", clock.today())
+        self.offer("number", next_number(Item, SERIES["core"]))
+        self.offer("cast_on", clock.today())
 
     def clean_cast_on(self):
         return not_in_future(self.cleaned_data["cast_on"])
@@ -108,7 +137,16 @@ class CoreForm(IdentityFields, RecordForm):
 class CoreChangeForm(RecordForm):
     class Meta:
         model = Core
-        fields = ["material", "linear_change_pct", "armature", "dry_mass_g", "sealing", "sealed_mass_g", "leak_gain_g", "ready_mass_g"]  # fmt: skip
+        fields = [
+            "material",
+            "linear_change_pct",
+            "armature",
+            "dry_mass_g",
+            "sealing",
+            "sealed_mass_g",
+            "leak_gain_g",
+            "ready_mass_g",
+        ]
 
 
 def not_in_future(day):

@@ -20,10 +20,4 @@ def person_field(form: forms.ModelForm, name: str, user: Any = None) -> None:
     people = Party.objects.filter(kind=Party.Kind.PERSON)
     form.fields[name] = PersonField(people, required=old.required, label=old.label, help_text=old.help_text)
     if user is not None and form.instance._state.adding:
-        offer(form, name, Party.objects.filter(user=user).values_list("pk", flat=True).first())
-
-
-def offer(form: forms.ModelForm, name: str, value: Any) -> None:
-    """A first value for a field that has none; a new row's own empty columns do not count as one."""
-    if form.initial.get(name) in (None, ""):
-        form.initial[name] = value
+        form.offer(name, Party.objects.filter(user=user).values_list("pk", flat=True).first())

@@ -1,3 +1,5 @@
+from itertools import pairwise
+
 from process.models import Range
 from records.forms.base import RecordForm
 
@@ -24,7 +26,7 @@ class RangeForm(RecordForm):
     def clean(self) -> dict:
         cleaned = super().clean()
         given = [(name, cleaned[name]) for name in ORDER if cleaned.get(name) is not None]
-        for (_, lower), (name, upper) in zip(given, given[1:], strict=False):
+        for (_, lower), (name, upper) in pairwise(given):
             if upper < lower:
                 self.add_error(name, "The bounds cross: what is usual must lie inside what is possible.")
                 break

@@ -6,7 +6,7 @@ from django import forms
 from django.core.exceptions import NON_FIELD_ERRORS
 
 from process.forms.asking import AsksUnusual
-from process.forms.people import offer, person_field
+from process.forms.people import person_field
 from process.models import Event, Range, Reading, Run
 from process.ranges import Opinion, judge
 from records import clock, units
@@ -31,7 +31,7 @@ class LineForm(AsksUnusual, SentOnce, RecordForm):
         person_field(self, "person", user)
         self.fields["note"].widget = forms.TextInput({"autocomplete": "off"})
         if self.instance._state.adding:
-            offer(self, "at", clock.now().replace(second=0, microsecond=0))
+            self.offer("at", clock.now().replace(second=0, microsecond=0))
         else:
             self.fields["reason"] = forms.CharField(
                 label="Why it is corrected", max_length=300, help_text=REASON_HELP,
@@ -92,7 +92,7 @@ class ReadingForm(LineForm):
         super().__init__(*args, **kwargs)
         if self.instance._state.adding and last is not None:
             for name in FIGURES:
-                offer(self, name, getattr(last, name))
+                self.offer(name, getattr(last, name))
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

@@ -5,7 +5,7 @@ from typing import Any
 from django import forms
 
 from process.forms.asking import AsksUnusual
-from process.forms.people import offer, person_field
+from process.forms.people import person_field
 from process.models import Shell, ThicknessPoint
 from records import clock
 from records.forms.base import RecordForm
@@ -68,9 +68,9 @@ class WeighForm(ShellForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        offer(self, "number", next_number(Item, SERIES["shell"]))
-        offer(self, "weighed_at", clock.now().replace(second=0, microsecond=0))
-        offer(self, "separated_on", clock.today())
+        self.offer("number", next_number(Item, SERIES["shell"]))
+        self.offer("weighed_at", clock.now().replace(second=0, microsecond=0))
+        self.offer("separated_on", clock.today())
 
     def clean_number(self) -> str:
         number = " ".join(self.cleaned_data["number"].split())
@@ -97,7 +97,7 @@ class ThicknessForm(AsksUnusual, RecordForm):
     def __init__(self, *args: Any, user: Any = None, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         person_field(self, "measured_by", user)
-        offer(self, "measured_on", clock.today())
+        self.offer("measured_on", clock.today())
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

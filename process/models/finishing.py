@@ -7,9 +7,7 @@ from records.models import Tracked
 
 class FinishStep(Tracked):
     copy = models.ForeignKey("records.Item", models.CASCADE, related_name="finish_steps")
-    finish = models.ForeignKey(
-        "records.Term", models.PROTECT, related_name="+", limit_choices_to={"scheme": "finish"}
-    )
+    finish = models.ForeignKey("records.Term", models.PROTECT, related_name="+", limit_choices_to={"scheme": "finish"})
     words = models.CharField("material class, coats, colour", max_length=300, blank=True)
     thickness_um = models.FloatField("thickness of the skin", null=True, blank=True)
     done_on = models.DateField()

@@ -26,7 +26,9 @@ class Inspection(Tracked, Signed):
     not_measured_reason = models.CharField("or not measured, because", max_length=300, blank=True)
     look = models.TextField("seen under the lens: detail, pits, seam, colour", blank=True)
     decision = models.CharField(max_length=20, choices=Decision)
-    concession = models.ForeignKey("records.Concession", models.PROTECT, null=True, blank=True, related_name="inspections")
+    concession = models.ForeignKey(
+        "records.Concession", models.PROTECT, null=True, blank=True, related_name="inspections"
+    )
 
     class Meta:
         ordering = ["-inspected_on", "-id"]

@@ -23,7 +23,11 @@ class Mould(Tracked):
 
     item = models.OneToOneField("records.Item", models.PROTECT, primary_key=True, related_name="mould")
     model = models.ForeignKey(
-        "records.Item", models.PROTECT, related_name="moulds", verbose_name="taken from", help_text="The piece it was moulded on."
+        "records.Item",
+        models.PROTECT,
+        related_name="moulds",
+        verbose_name="taken from",
+        help_text="The piece it was moulded on.",
     )
     side = models.CharField(max_length=20, choices=Side)
     commission = models.ForeignKey("records.Commission", models.PROTECT, null=True, blank=True, related_name="moulds")
@@ -37,14 +41,20 @@ class Mould(Tracked):
     contact_h = models.FloatField("time on the original", null=True, blank=True)
     working_temperature_degc = models.FloatField("temperature at contact", null=True, blank=True)
     demoulding = models.TextField("demoulding: force, anything left behind", blank=True)
-    shrinkage_pct = models.FloatField("linear change", null=True, blank=True, help_text="Negative when the mould is smaller.")
+    shrinkage_pct = models.FloatField(
+        "linear change", null=True, blank=True, help_text="Negative when the mould is smaller."
+    )
     shrinkage_on = models.DateField("measured on", null=True, blank=True)
-    pulls_allowed_count = models.PositiveSmallIntegerField("pulls allowed", help_text="What the mould can bear; the consent may allow less.")
+    pulls_allowed_count = models.PositiveSmallIntegerField(
+        "pulls allowed", help_text="What the mould can bear; the consent may allow less."
+    )
     accepted_on = models.DateField(null=True, blank=True, help_text="Inspected under the lens, numbered and tagged.")
     accepted_by = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="+")
     fate = models.CharField(max_length=20, choices=Fate, default=Fate.IN_STORE)
     fate_on = models.DateField(null=True, blank=True)
-    fate_witness = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="+", verbose_name="witness")
+    fate_witness = models.ForeignKey(
+        "records.Party", models.PROTECT, null=True, blank=True, related_name="+", verbose_name="witness"
+    )
     wear = models.TextField("wear seen", blank=True)
 
     class Meta:

@@ -67,7 +67,9 @@ class Cathode(Tracked):
     label = models.CharField(max_length=40, help_text="As it is called at the rail, “obverse, left”.")
     mould = models.ForeignKey("process.Mould", models.PROTECT, null=True, blank=True, related_name="cathodes")
     core = models.ForeignKey("process.Core", models.PROTECT, null=True, blank=True, related_name="cathodes")
-    pull = models.OneToOneField("process.Pull", models.PROTECT, null=True, blank=True, related_name="cathode", editable=False)
+    pull = models.OneToOneField(
+        "process.Pull", models.PROTECT, null=True, blank=True, related_name="cathode", editable=False
+    )
     side = models.CharField(max_length=20, choices=Side, blank=True)
     coat = models.ForeignKey(
         "records.Term", models.PROTECT, null=True, blank=True, related_name="+", limit_choices_to={"scheme": "coat"}
@@ -83,14 +85,16 @@ class Cathode(Tracked):
         ordering = ["run", "id"]
         constraints = [
             models.CheckConstraint(
-                condition=Q(mould__isnull=True) | Q(core__isnull=True), name="cathode_mould_or_core",
+                condition=Q(mould__isnull=True) | Q(core__isnull=True),
+                name="cathode_mould_or_core",
                 violation_error_message="A cathode is a mould or a core: leave one of the two empty.",
             ),
             models.CheckConstraint(
-                condition=Q(face_area_dm2__gt=0) & Q(total_area_dm2__gte=models.F("face_area_dm2")), name="cathode_area_covers_face",
-                violation_error_message="The whole area includes the face: it cannot be smaller than the face, and neither can be zero.",
+                condition=Q(face_area_dm2__gt=0) & Q(total_area_dm2__gte=models.F("face_area_dm2")),
+                name="cathode_area_covers_face",
+                violation_error_message="The whole area includes the face: it cannot be smaller; neither may be zero.",
             ),
-        ]  # fmt: skip
+        ]
 
     def __str__(self) -> str:
         return f"{self.label} of {self.run.number}"
@@ -107,7 +111,9 @@ class SheetEntry(Tracked):
     current_a = models.FloatField("current", null=True, blank=True)
     voltage_v = models.FloatField("cell voltage", null=True, blank=True)
     temperature_degc = models.FloatField("bath temperature", null=True, blank=True)
-    person = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="+", verbose_name="initials")
+    person = models.ForeignKey(
+        "records.Party", models.PROTECT, null=True, blank=True, related_name="+", verbose_name="initials"
+    )
     note = models.CharField(max_length=300, blank=True)
 
     class Meta:

@@ -15,13 +15,17 @@ class Shell(Tracked):
     cathode = models.OneToOneField("process.Cathode", models.PROTECT, related_name="shell")
     separated_on = models.DateField(null=True, blank=True)
     ease = models.CharField("how it came off", max_length=200, blank=True)
-    gross_mass_g = models.FloatField("mass of everything deposited", help_text="Dry, with flange, wires and thieves; their tare is taken off.")
+    gross_mass_g = models.FloatField(
+        "mass of everything deposited", help_text="Dry, with flange, wires and thieves; their tare is taken off."
+    )
     weighed_at = models.DateTimeField(null=True, blank=True)
     trimmed_mass_g = models.FloatField("mass after trimming", null=True, blank=True)
     inspection = models.TextField("first look: voids, pits, layers, brittleness", blank=True)
     coupon = models.CharField("flange coupon: number, bends to fracture", max_length=200, blank=True)
     fate = models.CharField(max_length=20, choices=Fate, default=Fate.KEPT)
-    making_up = models.ForeignKey("process.MakingUp", models.PROTECT, null=True, blank=True, related_name="shells", editable=False)
+    making_up = models.ForeignKey(
+        "process.MakingUp", models.PROTECT, null=True, blank=True, related_name="shells", editable=False
+    )
 
     class Meta:
         ordering = ["item__number"]

@@ -34,7 +34,9 @@ def moulds_of(request: HttpRequest, item: Item) -> Panel | None:
         return None
     rows = item.moulds.select_related("item", "material").annotate(used_count=Count("pulls"))
     moulds = rows if line_of(item).down else []
-    return Panel("Moulds taken from it", "process/_moulds_of.html", {"item": item, "moulds": moulds}, order=45, anchor="moulds")
+    return Panel(
+        "Moulds taken from it", "process/_moulds_of.html", {"item": item, "moulds": moulds}, order=45, anchor="moulds"
+    )
 
 
 item_panels += [mould_panel, core_panel, moulds_of]

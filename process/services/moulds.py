@@ -26,7 +26,11 @@ def take_mould(*, number: str, mould: Mould, title: str, owner, place, afterward
         mould.item = item
         mould.save(force_insert=True)
         DescentLink.objects.create(
-            source=model, target=item, transfer=DescentLink.Transfer.MOULDING, side=mould.side, happened_on=mould.made_on
+            source=model,
+            target=item,
+            transfer=DescentLink.Transfer.MOULDING,
+            side=mould.side,
+            happened_on=mould.made_on,
         )
     return mould
 
@@ -59,6 +63,10 @@ def cast_core(*, mould: Mould, number: str, core: Core, title: str, owner, place
         core.item, core.pull = item, use_pull(mould=mould, on=core.cast_on, use=Pull.Use.CAST)
         core.save(force_insert=True)
         DescentLink.objects.create(
-            source=mould.item, target=item, transfer=DescentLink.Transfer.CASTING, side=mould.side, happened_on=core.cast_on
+            source=mould.item,
+            target=item,
+            transfer=DescentLink.Transfer.CASTING,
+            side=mould.side,
+            happened_on=core.cast_on,
         )
     return core

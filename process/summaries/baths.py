@@ -74,7 +74,9 @@ def _titrated(analysis: BathAnalysis, function, prefix: str) -> Working | None:
 def _limits(limit: BathLimit | None) -> Limits:
     if limit is None:
         return Limits("g/L")
-    return Limits("g/L", limit.target_g_l, limit.warn_low_g_l, limit.warn_high_g_l, limit.stop_low_g_l, limit.stop_high_g_l)
+    return Limits(
+        "g/L", limit.target_g_l, limit.warn_low_g_l, limit.warn_high_g_l, limit.stop_low_g_l, limit.stop_high_g_l
+    )
 
 
 def _found(constituent: str, limit: BathLimit | None, working: Working) -> Found:
@@ -107,7 +109,9 @@ def _chloride(analysis: BathAnalysis, limit: BathLimit | None) -> Found:
     figure = Figure(label, analysis.chloride_mg_l, "_mg_l", kind=analysis.evidence("chloride_mg_l"),
                     plus_minus=analysis.plus_minus("chloride_mg_l"),
                     target=limit.target_g_l * 1000 if limit and limit.target_g_l else None)  # fmt: skip
-    return Found(Constituent.CHLORIDE, label, figure, verdict(quantity(analysis, "chloride_mg_l"), _limits(limit)), limit)
+    return Found(
+        Constituent.CHLORIDE, label, figure, verdict(quantity(analysis, "chloride_mg_l"), _limits(limit)), limit
+    )
 
 
 def bath_ledger(bath: Bath) -> list[LedgerLine]:
@@ -156,7 +160,10 @@ def _judge(bath: Bath, analysis: BathAnalysis, age: int, since_ah_l: float) -> t
     if age > bath.analysis_valid_days_count:
         return False, f"{name} is {age} days old; it holds for {bath.analysis_valid_days_count}. Analyse the bath."
     if since_ah_l > bath.analysis_valid_ah_l:
-        return False, f"{since_ah_l:.1f} Ah/L have passed since {name}; it holds for {bath.analysis_valid_ah_l:g}. Analyse the bath."
+        return (
+            False,
+            f"{since_ah_l:.1f} Ah/L since {name}; it holds for {bath.analysis_valid_ah_l:g}. Analyse the bath.",
+        )
     summary = analysis_summary(analysis)
     if summary.verdict == Verdict.STOP:
         outside = ", ".join(f.label for f in summary.found if f.verdict == Verdict.STOP)

@@ -36,9 +36,17 @@ def skin_mass(skin: Skin, parts: tuple[ShellPart, ...]) -> Figure | None:
 
 
 def fill_of(making_up: MakingUp, parts: tuple[ShellPart, ...], model: list[Measurement]) -> Figure | None:
-    """Weighed; or the room that the shells leave inside the model's volume, times the density of what fills it."""
-    if making_up.fill_mass_g is not None:
-        return Figure("Fill", making_up.fill_mass_g, "_g", "measured", making_up.plus_minus("fill_mass_g"))
+    """The room that the shells leave inside the model's volume, times the density of what fills it; else as weighed.
+
+    The room comes first: a copy lighter than it says holds a void, which the weighed fill alone would never show.
+    """
+    by_room = _fill_by_room(making_up, parts, model)
+    if by_room is not None or making_up.fill_mass_g is None:
+        return by_room
+    return Figure("Fill", making_up.fill_mass_g, "_g", "measured", making_up.plus_minus("fill_mass_g"))
+
+
+def _fill_by_room(making_up: MakingUp, parts: tuple[ShellPart, ...], model: list[Measurement]) -> Figure | None:
     density = quantity(making_up, "fill_density_g_cm3")
     mass, own = latest(model, What.MASS, "mass_g"), latest(model, What.DENSITY, "density_g_cm3")
     if making_up.core_id or not parts or any(each is None for each in (density, mass, own)) or not _all_known(parts):

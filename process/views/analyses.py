@@ -9,7 +9,9 @@ from records import access
 from records.views.answering import answer_form
 
 SENTENCE = "Volumes as read from the burette; the concentrations are worked out and judged by the bath’s limits."
-CAUTION = "Acid and copper salts: gloves, eye protection, no waste into the drain. Local rules and licensed practice decide."
+CAUTION = (
+    "Acid and copper salts: gloves, eye protection, no waste into the drain. Local rules and licensed practice decide."
+)
 
 
 def analysis_add(request: HttpRequest, number: str) -> HttpResponse:
@@ -17,8 +19,16 @@ def analysis_add(request: HttpRequest, number: str) -> HttpResponse:
     access.require(request, "write", BathAnalysis)
     initial = {"analyst": access.party_of(request.user)}
     form = AnalysisForm(request.POST or None, instance=BathAnalysis(bath=bath), initial=initial)
-    return answer_form(request, form, title=f"Analyse bath {number}", sentence=SENTENCE, verb="Keep the analysis", caution=CAUTION,
-                       back_url=bath.get_absolute_url(), then=lambda _: bath)  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title=f"Analyse bath {number}",
+        sentence=SENTENCE,
+        verb="Keep the analysis",
+        caution=CAUTION,
+        back_url=bath.get_absolute_url(),
+        then=lambda _: bath,
+    )
 
 
 def analysis_edit(request: HttpRequest, number: str) -> HttpResponse:

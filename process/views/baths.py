@@ -19,14 +19,23 @@ def bath_list(request: HttpRequest) -> HttpResponse:
     access.require(request, "view", Bath)
     baths = list(Bath.objects.filter(retired_on__isnull=True).select_related("place"))
     rows = standings(baths, clock.today())
-    return render(request, "process/bath_list.html", {"rows": rows, "retired": Bath.objects.filter(retired_on__isnull=False)})
+    return render(
+        request, "process/bath_list.html", {"rows": rows, "retired": Bath.objects.filter(retired_on__isnull=False)}
+    )
 
 
 def bath_add(request: HttpRequest) -> HttpResponse:
     access.require(request, "write", Bath)
     form = BathForm(request.POST or None)
-    return answer_form(request, form, title="Enter a bath", sentence=SENTENCE, verb="Enter it", back_url=reverse("bath_list"),
-                       then=Bath.get_absolute_url)  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title="Enter a bath",
+        sentence=SENTENCE,
+        verb="Enter it",
+        back_url=reverse("bath_list"),
+        then=Bath.get_absolute_url,
+    )
 
 
 def bath(request: HttpRequest, number: str) -> HttpResponse:
@@ -50,8 +59,15 @@ def bath(request: HttpRequest, number: str) -> HttpResponse:
 def bath_edit(request: HttpRequest, number: str) -> HttpResponse:
     found = access.fetch(request, Bath, to="write", number=number)
     form = BathForm(request.POST or None, instance=found)
-    return answer_form(request, form, title=f"Correct {number}", sentence=SENTENCE, verb="Save", back_url=found.get_absolute_url(),
-                       then=Bath.get_absolute_url)  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title=f"Correct {number}",
+        sentence=SENTENCE,
+        verb="Save",
+        back_url=found.get_absolute_url(),
+        then=Bath.get_absolute_url,
+    )
 
 
 def limit_edit(request: HttpRequest, number: str, constituent: str) -> HttpResponse:
@@ -63,20 +79,32 @@ def limit_edit(request: HttpRequest, number: str, constituent: str) -> HttpRespo
     limit = BathLimit.objects.filter(bath=found, constituent=constituent).first()
     form = BathLimitForm(request.POST or None, instance=limit or BathLimit(bath=found, constituent=constituent))
     return answer_form(
-        request, form, title=f"Limits for {label}", verb="Save", back_url=found.get_absolute_url(), then=lambda _: found,
+        request,
+        form,
+        title=f"Limits for {label}",
+        verb="Save",
+        back_url=found.get_absolute_url(),
+        then=lambda _: found,
         sentence="Outside “look” an analysis is flagged; outside “stop” no run starts without a concession.",
-    )  # fmt: skip
+    )
 
 
 def addition_add(request: HttpRequest, number: str) -> HttpResponse:
     found = access.fetch(request, Bath, number=number)
     access.require(request, "write", BathAddition)
-    form = AdditionForm(request.POST or None, instance=BathAddition(bath=found), initial={"added_by": access.party_of(request.user)})
+    form = AdditionForm(
+        request.POST or None, instance=BathAddition(bath=found), initial={"added_by": access.party_of(request.user)}
+    )
     return answer_form(
-        request, form, title=f"Add to bath {number}", verb="Write it down", back_url=found.get_absolute_url(), then=lambda _: found,
+        request,
+        form,
+        title=f"Add to bath {number}",
+        verb="Write it down",
+        back_url=found.get_absolute_url(),
+        then=lambda _: found,
         sentence="Level to the mark, mix, sample, analyse, correct, mix, analyse again.",
-        caution="Acid goes into water or bath, slowly, never water into acid. Eye protection; local rules and licensed practice decide.",
-    )  # fmt: skip
+        caution="Acid goes into the bath slowly, never water into acid. Eye protection; local rules decide.",
+    )
 
 
 urls = [

@@ -16,12 +16,20 @@ def core_add(request: HttpRequest) -> HttpResponseBase:
     access.require(request, "write", Core)
     form = CoreForm(request.POST or None)
     return answer_form(
-        request, form, title="Record a core", sentence=SENTENCE, verb="Record the core", back_url=reverse("mould_list"),
+        request,
+        form,
+        title="Record a core",
+        sentence=SENTENCE,
+        verb="Record the core",
+        back_url=reverse("mould_list"),
         act=lambda form: cast_core(
-            mould=form.cleaned_data["mould"], core=form.save(commit=False), afterwards=wants_afterwards(request), **form.identity()
+            mould=form.cleaned_data["mould"],
+            core=form.save(commit=False),
+            afterwards=wants_afterwards(request),
+            **form.identity(),
         ),
         then=lambda core: core.item,
-    )  # fmt: skip
+    )
 
 
 def core_edit(request: HttpRequest, number: str) -> HttpResponseBase:

@@ -51,7 +51,12 @@ def _offered(request: HttpRequest, model: Item | None) -> dict:
     offered = {"made_by": access.party_of(request.user)}
     if model:
         last = model.commissions.order_by("-number").first()
-        offered |= {"model": model, "owner": model.owner, "commission": last, "title": f"Mould of {model.number}, {model.title}"}
+        offered |= {
+            "model": model,
+            "owner": model.owner,
+            "commission": last,
+            "title": f"Mould of {model.number}, {model.title}",
+        }
     return offered
 
 

@@ -101,8 +101,7 @@ def trace_all(links: Iterable[Link]) -> dict[Key, Lineage]:
     known: dict[Key, Lineage] = {}
     for key in oldest_first(links):
         steps = [
-            _step(_presumed(link) if link.source is None else known[link.source], link)
-            for link in into.get(key, ())
+            _step(_presumed(link) if link.source is None else known[link.source], link) for link in into.get(key, ())
         ]
         known[key] = _join(steps) if steps else Lineage(path=(key,))
     return known

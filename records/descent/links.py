@@ -61,9 +61,7 @@ class Link:
 
     def __post_init__(self) -> None:
         if self.transfer not in TRANSFERS:
-            raise DescentError(
-                f"“{self.transfer}” is no known way of transfer. Choose one of: {', '.join(TRANSFERS)}."
-            )
+            raise DescentError(f"“{self.transfer}” is no known way of transfer. Choose one of: {', '.join(TRANSFERS)}.")
         if self.source is None and self.target is None:
             raise DescentError("A link needs the thing that was made. Name it.")
 

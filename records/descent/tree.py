@@ -39,8 +39,6 @@ def tree(links: Iterable[Link], root: Key) -> list[Row]:
             continue
         seen.add(row.key)
         rows.append(row)
-        branches = [
-            Row(link.target, row.depth + 1, index, link.how.words, link.side) for link in out.get(row.key, ())
-        ]
+        branches = [Row(link.target, row.depth + 1, index, link.how.words, link.side) for link in out.get(row.key, ())]
         waiting.extend(reversed(branches))
     return rows

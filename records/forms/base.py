@@ -36,6 +36,11 @@ class RecordForm(VersionLock, forms.ModelForm):
                 self._recall_what_was_typed(name)
         self.lock_version()
 
+    def offer(self, name: str, value: Any) -> None:
+        """A first value for a field that has none; a new row's own empty columns do not count as one."""
+        if self.initial.get(name) in (None, ""):
+            self.initial[name] = value
+
     def grouped(self) -> list[Group]:
         """(title, folded, bound fields) as Meta.groups says; fields without a group come last."""
         return grouped(self, self._from_meta("groups"))
@@ -45,19 +50,13 @@ class RecordForm(VersionLock, forms.ModelForm):
 
     def _fitting(self, name: str, field: forms.Field) -> forms.Field:
         """The field that this name asks for."""
-        common = {
-            key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")
-        }
+        common = {key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")}
         suffix = units.suffix_of(name)
         if type(field) is forms.FloatField and suffix:
             return QuantityField(suffix, evidence=name in self._from_meta("evidence_fields"), **common)
         if type(field) is forms.DateTimeField:
             return InstantField(allow_future=name in self._from_meta("future_fields"), **common)
-        if (
-            type(field) is forms.CharField
-            and name.endswith("_words")
-            and self._has_column(f"{name[:-5]}edtf")
-        ):
+        if type(field) is forms.CharField and name.endswith("_words") and self._has_column(f"{name[:-5]}edtf"):
             return EdtfField(**common)
         if type(field) is forms.DateField:
             field.widget = forms.DateInput({"type": "date"}, format="%Y-%m-%d")
@@ -110,9 +109,7 @@ class RecordForm(VersionLock, forms.ModelForm):
                 kept[name] = self._with_earlier_evidence(name, parsed.as_typed(), before)
         self.instance.as_typed = kept
 
-    def _with_earlier_evidence(
-        self, name: str, typed: dict[str, Any], before: dict[str, Any] | None
-    ) -> dict[str, Any]:
+    def _with_earlier_evidence(self, name: str, typed: dict[str, Any], before: dict[str, Any] | None) -> dict[str, Any]:
         """A form that does not ask for evidence leaves it as it was while the number is the same."""
         same = before and (before.get("number"), before.get("unit")) == (typed["number"], typed["unit"])
         if self.fields[name].evidence or not before or not same:

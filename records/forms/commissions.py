@@ -24,8 +24,8 @@ class CommissionForm(RecordForm):
         self.fields["purpose"].queryset = self.fields["purpose"].queryset.filter(is_retired=False)
         self.fields["quantity_count"].min_value = 1
         if not self.instance.pk:
-            self.initial.setdefault("number", next_number(Commission, SERIES["commission"]))
-            self.initial.setdefault("requested_on", clock.today())
+            self.offer("number", next_number(Commission, SERIES["commission"]))
+            self.offer("requested_on", clock.today())
 
     def clean_quantity_count(self) -> int:
         if not self.cleaned_data["quantity_count"]:
@@ -43,10 +43,29 @@ class CommissionForm(RecordForm):
 class ConsentForm(RecordForm):
     class Meta:
         model = Consent
-        fields = ["owner", "given_by", "authority", "given_on", "valid_from", "valid_to", "items", "techniques",
-                  "materials_barred", "temperature_max_degc", "pulls_max_count", "copies_max_count", "sale_allowed",
-                  "scan_allowed", "presence_required", "mould_fate", "mould_fate_by", "label_wording", "credit", "rights",
-                  "conditions"]  # fmt: skip
+        fields = [
+            "owner",
+            "given_by",
+            "authority",
+            "given_on",
+            "valid_from",
+            "valid_to",
+            "items",
+            "techniques",
+            "materials_barred",
+            "temperature_max_degc",
+            "pulls_max_count",
+            "copies_max_count",
+            "sale_allowed",
+            "scan_allowed",
+            "presence_required",
+            "mould_fate",
+            "mould_fate_by",
+            "label_wording",
+            "credit",
+            "rights",
+            "conditions",
+        ]
         groups = [
             ("Who allows it", ["owner", "given_by", "authority", "given_on", "valid_from", "valid_to", "items"]),
             ("What is allowed", ["techniques", "materials_barred", "temperature_max_degc", "pulls_max_count",
@@ -64,12 +83,14 @@ class ConsentForm(RecordForm):
         self.fields["items"].queryset = commission.originals.all() if commission else Item.objects.originals()
         if not self.instance.pk:
             for name in ("given_on", "valid_from"):
-                self.initial.setdefault(name, clock.today())
+                self.offer(name, clock.today())
 
     def clean(self) -> dict:
         cleaned = super().clean()
         if cleaned.get("mould_fate") == Consent.MouldFate.DESTROY and not cleaned.get("mould_fate_by"):
-            self.add_error("mould_fate_by", "Say by when the moulds are destroyed: the duty is put on the list with this date.")
+            self.add_error(
+                "mould_fate_by", "Say by when the moulds are destroyed: the duty is put on the list with this date."
+            )
         if (given := cleaned.get("given_on")) and given > clock.today():
             self.add_error("given_on", "This day lies in the future: a consent counts from when it was given.")
         return cleaned
@@ -78,8 +99,17 @@ class ConsentForm(RecordForm):
 class SpecificationForm(RecordForm):
     class Meta:
         model = Specification
-        fields = ["item", "technique", "metal_ion", "thickness_mean_mm", "thickness_min_mm", "finish", "fill", "mark_words",
-                  "tests"]  # fmt: skip
+        fields = [
+            "item",
+            "technique",
+            "metal_ion",
+            "thickness_mean_mm",
+            "thickness_min_mm",
+            "finish",
+            "fill",
+            "mark_words",
+            "tests",
+        ]
         groups = [
             ("The deposit", ["item", "technique", "metal_ion", "thickness_mean_mm", "thickness_min_mm"]),
             ("The piece", ["finish", "fill", "mark_words", "tests"]),

@@ -83,18 +83,14 @@ class NewReportForm(_ConditionForm):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         last = last_report(self.instance.item)
-        self._offer("number", next_number(ConditionReport, SERIES["condition"]))
-        self._offer("examined_on", clock.today())
-        self._offer("occasion", likely_occasion(self.instance.item, last))
-        self._offer("commission", self.fields["commission"].queryset.order_by("-number").first())
+        self.offer("number", next_number(ConditionReport, SERIES["condition"]))
+        self.offer("examined_on", clock.today())
+        self.offer("occasion", likely_occasion(self.instance.item, last))
+        self.offer("commission", self.fields["commission"].queryset.order_by("-number").first())
         if last:
-            self._offer("previous", last)
+            self.offer("previous", last)
             light = f"{last.number} used “{last.light}”: the same light makes the two comparable."
             self.fields["light"].help_text = light
-
-    def _offer(self, name: str, value: Any) -> None:
-        if not self.initial.get(name):
-            self.initial[name] = value
 
 
 class ReportForm(_ConditionForm):

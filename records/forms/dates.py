@@ -25,13 +25,9 @@ def read_instant(text: str, zone: tzinfo) -> datetime:
     try:
         local = datetime.fromisoformat(f"{match['day']}T{match['time']}{match['offset'] or ''}")
     except ValueError as error:
-        raise ValidationError(
-            "There is no such day or time: check day, month and hour.", code="unreadable"
-        ) from error
+        raise ValidationError("There is no such day or time: check day, month and hour.", code="unreadable") from error
     if not EARLIEST_YEAR <= local.year <= LATEST_YEAR:
-        raise ValidationError(
-            f"Check the year: it must lie between {EARLIEST_YEAR} and {LATEST_YEAR}.", code="year"
-        )
+        raise ValidationError(f"Check the year: it must lie between {EARLIEST_YEAR} and {LATEST_YEAR}.", code="year")
     if local.tzinfo is None:
         _ask_at_clock_change(local, zone)
         local = local.replace(tzinfo=zone)

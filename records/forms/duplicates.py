@@ -41,9 +41,7 @@ def _messages_of_constraints(model: Any) -> dict[str, str]:
 
 
 def _expression_constraints(model: Any) -> list[UniqueConstraint]:
-    return [
-        each for each in model._meta.constraints if isinstance(each, UniqueConstraint) and each.expressions
-    ]
+    return [each for each in model._meta.constraints if isinstance(each, UniqueConstraint) and each.expressions]
 
 
 def _columns(expression: Any) -> list[F]:

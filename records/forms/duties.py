@@ -19,7 +19,9 @@ class DutyForm(RecordForm):
 class DutyDoneForm(forms.Form):
     """How a duty was done; who did it is who signs in."""
 
-    on = forms.DateField(label="Done on", initial=clock.today, widget=forms.DateInput({"type": "date"}, format="%Y-%m-%d"))
+    on = forms.DateField(
+        label="Done on", initial=clock.today, widget=forms.DateInput({"type": "date"}, format="%Y-%m-%d")
+    )
     words = forms.CharField(label="How it was done", max_length=300, help_text="Witness, certificate, letter.")
 
     def clean_on(self):

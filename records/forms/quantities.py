@@ -70,9 +70,7 @@ class QuantityWidget(forms.MultiWidget):
         parts[1]["attrs"]["aria-label"] = f"{_TITLES[1]} of {self.label or name}"
         written = [part["value"] for part in parts]
         context["number"], context["unit"] = parts[:2]
-        context["one_unit"] = (
-            units.CHOICES[self.suffix][0].symbol if len(units.CHOICES[self.suffix]) == 1 else ""
-        )
+        context["one_unit"] = units.CHOICES[self.suffix][0].symbol if len(units.CHOICES[self.suffix]) == 1 else ""
         context["evidence"] = list(zip(_TITLES[2:], parts[2:], strict=False))
         context["evidence_filled"] = any(value not in (None, "", [""]) for value in written[2:])
         context["echo"] = self._echo(written)
@@ -109,11 +107,7 @@ class QuantityField(forms.Field):
 
     def has_changed(self, initial: Any, data: Any) -> bool:
         before = self.widget.decompress(initial)
-        return any(
-            (old or "") != (new or "")
-            for old, new in zip(before, data or [], strict=False)
-            if new is not None
-        )
+        return any((old or "") != (new or "") for old, new in zip(before, data or [], strict=False) if new is not None)
 
     def clean(self, value: Any) -> units.Parsed | None:
         written = value if isinstance(value, list) else self.widget.decompress(value)

@@ -13,11 +13,14 @@ class RiskForm(RecordForm):
                   "probability_count", "consequence_count", "decision", "reason", "conditions"]  # fmt: skip
         groups = [
             ("Who and when", ["number", "assessed_on", "assessor", "commission"]),
-            ("What the surface is", ["surface", "deterioration", "test_patch", "probability_count", "consequence_count"]),
+            (
+                "What the surface is",
+                ["surface", "deterioration", "test_patch", "probability_count", "consequence_count"],
+            ),
             ("Decision", ["decision", "reason", "conditions"]),
         ]
         help_texts = {
-            "deterioration": "Chloride or lead corrosion, flaking, powdering, lifting gilding. “Yes” speaks for refusing.",
+            "deterioration": "Chloride or lead corrosion, flaking, powder, lifting gilding. “Yes” speaks against it.",
             "test_patch": "Place, material, time, result; needed on porous, gilt, painted or archaeological surfaces.",
             "decision": "Think first of the ways that do not touch the original: an existing mould or copy, a scan.",
         }
@@ -25,8 +28,8 @@ class RiskForm(RecordForm):
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         if not self.instance.pk:
-            self.initial.setdefault("number", next_number(RiskAssessment, SERIES["risk"]))
-            self.initial.setdefault("assessed_on", clock.today())
+            self.offer("number", next_number(RiskAssessment, SERIES["risk"]))
+            self.offer("assessed_on", clock.today())
 
     def _one_to_five(self, name: str) -> int | None:
         value = self.cleaned_data[name]

@@ -54,9 +54,7 @@ def _text(value: object) -> str:
 
 def _taken_at(details: dict[int, object]) -> datetime | None:
     for date_tag, offset_tag in ((DATE_ORIGINAL, OFFSET_ORIGINAL), (DATE_DIGITISED, OFFSET_DIGITISED)):
-        match = re.fullmatch(
-            r"(\d{4})[:-](\d\d)[:-](\d\d)[ T](\d\d):(\d\d):(\d\d)", _text(details.get(date_tag))
-        )
+        match = re.fullmatch(r"(\d{4})[:-](\d\d)[:-](\d\d)[ T](\d\d):(\d\d):(\d\d)", _text(details.get(date_tag)))
         if match and match[1] != "0000":
             try:
                 instant = datetime(*map(int, match.groups()))

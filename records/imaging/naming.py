@@ -30,9 +30,7 @@ def refuse_name(name: str) -> None:
             )
     last = endings[-1] if endings else ""
     if last in {"heic", "heif", "hei"}:
-        raise PictureRefused(
-            f"“{name}” is a HEIC picture, which is not read here; export it as JPEG and send that."
-        )
+        raise PictureRefused(f"“{name}” is a HEIC picture, which is not read here; export it as JPEG and send that.")
     if last in OTHER_ENDINGS - PICTURE_ENDINGS:
         raise PictureRefused(f"“{name}” ends in .{last}, which is not a photograph; send it as {TAKEN}.")
 

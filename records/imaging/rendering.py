@@ -68,9 +68,7 @@ def to_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:
     if profile and image.mode in {"L", "RGB", "CMYK"}:
         try:
             source = ImageCms.ImageCmsProfile(BytesIO(profile))
-            converted = ImageCms.profileToProfile(
-                image, source, ImageCms.createProfile("sRGB"), outputMode="RGB"
-            )
+            converted = ImageCms.profileToProfile(image, source, ImageCms.createProfile("sRGB"), outputMode="RGB")
         except (ImageCms.PyCMSError, OSError, ValueError):
             converted = None  # a profile of another colour model than the picture's: the plain way is nearer
         if converted is not None:

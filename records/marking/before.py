@@ -20,9 +20,7 @@ class Advice:
 def punch_risk(depth_mm: float, wall_mm: float, backed: bool) -> Advice | None:
     """A warning where a punch of this depth would break the wall; None where it may be struck."""
     if depth_mm <= 0 or wall_mm <= 0:
-        raise ValueError(
-            "Depth of the punch and thickness of the wall must be more than 0 mm. Measure them again."
-        )
+        raise ValueError("Depth of the punch and thickness of the wall must be more than 0 mm. Measure them again.")
     if backed or depth_mm <= wall_mm * _WALL_SHARE:
         return None
     return Advice(

@@ -29,9 +29,7 @@ TECHNIQUES = {"incuse": "incuse", "raised": "raised", "flat": "flat"}
 def _refuse_impossible(**figures: float | None) -> None:
     for name, value in figures.items():
         if value is not None and not (isfinite(value) and value > 0):
-            raise ValueError(
-                f"{name} is {value}: a size in millimetres is more than nothing. Measure it again."
-            )
+            raise ValueError(f"{name} is {value}: a size in millimetres is more than nothing. Measure it again.")
 
 
 @dataclass(frozen=True)

@@ -43,9 +43,7 @@ class Rule:
 
 def _rule(row: dict[str, Any]) -> Rule:
     if unknown := row.keys() - {field.name for field in fields(Rule)}:
-        raise ValueError(
-            f"Rule {row.get('id', '?')} has entries that mean nothing here: {', '.join(sorted(unknown))}."
-        )
+        raise ValueError(f"Rule {row.get('id', '?')} has entries that mean nothing here: {', '.join(sorted(unknown))}.")
     if row.get("evidence") not in EVIDENCE:
         raise ValueError(f"Rule {row.get('id', '?')} must say its evidence: {' or '.join(EVIDENCE)}.")
     lists: dict[str, Any] = {name: tuple(row[name]) for name in ("classes", "words") if name in row}

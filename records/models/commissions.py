@@ -40,7 +40,9 @@ class Consent(Tracked):
         DESTROY = "destroy", "destroyed before a witness"
 
     owner = models.ForeignKey("records.Party", models.PROTECT, related_name="consents")
-    given_by = models.ForeignKey("records.Party", models.PROTECT, related_name="+", help_text="Who signed for the owner.")
+    given_by = models.ForeignKey(
+        "records.Party", models.PROTECT, related_name="+", help_text="Who signed for the owner."
+    )
     authority = models.CharField("authority to sign", max_length=200, blank=True)
     given_on = models.DateField()
     valid_from = models.DateField()
@@ -56,7 +58,9 @@ class Consent(Tracked):
     sale_allowed = models.BooleanField("sale allowed", default=False)
     scan_allowed = models.BooleanField("scan allowed", default=False)
     presence_required = models.BooleanField("owner or conservator present at moulding", default=False)
-    mould_fate = models.CharField("what becomes of the moulds", max_length=20, choices=MouldFate, default=MouldFate.KEEP)
+    mould_fate = models.CharField(
+        "what becomes of the moulds", max_length=20, choices=MouldFate, default=MouldFate.KEEP
+    )
     mould_fate_by = models.DateField("by when", null=True, blank=True)
     label_wording = models.CharField("wording the label must have", max_length=300, blank=True)
     credit = models.CharField("credit line", max_length=300, blank=True)
@@ -99,7 +103,10 @@ class RiskAssessment(Tracked, Signed):
     assessor = models.ForeignKey("records.Party", models.PROTECT, related_name="+")
     surface = models.TextField("materials and surface layers")
     deterioration = models.CharField(
-        "active deterioration", max_length=10, choices=[("no", "no"), ("yes", "yes"), ("unknown", "unknown")], default="unknown"
+        "active deterioration",
+        max_length=10,
+        choices=[("no", "no"), ("yes", "yes"), ("unknown", "unknown")],
+        default="unknown",
     )
     probability_count = models.PositiveSmallIntegerField("probability 1–5", null=True, blank=True)
     consequence_count = models.PositiveSmallIntegerField("consequence 1–5", null=True, blank=True)
@@ -122,7 +129,8 @@ class Specification(Tracked, Signed):
     commission = models.ForeignKey(Commission, models.PROTECT, related_name="specifications")
     item = models.ForeignKey("records.Item", models.PROTECT, related_name="specifications", verbose_name="model")
     technique = models.CharField(
-        max_length=20, choices=[("hollow", "hollow"), ("core", "on a core"), ("matrix", "matrix"), ("facing", "plate facing")]
+        max_length=20,
+        choices=[("hollow", "hollow"), ("core", "on a core"), ("matrix", "matrix"), ("facing", "plate facing")],
     )
     metal_ion = models.CharField("metal", max_length=8, default="Cu2+")
     thickness_mean_mm = models.FloatField("mean thickness")

@@ -11,7 +11,9 @@ class Document(Tracked, Signed):
     edition_count = models.PositiveSmallIntegerField("version", default=1)
     title = models.CharField(max_length=300)
     item = models.ForeignKey("records.Item", models.PROTECT, null=True, blank=True, related_name="documents")
-    commission = models.ForeignKey("records.Commission", models.PROTECT, null=True, blank=True, related_name="documents")
+    commission = models.ForeignKey(
+        "records.Commission", models.PROTECT, null=True, blank=True, related_name="documents"
+    )
     issued_at = models.DateTimeField()
     issued_by = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="+")
     path = models.CharField(max_length=200)

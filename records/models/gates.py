@@ -20,7 +20,7 @@ class Gate(models.TextChoices):
 
 
 class Concession(Tracked):
-    """A named person lets work go on without the evidence, for a reason; its limits of use follow the thing for ever."""
+    """A named person lets work go on without the evidence; the limits of use follow the thing for ever."""
 
     number = models.CharField(max_length=40, unique=True)
     gate = models.CharField(max_length=2, choices=Gate)
@@ -32,7 +32,9 @@ class Concession(Tracked):
     given_by = models.ForeignKey("records.Party", models.PROTECT, related_name="+")
     given_role = models.CharField("in the role of", max_length=20)
     reason = models.TextField()
-    limits_of_use = models.TextField(blank=True, help_text="“Display only, no handling”: printed on every paper of the piece.")
+    limits_of_use = models.TextField(
+        blank=True, help_text="“Display only, no handling”: printed on every paper of the piece."
+    )
 
     class Meta:
         ordering = ["number"]

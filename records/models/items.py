@@ -1,8 +1,8 @@
 """The one row for every physical thing: original, historic copy, cast, mould, core, matrix, shell and copy."""
 
 from django.db import models
-from django.urls import reverse
 from django.db.models.functions import Lower
+from django.urls import reverse
 
 from records.searching import words_of
 
@@ -59,7 +59,9 @@ class Item(Tracked):
     features = models.TextField("distinguishing features", blank=True, help_text="Damage, repair, defects of making.")
     subject = models.CharField(max_length=300, blank=True)
     maker = models.CharField(max_length=200, blank=True)
-    date_words = models.CharField("date or period", max_length=80, blank=True, help_text="“1624”, “about 1868”, “before 1889”")
+    date_words = models.CharField(
+        "date or period", max_length=80, blank=True, help_text="“1624”, “about 1868”, “before 1889”"
+    )
     date_edtf = models.CharField(max_length=80, blank=True, editable=False)
     date_earliest = models.DateField(null=True, blank=True, editable=False)
     date_latest = models.DateField(null=True, blank=True, editable=False)
@@ -79,7 +81,9 @@ class Item(Tracked):
     class Meta:
         ordering = ["number"]
         constraints = [
-            models.UniqueConstraint(Lower("number"), name="item_number_once", violation_error_message="This number is taken.")
+            models.UniqueConstraint(
+                Lower("number"), name="item_number_once", violation_error_message="This number is taken."
+            )
         ]
         indexes = [models.Index(fields=["kind", "number"])]
 

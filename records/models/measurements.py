@@ -28,7 +28,9 @@ class Measurement(Tracked):
 
     item = models.ForeignKey("records.Item", models.CASCADE, related_name="measurements")
     what = models.CharField("dimension", max_length=20, choices=What)
-    point = models.CharField("where", max_length=120, blank=True, help_text="The named point, so that it can be found again.")
+    point = models.CharField(
+        "where", max_length=120, blank=True, help_text="The named point, so that it can be found again."
+    )
     length_mm = models.FloatField("length", null=True, blank=True)
     mass_g = models.FloatField("mass", null=True, blank=True)
     density_g_cm3 = models.FloatField("density", null=True, blank=True)

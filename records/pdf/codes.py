@@ -22,9 +22,7 @@ def modules(text: str) -> list[list[bool]]:
 def draw_qr(canvas: Any, text: str, x: float, y: float, side: float) -> None:
     """Draw the code with its quiet zone into a square whose lower left corner is x, y (points)."""
     if side < LEAST_MM * mm - 0.01:
-        raise ValueError(
-            f"A QR code of {side / mm:.1f} mm does not scan off paper; give it {LEAST_MM:.0f} mm or more."
-        )
+        raise ValueError(f"A QR code of {side / mm:.1f} mm does not scan off paper; give it {LEAST_MM:.0f} mm or more.")
     rows = modules(text)
     step = side / (len(rows) + 2 * QUIET)
     canvas.setFillColor(theme.WHITE)

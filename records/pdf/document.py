@@ -32,9 +32,7 @@ class Paper:
     language: str = "en"
 
 
-def draw_text(
-    canvas: Any, x: float, y: float, text: str, face: str, size: float, anchor: str = "start"
-) -> float:
+def draw_text(canvas: Any, x: float, y: float, text: str, face: str, size: float, anchor: str = "start") -> float:
     """One line of text in whatever faces it needs; gives its width."""
     parts = glyphs.runs(text, face)
     whole = glyphs.runs_width(parts, size)
@@ -87,9 +85,7 @@ class PaperCanvas(EvidenceCanvas):
         draw_text(self, left, top - 6, museum, fonts.SANS_BOLD, EDGE_SIZE)
         self.line(left, top - 12, right, top - 12)
         self.line(left, theme.MARGIN + 14, right, theme.MARGIN + 14)
-        foot = _squeezed(
-            paper.number, f" · issued {paper.issued_on} · record {self.short_digest}", half * 1.6
-        )
+        foot = _squeezed(paper.number, f" · issued {paper.issued_on} · record {self.short_digest}", half * 1.6)
         draw_text(self, left, theme.MARGIN + 4, foot, fonts.SANS, EDGE_SIZE)
         draw_text(self, right, theme.MARGIN + 4, f"page {number} of {count}", fonts.SANS, EDGE_SIZE, "end")
 
@@ -126,9 +122,7 @@ def _set(paper: Paper, blocks: Sequence[Block], short_digest: str) -> bytes:
     return out.getvalue()
 
 
-def build(
-    paper: Paper, blocks: Sequence[Block], record: dict[str, Any] | bytes, issued_at: datetime
-) -> bytes:
+def build(paper: Paper, blocks: Sequence[Block], record: dict[str, Any] | bytes, issued_at: datetime) -> bytes:
     """The finished PDF/A-3b with the record attached; the same inputs give the same bytes."""
     attached = archive.record_bytes(record)
     raw = _set(paper, blocks, archive.digest(attached)[:SHORT_DIGEST])

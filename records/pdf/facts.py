@@ -26,14 +26,9 @@ def fact_table(facts: tuple[Fact, ...], width: float, columns: int) -> Any:
     """The facts read down the first column, then the second."""
     depth = -(-len(facts) // columns)
     cells = [fact_cell(fact) for fact in facts]
-    rows = [
-        [cells[r + c * depth] if r + c * depth < len(cells) else "" for c in range(columns)]
-        for r in range(depth)
-    ]
+    rows = [[cells[r + c * depth] if r + c * depth < len(cells) else "" for c in range(columns)] for r in range(depth)]
     gap = theme.GUTTER if columns > 1 else 0
-    widths = [
-        (width - gap * (columns - 1)) / columns + (gap if c < columns - 1 else 0) for c in range(columns)
-    ]
+    widths = [(width - gap * (columns - 1)) / columns + (gap if c < columns - 1 else 0) for c in range(columns)]
     style = TableStyle(
         [
             ("VALIGN", (0, 0), (-1, -1), "TOP"),

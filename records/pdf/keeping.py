@@ -50,11 +50,7 @@ def keep_together(flowables: list[Flowable], room: Room) -> list[Flowable]:
         _keep_rows_whole(table, room)
     for index, flowable in enumerate(flowables):
         keeps = bool(getattr(flowable, "keepWithNext", 0))
-        if (
-            (keeps or isinstance(flowable, Table))
-            and not inside
-            and not (answer and isinstance(answer[-1], PageBreak))
-        ):
+        if (keeps or isinstance(flowable, Table)) and not inside and not (answer and isinstance(answer[-1], PageBreak)):
             answer.append(CondPageBreak(_group_height(flowables[index:], room)))
         inside = keeps
         answer.append(flowable)

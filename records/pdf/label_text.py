@@ -45,9 +45,7 @@ def paragraphs(words: Sequence[Words], scale: float = 1.0) -> list[tuple[Any, fl
     for part in words:
         if part.text.strip():
             size = part.size * scale
-            style = ParagraphStyle(
-                "", fontName=part.face, fontSize=size, leading=size * LEADING, textColor=part.colour
-            )
+            style = ParagraphStyle("", fontName=part.face, fontSize=size, leading=size * LEADING, textColor=part.colour)
             answer.append((Paragraph(glyphs.markup(part.text, part.face, size), style), part.after * scale))
     return answer
 

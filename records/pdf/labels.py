@@ -53,13 +53,9 @@ def _canvas(out: BytesIO, size: tuple[float, float]) -> Any:
     return Canvas(out, pagesize=size, invariant=1, pageCompression=1, initialFontName=fonts.SANS)
 
 
-def _finish(
-    out: BytesIO, title: str, museum: str, issued_at: datetime, language: str, record: Record = None
-) -> bytes:
+def _finish(out: BytesIO, title: str, museum: str, issued_at: datetime, language: str, record: Record = None) -> bytes:
     attached = None if record is None else archive.record_bytes(record)
-    return archive.finish(
-        out.getvalue(), archive.Description(title, museum, "", language, issued_at), attached
-    )
+    return archive.finish(out.getvalue(), archive.Description(title, museum, "", language, issued_at), attached)
 
 
 def _cut_marks(canvas: Any, x: float, y: float, width: float, height: float) -> None:

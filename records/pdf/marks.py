@@ -45,6 +45,4 @@ class MarkBlock:
                 ("BOTTOMPADDING", (0, 0), (-1, -1), 6),
             ]
         )
-        return [
-            Table([[picture, words]], colWidths=[quarter + theme.GUTTER, rest], style=style, splitInRow=1)
-        ]
+        return [Table([[picture, words]], colWidths=[quarter + theme.GUTTER, rest], style=style, splitInRow=1)]

@@ -46,14 +46,10 @@ def _open(source: Path | bytes) -> PillowImage.Image:
     try:
         image = PillowImage.open(source if isinstance(source, Path) else BytesIO(source))
         if image.width * image.height > LARGEST_PIXELS:
-            raise PhotoUnreadable(
-                f"{name} has more than {LARGEST_PIXELS:,} pixels; print a smaller derivative."
-            )
+            raise PhotoUnreadable(f"{name} has more than {LARGEST_PIXELS:,} pixels; print a smaller derivative.")
         image.load()
     except (UnidentifiedImageError, OSError, PillowImage.DecompressionBombError) as reason:
-        raise PhotoUnreadable(
-            f"{name} cannot be read as a picture, so the paper would lack it: {reason}"
-        ) from reason
+        raise PhotoUnreadable(f"{name} cannot be read as a picture, so the paper would lack it: {reason}") from reason
     return image
 
 
@@ -75,9 +71,7 @@ def printable(source: Path | bytes, width: float) -> tuple[bytes, float]:
 class PhotoFrame(Flowable):
     """The photograph at a given width, never higher than the limit; without one, a ruled box that says so."""
 
-    def __init__(
-        self, photo: Photo | None, width: float, limit: float, words: str = "No photograph on file"
-    ) -> None:
+    def __init__(self, photo: Photo | None, width: float, limit: float, words: str = "No photograph on file") -> None:
         super().__init__()
         self.words = words
         self.jpeg: bytes | None = None

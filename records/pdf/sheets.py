@@ -33,9 +33,7 @@ class LabelSheet:
     ) -> Iterator[tuple[int, float, float]]:
         """Page from 0 and lower left corner of each label; the first `skip` labels are used up."""
         if max(abs(nudge[0]), abs(nudge[1])) > MOST_NUDGE:
-            raise ValueError(
-                "A sheet is shifted by at most 5 mm; a larger shift means the wrong sheet is chosen."
-            )
+            raise ValueError("A sheet is shifted by at most 5 mm; a larger shift means the wrong sheet is chosen.")
         _, page_height = theme.PAGE_SIZES[self.page]
         for index in range(skip, skip + count):
             page, on_page = divmod(index, self.per_page())
@@ -49,12 +47,8 @@ SHEETS: dict[str, LabelSheet] = {
     sheet.name: sheet
     for sheet in (
         LabelSheet("A4, 24 of 70 × 37 mm", "A4", 70 * mm, 37 * mm, 3, 8, 0, 0.5 * mm),
-        LabelSheet(
-            "A4, 21 of 63.5 × 38.1 mm", "A4", 63.5 * mm, 38.1 * mm, 3, 7, 7.2 * mm, 15.15 * mm, 2.5 * mm
-        ),
-        LabelSheet(
-            "A4, 14 of 99.1 × 38.1 mm", "A4", 99.1 * mm, 38.1 * mm, 2, 7, 4.65 * mm, 15.15 * mm, 2.5 * mm
-        ),
+        LabelSheet("A4, 21 of 63.5 × 38.1 mm", "A4", 63.5 * mm, 38.1 * mm, 3, 7, 7.2 * mm, 15.15 * mm, 2.5 * mm),
+        LabelSheet("A4, 14 of 99.1 × 38.1 mm", "A4", 99.1 * mm, 38.1 * mm, 2, 7, 4.65 * mm, 15.15 * mm, 2.5 * mm),
         LabelSheet(
             "Letter, 30 of 2⅝ × 1 in",
             "Letter",

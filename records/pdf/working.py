@@ -44,9 +44,7 @@ class Working:
                 Column("From", empty=""),
             )
 
-            rows: tuple[Row, ...] = tuple(
-                (t.symbol, t.meaning, t.value, t.unit, t.source) for t in self.terms
-            )
+            rows: tuple[Row, ...] = tuple((t.symbol, t.meaning, t.value, t.unit, t.source) for t in self.terms)
             answer += FigureTable(columns, rows).flow(room)
         answer.append(kept(paragraph(self.substituted, "formula_centre")))
         answer.append(self._result())

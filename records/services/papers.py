@@ -30,12 +30,22 @@ def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = 
     try:
         with transaction.atomic():
             document = Document.objects.create(
-                kind=kind, number=subject.number, edition_count=edition, title=f"{paper.title} {subject.number}",
+                kind=kind,
+                number=subject.number,
+                edition_count=edition,
+                title=f"{paper.title} {subject.number}",
                 item=subject if isinstance(subject, Item) else getattr(subject, "item", None),
                 commission=subject if isinstance(subject, Commission) else getattr(subject, "commission", None),
-                issued_at=context.issued_at, issued_by=party, signed_by=party, signed_role=role, signed_at=context.issued_at,
-                path=name, sha256=hashlib.sha256(pdf).hexdigest(), size_bytes_count=len(pdf), record_sha256=digest,
-            )  # fmt: skip
+                issued_at=context.issued_at,
+                issued_by=party,
+                signed_by=party,
+                signed_role=role,
+                signed_at=context.issued_at,
+                path=name,
+                sha256=hashlib.sha256(pdf).hexdigest(),
+                size_bytes_count=len(pdf),
+                record_sha256=digest,
+            )
             temporary.replace(settings.DOCUMENTS_DIR / name)
     except BaseException:
         temporary.unlink(missing_ok=True)

@@ -46,8 +46,13 @@ def give_concession(
         concession = Concession.objects.create(
             number=more.pop("number", None) or next_number(Concession, SERIES["concession"]),
             given_on=more.pop("given_on", None) or clock.today(),
-            gate=gate, commission=commission, given_by=given_by, given_role=role, reason=reason, limits_of_use=limits_of_use,
-        )  # fmt: skip
+            gate=gate,
+            commission=commission,
+            given_by=given_by,
+            given_role=role,
+            reason=reason,
+            limits_of_use=limits_of_use,
+        )
         concession.items.set(items)
     return concession
 

@@ -12,9 +12,7 @@ _TEMPERATURES = {"degC", "degF", "kelvin"}
 def _line(pint_unit: str, canonical: str) -> tuple[float, float]:
     """Factor and offset of canonical = factor * number + offset."""
     if pint_unit in _TEMPERATURES:
-        factor = float(
-            ureg.convert(1.0, f"delta_{pint_unit}" if pint_unit != "kelvin" else "kelvin", "delta_degC")
-        )
+        factor = float(ureg.convert(1.0, f"delta_{pint_unit}" if pint_unit != "kelvin" else "kelvin", "delta_degC"))
         return factor, float(ureg.convert(0.0, pint_unit, canonical))
     return float(ureg.convert(1.0, pint_unit, canonical)), 0.0
 

@@ -22,9 +22,7 @@ _PLAIN = re.compile(r"[+-]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]+)?")
 # One comma and exactly three digits after a whole number: a decimal comma or a thousand?
 _DOUBTFUL = re.compile(r"[+-]?[1-9][0-9]{0,2},[0-9]{3}")
 # Spaces that only look different, and the typographer's minus.
-_ALIKE = str.maketrans(
-    {"\u00a0": " ", "\u2007": " ", "\u2009": " ", "\u202f": " ", "\t": " ", "−": "-", "’": "'"}
-)
+_ALIKE = str.maketrans({"\u00a0": " ", "\u2007": " ", "\u2009": " ", "\u202f": " ", "\t": " ", "−": "-", "’": "'"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,16 +79,12 @@ def margin(text: str, number: float, unit: str, suffix: str) -> float:
     """
     match = _MARGIN.fullmatch(_tidy(text).removeprefix("±").strip())
     if not match:
-        raise UnitsError(
-            f"Write the ± as a plain number, such as 0.02, or as a share, such as 5 %, not “{text[:20]}”."
-        )
+        raise UnitsError(f"Write the ± as a plain number, such as 0.02, or as a share, such as 5 %, not “{text[:20]}”.")
     spread = _number(match["number"])
     spelling = (match["unit"] or "").strip()
     if spelling == "%" and suffix != "_pct":
         if suffix in ("_degc", "_ph"):
-            raise UnitsError(
-                "Write the ± in the unit of the value, such as 0.5, since a share of it has no meaning."
-            )
+            raise UnitsError("Write the ± in the unit of the value, such as 0.5, since a share of it has no meaning.")
         return _finite(abs(to_canonical(number, unit_choice(suffix, unit), suffix)) * spread / 100, text)
     choice = find_unit(spelling, suffix, unit) if spelling else unit_choice(suffix, unit)
     return _finite(spread_to_canonical(spread, choice, suffix), text)
@@ -108,9 +102,7 @@ def _unit_and_margin(match: re.Match[str], suffix: str, selected: str | None) ->
 
 def _tidy(text: str) -> str:
     if len(text) > LONGEST_TEXT:
-        raise UnitsError(
-            f"Write number and unit in at most {LONGEST_TEXT} characters; remarks belong in the notes."
-        )
+        raise UnitsError(f"Write number and unit in at most {LONGEST_TEXT} characters; remarks belong in the notes.")
     tidy = re.sub(" +", " ", text.translate(_ALIKE)).strip(" \r\n")
     if not tidy:
         raise UnitsError("Write a number in figures, such as 1.21.")
@@ -119,9 +111,7 @@ def _tidy(text: str) -> str:
 
 def _unreadable(tidy: str, suffix: str) -> str:
     symbol = unit_choice(suffix, None).symbol
-    return (
-        f"“{tidy[:20]}” cannot be read: write one number in figures, then its unit, such as “1.21 {symbol}”."
-    )
+    return f"“{tidy[:20]}” cannot be read: write one number in figures, then its unit, such as “1.21 {symbol}”."
 
 
 def _number(written: str) -> float:

@@ -19,9 +19,15 @@ def wants_afterwards(request: HttpRequest) -> bool:
 
 
 def answer_form(
-    request: HttpRequest, form: BaseForm, *, title: str, then: Callable[[Any], Any], act: Callable[[Any], Any] | None = None,
-    template: str = "records/form_page.html", **context: Any,
-) -> HttpResponse:  # fmt: skip
+    request: HttpRequest,
+    form: BaseForm,
+    *,
+    title: str,
+    then: Callable[[Any], Any],
+    act: Callable[[Any], Any] | None = None,
+    template: str = "records/form_page.html",
+    **context: Any,
+) -> HttpResponse:
     """Show a form; act on a valid one inside one transaction and go on; or give it back with what to do."""
     closed = None
     if request.method == "POST" and form.is_valid():
@@ -30,7 +36,7 @@ def answer_form(
                 result = act(form) if act else form.save()
             return redirect(then(result))
         except IntegrityError:
-            # Two people took the same number at once: the check now sees the other's row; anything else is a fault of ours.
+            # Two people took the same number at once: the check now sees the other's row. All else is a fault of ours.
             form.full_clean()
             if form.is_valid():
                 raise

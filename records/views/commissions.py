@@ -34,9 +34,14 @@ def commission_add(request: HttpRequest) -> HttpResponse:
     access.require(request, "write", Commission)
     form = CommissionForm(request.POST or None, initial={"originals": request.GET.getlist("original")})
     return answer_form(
-        request, form, title="Log a commission", verb="Log it", then=Commission.get_absolute_url,
-        back_url=reverse("commission_list"), sentence="Who wants a copy of what, and what for: that decides weight, finish and care.",
-    )  # fmt: skip
+        request,
+        form,
+        title="Log a commission",
+        verb="Log it",
+        then=Commission.get_absolute_url,
+        back_url=reverse("commission_list"),
+        sentence="Who wants a copy of what, and what for: that decides weight, finish and care.",
+    )
 
 
 def commission(request: HttpRequest, number: str) -> HttpResponse:

@@ -10,16 +10,26 @@ from records.models import Concession
 from records.services.permissions import give_concession
 from records.views.answering import answer_form
 
-SENTENCE = "Work goes on without the evidence that a gate asks for. Your name, role and reason stand beside it for ever."
+SENTENCE = (
+    "Work goes on without the evidence that a gate asks for. Your name, role and reason stand beside it for ever."
+)
 
 
 def concession_add(request: HttpRequest) -> HttpResponse:
     party, role = access.signer(request, "give concession")
-    form = ConcessionForm(request.POST or None, numbers=request.GET.getlist("item"), initial={"gate": request.GET.get("gate")})
+    form = ConcessionForm(
+        request.POST or None, numbers=request.GET.getlist("item"), initial={"gate": request.GET.get("gate")}
+    )
     return answer_form(
-        request, form, title="Write a concession", sentence=SENTENCE, verb="Give the concession", back_url=reverse("home"),
-        act=lambda form: give_concession(given_by=party, role=role, **form.cleaned_data), then=Concession.get_absolute_url,
-    )  # fmt: skip
+        request,
+        form,
+        title="Write a concession",
+        sentence=SENTENCE,
+        verb="Give the concession",
+        back_url=reverse("home"),
+        act=lambda form: give_concession(given_by=party, role=role, **form.cleaned_data),
+        then=Concession.get_absolute_url,
+    )
 
 
 def concession(request: HttpRequest, number: str) -> HttpResponse:

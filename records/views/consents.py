@@ -44,8 +44,16 @@ def consent(request: HttpRequest, pk: int) -> HttpResponse:
 def consent_edit(request: HttpRequest, pk: int) -> HttpResponse:
     found = access.fetch(request, Consent, to="write", pk=pk)
     form = ConsentForm(request.POST or None, instance=found)
-    return answer_form(request, form, title=str(found), sentence=SENTENCE, verb="Keep", back_url=found.get_absolute_url(),
-                       act=_keep, then=Consent.get_absolute_url)  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title=str(found),
+        sentence=SENTENCE,
+        verb="Keep",
+        back_url=found.get_absolute_url(),
+        act=_keep,
+        then=Consent.get_absolute_url,
+    )
 
 
 urls = [

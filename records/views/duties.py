@@ -29,18 +29,30 @@ def duty_list(request: HttpRequest) -> HttpResponse:
 def duty_add(request: HttpRequest) -> HttpResponse:
     access.require(request, "write", Duty)
     form = DutyForm(request.POST or None)
-    return answer_form(request, form, title="New duty", verb="Keep", back_url=reverse("duty_list"),
-                       sentence="Something that must be done by a date.", then=lambda duty: reverse("duty_list"))  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title="New duty",
+        verb="Keep",
+        back_url=reverse("duty_list"),
+        sentence="Something that must be done by a date.",
+        then=lambda duty: reverse("duty_list"),
+    )
 
 
 def duty_done(request: HttpRequest, pk: int) -> HttpResponse:
     duty = access.fetch(request, Duty.objects.open(), to="write", pk=pk)
     form = DutyDoneForm(request.POST or None)
     return answer_form(
-        request, form, title="Done", sentence=duty.sentence, verb="Write down that it is done", back_url=reverse("duty_list"),
+        request,
+        form,
+        title="Done",
+        sentence=duty.sentence,
+        verb="Write down that it is done",
+        back_url=reverse("duty_list"),
         act=lambda form: fulfil(duty=duty, party=access.party_of(request.user), **form.cleaned_data),
         then=lambda _: reverse("duty_list"),
-    )  # fmt: skip
+    )
 
 
 urls = [

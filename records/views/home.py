@@ -13,7 +13,9 @@ RANK = {"blocked": 0, "look": 1, "open": 2, "done": 3}
 def home(request: HttpRequest) -> HttpResponse:
     cards = [card for source in extensions.home_cards for card in source(request)]
     running = [card for card in cards if card.template]
-    waiting = sorted((card for card in cards if not card.template), key=lambda c: (RANK[c.state], c.due_on or clock.today()))
+    waiting = sorted(
+        (card for card in cards if not card.template), key=lambda c: (RANK[c.state], c.due_on or clock.today())
+    )
     groups = [(title, [card for card in waiting if card.when == when]) for when, title in GROUPS]
     context = {
         "groups": [(title, cards) for title, cards in groups if cards],

@@ -26,8 +26,15 @@ def party_list(request: HttpRequest) -> HttpResponse:
 def party_add(request: HttpRequest) -> HttpResponse:
     access.require(request, "write", Party)
     form = PartyForm(request.POST or None, initial={"name": request.GET.get("name", "")})
-    return answer_form(request, form, title="New party", verb="Keep", back_url=reverse("party_list"),
-                       sentence="A person, institution or workshop that this register names.", then=Party.get_absolute_url)  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title="New party",
+        verb="Keep",
+        back_url=reverse("party_list"),
+        sentence="A person, institution or workshop that this register names.",
+        then=Party.get_absolute_url,
+    )
 
 
 def party(request: HttpRequest, pk: int) -> HttpResponse:

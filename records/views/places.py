@@ -20,8 +20,15 @@ def place_list(request: HttpRequest) -> HttpResponse:
 def place_add(request: HttpRequest) -> HttpResponse:
     access.require(request, "write", Place)
     form = PlaceForm(request.POST or None)
-    return answer_form(request, form, title="New place", verb="Keep", back_url=reverse("place_list"),
-                       sentence="A room, case, cupboard or box in which things are kept.", then=Place.get_absolute_url)  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title="New place",
+        verb="Keep",
+        back_url=reverse("place_list"),
+        sentence="A room, case, cupboard or box in which things are kept.",
+        then=Place.get_absolute_url,
+    )
 
 
 def place(request: HttpRequest, pk: int) -> HttpResponse:

@@ -21,8 +21,15 @@ def risk_add(request: HttpRequest, number: str) -> HttpResponse:
     last = item.commissions.order_by("-number").first()
     initial = {"assessor": access.party_of(request.user), "commission": last, "surface": item.materials}
     form = RiskForm(request.POST or None, instance=RiskAssessment(item=item), initial=initial)
-    return answer_form(request, form, title=f"Assess the risk of moulding {item.number}", sentence=SENTENCE, verb="Keep",
-                       back_url=item.get_absolute_url(), then=RiskAssessment.get_absolute_url)  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title=f"Assess the risk of moulding {item.number}",
+        sentence=SENTENCE,
+        verb="Keep",
+        back_url=item.get_absolute_url(),
+        then=RiskAssessment.get_absolute_url,
+    )
 
 
 def risk(request: HttpRequest, number: str) -> HttpResponse:
@@ -35,8 +42,15 @@ def risk_edit(request: HttpRequest, number: str) -> HttpResponse:
     if found.is_signed:
         return redirect(found)
     form = RiskForm(request.POST or None, instance=found)
-    return answer_form(request, form, title=found.number, sentence=SENTENCE, verb="Keep", back_url=found.get_absolute_url(),
-                       then=RiskAssessment.get_absolute_url)  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title=found.number,
+        sentence=SENTENCE,
+        verb="Keep",
+        back_url=found.get_absolute_url(),
+        then=RiskAssessment.get_absolute_url,
+    )
 
 
 @require_POST

@@ -21,8 +21,15 @@ def vocabulary_list(request: HttpRequest) -> HttpResponse:
 def term_add(request: HttpRequest) -> HttpResponse:
     access.require(request, "write", Term)
     form = TermForm(request.POST or None, initial={"scheme": request.GET.get("scheme", "")})
-    return answer_form(request, form, title="New word", verb="Keep", back_url=reverse("vocabulary_list"), then=_list_of,
-                       sentence="Say what one sees, not what one suspects; the definition stands beside every choice.")  # fmt: skip
+    return answer_form(
+        request,
+        form,
+        title="New word",
+        verb="Keep",
+        back_url=reverse("vocabulary_list"),
+        then=_list_of,
+        sentence="Say what one sees, not what one suspects; the definition stands beside every choice.",
+    )
 
 
 def term_edit(request: HttpRequest, pk: int) -> HttpResponse:

@@ -14,9 +14,7 @@ _FROM_ORIGINAL = f"(?:after|copy of|electrotype of|cast of|{_MADE}) (?:the|an) o
 
 
 def _choices(piece: CopyFacts) -> str:
-    return (
-        " or ".join(f"“{kind.words}”" for kind in fitting_kinds(piece)[:2]) or "a kind of copy from the list"
-    )
+    return " or ".join(f"“{kind.words}”" for kind in fitting_kinds(piece)[:2]) or "a kind of copy from the list"
 
 
 def first_words(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:

@@ -16,9 +16,7 @@ def word_count(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:
             f"{count} words; nobody standing reads more than {WORDS_MOST}. Move the rest to a leaflet.",
         )
     elif count > WORDS_GOOD:
-        yield warn(
-            "words.many", f"{count} words; {WORDS_GOOD} or fewer are read to the end. Shorten if you can."
-        )
+        yield warn("words.many", f"{count} words; {WORDS_GOOD} or fewer are read to the end. Shorten if you can.")
 
 
 def line_length(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:

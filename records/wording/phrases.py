@@ -81,9 +81,7 @@ def inside(contains_lead: bool | None) -> str:
 
 
 def marked(text: str, place: str, method: str, *, photographed: bool) -> str:
-    photo = (
-        "; a photograph of the mark is on file" if photographed else "; no photograph of the mark is on file"
-    )
+    photo = "; a photograph of the mark is on file" if photographed else "; no photograph of the mark is on file"
     return f"It carries the mark “{text}” {place}, {method}{photo}."
 
 

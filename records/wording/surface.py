@@ -36,6 +36,4 @@ def coating(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:
                 f"or say that the {metal} piece is the original.",
             )
         elif piece.skin == metal and not says(honest, draft.text):
-            yield warn(
-                f"skin.{metal}", f"The copy has a skin of {metal} that the wording leaves out. Say {plated}."
-            )
+            yield warn(f"skin.{metal}", f"The copy has a skin of {metal} that the wording leaves out. Say {plated}.")

@@ -27,9 +27,7 @@ def test_constants_agree_with_codata(ours: constants.Constant, unit: str, theirs
 
 @pytest.mark.parametrize("element", sorted(elements.ATOMIC_WEIGHTS))
 def test_atomic_weights_agree_with_an_independent_table(element: str) -> None:
-    assert elements.ATOMIC_WEIGHTS[element] == pytest.approx(
-        periodictable.elements.symbol(element).mass, rel=1e-4
-    )
+    assert elements.ATOMIC_WEIGHTS[element] == pytest.approx(periodictable.elements.symbol(element).mass, rel=1e-4)
 
 
 @pytest.mark.parametrize(
@@ -57,21 +55,15 @@ def test_every_metal_names_the_source_of_its_figures() -> None:
         assert all(metal.fact(symbol).source for symbol in ("M", "z", "k", "ρ"))
 
 
-@pytest.mark.parametrize(
-    "code", ["Cu2+", "Cu+", "Ag+", "Au+", "Au3+", "Ni2+", "Fe2+", "Zn2+", "Sn2+", "Sn4+"]
-)
+@pytest.mark.parametrize("code", ["Cu2+", "Cu+", "Ag+", "Au+", "Au3+", "Ni2+", "Fe2+", "Zn2+", "Sn2+", "Sn4+"])
 def test_the_trades_metals_are_known(code: str) -> None:
     assert ion(code).code == code
 
 
-@pytest.mark.parametrize(
-    "element", ["Cu", "Ag", "Au", "Ni", "Fe", "Zn", "Sn", "Pb", "Cd", "Cr", "Pd", "Rh", "Pt"]
-)
+@pytest.mark.parametrize("element", ["Cu", "Ag", "Au", "Ni", "Fe", "Zn", "Sn", "Pb", "Cd", "Cr", "Pd", "Rh", "Pt"])
 def test_densities_are_near_an_independent_table(element: str) -> None:
     metal = next(each for each in IONS.values() if each.element == element)
-    assert metal.density.m_as("g/cm**3") == pytest.approx(
-        periodictable.elements.symbol(element).density, rel=0.01
-    )
+    assert metal.density.m_as("g/cm**3") == pytest.approx(periodictable.elements.symbol(element).density, rel=0.01)
 
 
 def test_an_unknown_ion_is_refused_with_the_list_of_known_ones() -> None:

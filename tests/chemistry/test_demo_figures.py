@@ -131,9 +131,7 @@ def test_the_core_that_drank() -> None:
     days_g = [(0, 1512.0), (4, 1509.7), (8, 1508.3), (13, 1507.3), (17, 1507.2)]
     weighings = [Weighing(start + timedelta(days=day), Q(grams, "g")) for day, grams in days_g]
     apparent = [efficiency(COPPER, each.mass - Q(1312.4, "g"), charge) for each in weighings]
-    assert [each.m_as("pct") for each in apparent] == pytest.approx(
-        [103.0, 101.8, 101.1, 100.6, 100.5], abs=0.05
-    )
+    assert [each.m_as("pct") for each in apparent] == pytest.approx([103.0, 101.8, 101.1, 100.6, 100.5], abs=0.05)
     assert not has_settled(weighings)
     assert judge_efficiency(apparent[-1], on_core=True, weighings=weighings) is Band.ABSORBED
 

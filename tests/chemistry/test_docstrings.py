@@ -52,8 +52,7 @@ def test_bracketed_units_are_those_of_the_terms(name: str) -> None:
     (equation,) = re.findall(r"^Equation: (.+)$", inspect.getdoc(FUNCTIONS[name]) or "", re.MULTILINE)
     units = {term.symbol: pretty(term.unit) or "1" for term in (*known.terms.values(), known.result)}
     written = {
-        symbol.rstrip("²³"): unit
-        for symbol, unit in re.findall(r"(Π\(1\+c\)³?|[^\W\d]\w*) \[([^]]+)\]", equation)
+        symbol.rstrip("²³"): unit for symbol, unit in re.findall(r"(Π\(1\+c\)³?|[^\W\d]\w*) \[([^]]+)\]", equation)
     }
     assert {symbol: unit for symbol, unit in written.items() if symbol in units} == {
         symbol: unit for symbol, unit in units.items() if symbol

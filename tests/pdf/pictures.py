@@ -12,9 +12,7 @@ def medal(size: int = 900, colour: tuple[int, int, int] = (176, 112, 68)) -> byt
     """A relief lit from the upper left, as JPEG."""
     y, x = np.mgrid[-1 : 1 : size * 1j, -1 : 1 : size * 1j]
     r = np.hypot(x, y)
-    relief = 0.10 * np.exp(-((r - 0.86) ** 2) / 0.002) + 0.35 * np.exp(
-        -((x + 0.05) ** 2 * 5 + (y + 0.1) ** 2 * 3)
-    )
+    relief = 0.10 * np.exp(-((r - 0.86) ** 2) / 0.002) + 0.35 * np.exp(-((x + 0.05) ** 2 * 5 + (y + 0.1) ** 2 * 3))
     relief += 0.03 * np.cos(14 * np.arctan2(y, x)) * np.exp(-((r - 0.72) ** 2) / 0.003)
     slope_y, slope_x = np.gradient(relief, 2 / size)
     light = np.clip(0.62 - 0.55 * (slope_x + slope_y), 0.05, 1.0)[..., None]

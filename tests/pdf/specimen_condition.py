@@ -61,14 +61,10 @@ def condition_blocks(photo: b.Photo | None = None) -> list[b.Block]:
     return [
         b.Cover(photo, FACTS),
         b.Heading("What was seen"),
-        b.Prose(
-            "Cast, chased, two-sided. The patina is even and firm.\n\nNo active corrosion was seen at ×10."
-        ),
+        b.Prose("Cast, chased, two-sided. The patina is even and firm.\n\nNo active corrosion was seen at ×10."),
         FINDINGS,
         b.Heading("Details"),
-        b.PhotoGrid(
-            (b.Photo(medal(400), "1 · Knock at 4 h"), b.Photo(medal(420), "2 · Worn patina")) if photo else ()
-        ),
+        b.PhotoGrid((b.Photo(medal(400), "1 · Knock at 4 h"), b.Photo(medal(420), "2 · Worn patina")) if photo else ()),
         b.Heading("Restrictions"),
         b.FactList(RESTRICTIONS),
         b.Caution("Solvents and dusts: follow the local rules and the data sheet of the product in hand."),

@@ -139,9 +139,7 @@ def process_blocks(photo: b.Photo | None = None) -> list[b.Block]:
             "● done: permanent, photographed",
         ),
         b.Heading("Care"),
-        b.Prose(
-            "Keep below 50 % relative humidity. Do not polish: the wax and the patina are part of the copy."
-        ),
+        b.Prose("Keep below 50 % relative humidity. Do not polish: the wax and the patina are part of the copy."),
         b.Caution("Handle the piece with gloves; the joint is soldered."),
         b.Signatures((b.Signer("Tobias Marrowby", "Conservator"), b.Signer("Odalys Finchwater", "Curator"))),
         b.Appendix(

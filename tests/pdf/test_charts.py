@@ -93,9 +93,7 @@ def test_equal_times_are_equal_widths_through_a_clock_change() -> None:
 
 def test_ticks_are_round_numbers() -> None:
     assert [nice_step(span, 5) for span in (1, 1.21, 6, 0.6, 250)] == pytest.approx([0.2, 0.25, 2, 0.2, 50])
-    scale = value_scale(
-        Panel(Axis("Mean thickness", "mm"), (Series("s", hours(0, 0.58)),), (Target("t", 0.6),))
-    )
+    scale = value_scale(Panel(Axis("Mean thickness", "mm"), (Series("s", hours(0, 0.58)),), (Target("t", 0.6),)))
     assert [scale.label(t) for t in scale.ticks] == ["0.0", "0.2", "0.4", "0.6", "0.8"]
 
 

@@ -49,9 +49,7 @@ def test_every_part_of_the_report_is_in_its_text(process_report: bytes) -> None:
 
 
 def test_what_people_type_is_printed_and_not_obeyed() -> None:
-    text = reading.text(
-        small(b.Prose("<b>&amp; </para> <font>"), b.Heading("a < b & c"), title="<i>Medal</i> & <br/>")
-    )
+    text = reading.text(small(b.Prose("<b>&amp; </para> <font>"), b.Heading("a < b & c"), title="<i>Medal</i> & <br/>"))
     assert "<b>&amp; </para> <font>" in text
     assert "a < b & c" in text
     assert "<i>Medal</i> & <br/>" in text

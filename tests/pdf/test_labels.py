@@ -24,9 +24,7 @@ def codes_on(pdf: bytes, folder: Path, dpi: int = 200) -> list[str]:
     if pdftoppm is None:
         pytest.skip("pdftoppm is not installed, the page cannot be turned into a picture")
     (folder / "page.pdf").write_bytes(pdf)
-    subprocess.run(
-        [pdftoppm, "-r", str(dpi), "-png", "-singlefile", folder / "page.pdf", folder / "page"], check=True
-    )
+    subprocess.run([pdftoppm, "-r", str(dpi), "-png", "-singlefile", folder / "page.pdf", folder / "page"], check=True)
     with Image.open(folder / "page.png") as picture:
         return [code.text for code in zxingcpp.read_barcodes(picture.convert("L"))]
 
@@ -58,9 +56,7 @@ def test_the_code_on_a_tag_reads_back(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize("name", list(SHEETS))
 def test_the_codes_of_a_whole_sheet_read_back(name: str, tmp_path: Path) -> None:
-    tags = [
-        replace(TAG, number=f"R.2026.{n}", code=f"https://register.example/c/R.2026.{n}") for n in range(1, 5)
-    ]
+    tags = [replace(TAG, number=f"R.2026.{n}", code=f"https://register.example/c/R.2026.{n}") for n in range(1, 5)]
     pdf = labels.build_sheet(tags, SHEETS[name], ISSUED, skip=3)
     assert sorted(codes_on(pdf, tmp_path, dpi=300)) == [tag.code for tag in tags]
 
@@ -77,9 +73,7 @@ def test_an_original_s_tag_has_no_word_copy() -> None:
 
 
 def test_a_long_title_is_set_smaller_and_a_hopeless_one_refused() -> None:
-    labels.build_tag(
-        replace(TAG, title="after the plaster life mask of Bram Oostervane, composer, about 1868"), ISSUED
-    )
+    labels.build_tag(replace(TAG, title="after the plaster life mask of Bram Oostervane, composer, about 1868"), ISSUED)
     with pytest.raises(LabelTooFull, match="Shorten the text"):
         labels.build_tag(replace(TAG, title="word " * 200), ISSUED)
     with pytest.raises(LabelTooFull):

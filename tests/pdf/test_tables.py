@@ -12,9 +12,7 @@ COLUMNS = (b.Column("Local time"), b.Column("Charge", "Ah", "right"), b.Column("
 
 
 def rows(count: int) -> tuple[tuple[str | b.Cell, ...], ...]:
-    return tuple(
-        (f"row {n:03d}", f"{n * 1.1:.2f}", b.Cell(f"{n / 100:.2f}", calculated=True)) for n in range(count)
-    )
+    return tuple((f"row {n:03d}", f"{n * 1.1:.2f}", b.Cell(f"{n / 100:.2f}", calculated=True)) for n in range(count))
 
 
 def paper(*blocks: b.Block) -> list[str]:
@@ -35,8 +33,7 @@ def test_calculated_cells_are_explained_in_words_below() -> None:
 
 def test_a_calculated_column_says_so_in_its_heading() -> None:
     assert (
-        "Mass g, calculated"
-        in paper(b.FigureTable((b.Column("Mass", "g", "right", calculated=True),), (("1",),)))[0]
+        "Mass g, calculated" in paper(b.FigureTable((b.Column("Mass", "g", "right", calculated=True),), (("1",),)))[0]
     )
 
 

@@ -20,11 +20,21 @@ def technician(client):
 
 def analysis_data(**changes) -> dict:
     return {
-        "number": "BA-01", "sampled_at": "2026-02-09T10:00", "copper_titrant_ml": "8.146", "copper_titrant_ml_unit": "mL",
-        "copper_titrant_mol_l": "0.1", "copper_titrant_mol_l_unit": "mol/L", "copper_sample_ml": "1", "copper_sample_ml_unit": "mL",
-        "acid_titrant_ml": "11.66", "acid_titrant_ml_unit": "mL", "acid_titrant_mol_l": "1", "acid_titrant_mol_l_unit": "mol/L",
-        "acid_sample_ml": "10", "acid_sample_ml_unit": "mL",
-    } | changes  # fmt: skip
+        "number": "BA-01",
+        "sampled_at": "2026-02-09T10:00",
+        "copper_titrant_ml": "8.146",
+        "copper_titrant_ml_unit": "mL",
+        "copper_titrant_mol_l": "0.1",
+        "copper_titrant_mol_l_unit": "mol/L",
+        "copper_sample_ml": "1",
+        "copper_sample_ml_unit": "mL",
+        "acid_titrant_ml": "11.66",
+        "acid_titrant_ml_unit": "mL",
+        "acid_titrant_mol_l": "1",
+        "acid_titrant_mol_l_unit": "mol/L",
+        "acid_sample_ml": "10",
+        "acid_sample_ml_unit": "mL",
+    } | changes
 
 
 def test_titration_volumes_become_grams_per_litre():

@@ -105,9 +105,7 @@ def test_an_unknown_name_says_which_there_are():
     ],
 )
 def test_the_file_is_read_back_as_written(taken_at):
-    content = pictures.jpeg_bytes(
-        pictures.draw("medal_reverse", size_px=SMALL), taken_at, "Ferrigan medal – reverse"
-    )
+    content = pictures.jpeg_bytes(pictures.draw("medal_reverse", size_px=SMALL), taken_at, "Ferrigan medal – reverse")
     facts = imaging.examine(BytesIO(content), "OVM.1931.0044 reverse.jpg")
     assert facts.taken_at == taken_at
     assert (facts.taken_at and facts.taken_at.utcoffset()) == (taken_at and taken_at.utcoffset())
@@ -116,9 +114,7 @@ def test_the_file_is_read_back_as_written(taken_at):
 
 
 def test_drawing_needs_no_django():
-    code = (
-        "import sys, process.demo.pictures; sys.exit(any(m.split('.')[0] == 'django' for m in sys.modules))"
-    )
+    code = "import sys, process.demo.pictures; sys.exit(any(m.split('.')[0] == 'django' for m in sys.modules))"
     assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0
 
 

@@ -9,7 +9,15 @@ from process.models import Core, Mould, Pull
 from process.services.moulds import pulls_allowed, pulls_left, use_pull
 from records.models import DescentLink, Item, UnmetGate
 from tests.factories import (
-    NINE, make_consent, make_item, make_mould, make_party, make_photo, make_report, make_term, make_user,
+    NINE,
+    make_consent,
+    make_item,
+    make_mould,
+    make_party,
+    make_photo,
+    make_report,
+    make_term,
+    make_user,
 )  # fmt: skip
 
 pytestmark = pytest.mark.django_db
@@ -107,10 +115,18 @@ def test_a_core_uses_a_pull_of_its_mould(conservator):
     mould = make_mould()
     make_report(mould.model, "after", change="no_change")
 
-    conservator.post(reverse("core_add"), {
-        "number": "P-2026-01", "title": "Core of the mask", "mould": mould.pk, "material": "gypsum", "cast_on": "2026-02-10",
-        "dry_mass_g": "1138.0", "dry_mass_g_unit": "g",
-    })  # fmt: skip
+    conservator.post(
+        reverse("core_add"),
+        {
+            "number": "P-2026-01",
+            "title": "Core of the mask",
+            "mould": mould.pk,
+            "material": "gypsum",
+            "cast_on": "2026-02-10",
+            "dry_mass_g": "1138.0",
+            "dry_mass_g_unit": "g",
+        },
+    )
 
     core = Core.objects.get(item__number="P-2026-01")
     assert (core.pull.mould, core.pull.use, core.dry_mass_g) == (mould, Pull.Use.CAST, 1138.0)

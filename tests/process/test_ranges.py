@@ -2,7 +2,6 @@
 1 A/ft² = 0.107639 A/dm² (1 ft = 0.3048 m exactly, international foot of 1959)."""
 
 import pytest
-
 from django.urls import reverse
 
 from process.models import Range

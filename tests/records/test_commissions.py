@@ -154,9 +154,18 @@ def test_risk_is_assessed_and_signed_once(conservator):
     assessor = make_party()
     conservator.post(
         reverse("risk_add", args=[medal.number]),
-        {"number": "RA-2026-01", "assessed_on": "2026-01-30", "assessor": assessor.pk, "surface": "leaded bronze",
-         "deterioration": "no", "probability_count": "1", "consequence_count": "4", "decision": "direct", "reason": "stable"},
-    )  # fmt: skip
+        {
+            "number": "RA-2026-01",
+            "assessed_on": "2026-01-30",
+            "assessor": assessor.pk,
+            "surface": "leaded bronze",
+            "deterioration": "no",
+            "probability_count": "1",
+            "consequence_count": "4",
+            "decision": "direct",
+            "reason": "stable",
+        },
+    )
 
     conservator.post(reverse("risk_sign", args=["RA-2026-01"]))
     again = conservator.post(reverse("risk_sign", args=["RA-2026-01"]))
@@ -177,8 +186,15 @@ def test_specification_asks_for_a_least_thickness_under_the_mean(conservator):
     medal = make_item()
     commission = make_commission(originals=[medal])
     url = reverse("specification_add", args=[commission.number])
-    data = {"item": medal.pk, "technique": "hollow", "metal_ion": "Cu2+", "thickness_mean_mm": "0.6", "thickness_mean_mm_unit": "mm",
-            "thickness_min_mm": "0.3", "thickness_min_mm_unit": "mm"}  # fmt: skip
+    data = {
+        "item": medal.pk,
+        "technique": "hollow",
+        "metal_ion": "Cu2+",
+        "thickness_mean_mm": "0.6",
+        "thickness_mean_mm_unit": "mm",
+        "thickness_min_mm": "0.3",
+        "thickness_min_mm_unit": "mm",
+    }
 
     wrong = conservator.post(url, data | {"thickness_min_mm": "0.9"})
     conservator.post(url, data)

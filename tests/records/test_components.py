@@ -76,9 +76,7 @@ def test_a_bar_stays_within_its_frame(percent, width):
 
 
 def test_a_working_shows_formula_numbers_result_and_sources():
-    term = SimpleNamespace(
-        symbol="F", label="Faraday constant", quantity="96 485.332 C/mol", source="CODATA 2022"
-    )
+    term = SimpleNamespace(symbol="F", label="Faraday constant", quantity="96 485.332 C/mol", source="CODATA 2022")
     working = SimpleNamespace(
         title="Mass", equation="m = QM/zF", substitution="60 × 1.185", result="71.1 g", source="", inputs=[],
         constants=[term],

@@ -12,9 +12,7 @@ class WeighingForm(forms.Form):
 
 
 def test_number_and_selected_unit_become_the_plain_number():
-    form = WeighingForm(
-        {"mass_g": "2", "mass_g_unit": "kg", "mass_g_kind": "measured", "mass_g_margin": "1 g"}
-    )
+    form = WeighingForm({"mass_g": "2", "mass_g_unit": "kg", "mass_g_kind": "measured", "mass_g_margin": "1 g"})
 
     assert form.is_valid()
     parsed = form.cleaned_data["mass_g"]

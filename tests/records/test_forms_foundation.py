@@ -73,9 +73,7 @@ def test_plain_number_goes_into_the_column_and_the_words_beside_it():
 
 @pytest.mark.django_db
 def test_form_shows_the_words_in_which_a_number_was_entered():
-    row = make_measurement(
-        as_typed={"mass_g": {"number": 71.36, "unit": "g", "text": "71,36", "kind": "measured"}}
-    )
+    row = make_measurement(as_typed={"mass_g": {"number": 71.36, "unit": "g", "text": "71,36", "kind": "measured"}})
 
     html = str(MassForm(instance=row)["mass_g"])
 
@@ -115,9 +113,7 @@ def test_subclass_checks_see_plain_numbers():
             if self.cleaned_data["mass_g"] > 1000:
                 raise ValidationError("Too heavy for this balance.")
 
-    form = Checked(
-        {"what": "mass", "mass_g": "2", "mass_g_unit": "kg"}, instance=Measurement(item=make_item())
-    )
+    form = Checked({"what": "mass", "mass_g": "2", "mass_g_unit": "kg"}, instance=Measurement(item=make_item()))
 
     assert form.non_field_errors() == ["Too heavy for this balance."]
 

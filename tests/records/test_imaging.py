@@ -58,10 +58,7 @@ def png_header(width, height):
 
     header = struct.pack(">IIBBBBB", width, height, 8, 2, 0, 0, 0)
     return BytesIO(
-        b"\x89PNG\r\n\x1a\n"
-        + chunk(b"IHDR", header)
-        + chunk(b"IDAT", zlib.compress(b""))
-        + chunk(b"IEND", b"")
+        b"\x89PNG\r\n\x1a\n" + chunk(b"IHDR", header) + chunk(b"IDAT", zlib.compress(b"")) + chunk(b"IEND", b"")
     )
 
 

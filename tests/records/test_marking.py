@@ -52,8 +52,7 @@ def test_the_coins_mark_passes_every_rule():
 )
 def test_height_is_2_mm_or_a_sixth(longest_mm, height_mm, expected):
     assert (
-        outcome("us-copy.height", replace(COIN_MARK, height_mm=height_mm), PieceFacts("coin", longest_mm))
-        == expected
+        outcome("us-copy.height", replace(COIN_MARK, height_mm=height_mm), PieceFacts("coin", longest_mm)) == expected
     )
 
 
@@ -68,10 +67,7 @@ def test_height_is_2_mm_or_a_sixth(longest_mm, height_mm, expected):
     ],
 )
 def test_width_is_6_mm_or_a_half(longest_mm, width_mm, expected):
-    assert (
-        outcome("us-copy.width", replace(COIN_MARK, width_mm=width_mm), PieceFacts("coin", longest_mm))
-        == expected
-    )
+    assert outcome("us-copy.width", replace(COIN_MARK, width_mm=width_mm), PieceFacts("coin", longest_mm)) == expected
 
 
 @pytest.mark.parametrize(
@@ -159,9 +155,7 @@ def test_coin_rules_are_silent_on_a_mask():
 
 def test_a_verdict_says_what_is_required_and_found_and_how_sure_we_are():
     verdict = next(
-        v
-        for v in judge(replace(COIN_MARK, height_mm=1.0), PieceFacts("coin", 9.0))
-        if v.rule.id == "us-copy.height"
+        v for v in judge(replace(COIN_MARK, height_mm=1.0), PieceFacts("coin", 9.0)) if v.rule.id == "us-copy.height"
     )
     assert (verdict.required, verdict.found) == ("at least 1.50 mm (1/6 of the longest chord)", "1.00 mm")
     assert verdict.sentence.endswith("The proportion is quoted from memory; read the rule's text.")

@@ -14,7 +14,9 @@ pytestmark = pytest.mark.django_db
 def test_registrar_enters_a_party_and_sees_its_page(client):
     client.force_login(make_user("registrar"))
 
-    answer = client.post(reverse("party_add"), {"name": "Thornwick Almshouse Trust", "kind": "institution"}, follow=True)
+    answer = client.post(
+        reverse("party_add"), {"name": "Thornwick Almshouse Trust", "kind": "institution"}, follow=True
+    )
 
     assert "Thornwick Almshouse Trust" in answer.content.decode()
     assert Party.objects.filter(name="Thornwick Almshouse Trust", kind="institution").exists()
@@ -33,7 +35,9 @@ def test_a_party_named_twice_comes_back_with_what_was_typed(client):
     client.force_login(make_user("registrar"))
     Party.objects.create(name="Greyling Street Platers")
 
-    answer = client.post(reverse("party_add"), {"name": "Greyling Street Platers", "kind": "workshop", "function": "silver skin"})
+    answer = client.post(
+        reverse("party_add"), {"name": "Greyling Street Platers", "kind": "workshop", "function": "silver skin"}
+    )
 
     page = answer.content.decode()
     assert answer.status_code == 422
@@ -62,7 +66,10 @@ def test_place_page_lists_what_is_kept_there(client):
 def test_a_word_is_added_to_its_scheme(client):
     client.force_login(make_user("conservator"))
 
-    client.post(reverse("term_add"), {"scheme": "finding", "group": "any object", "label": "blue stain", "definition": "Blue area."})
+    client.post(
+        reverse("term_add"),
+        {"scheme": "finding", "group": "any object", "label": "blue stain", "definition": "Blue area."},
+    )
 
     assert Term.objects.get(label="blue stain").scheme == "finding"
 
@@ -81,7 +88,11 @@ def test_a_duty_is_written_off_with_how_it_was_done(client):
     client.post(reverse("duty_done", args=[duty.pk]), {"on": "2026-04-17", "words": "before a witness of the Trust"})
 
     duty.refresh_from_db()
-    assert (duty.done_on, duty.done_words, duty.done_by) == (date(2026, 4, 17), "before a witness of the Trust", registrar.party)
+    assert (duty.done_on, duty.done_words, duty.done_by) == (
+        date(2026, 4, 17),
+        "before a witness of the Trust",
+        registrar.party,
+    )
 
 
 def test_home_lists_the_duties_of_ones_own_role_only(client):

@@ -39,9 +39,7 @@ def test_hostile_text_is_read_or_refused_at_once(text):
 
 
 @settings(max_examples=400, deadline=None)
-@given(
-    text=st.text(max_size=80), suffix=st.sampled_from(sorted(SUFFIXES)), unit=st.none() | st.text(max_size=10)
-)
+@given(text=st.text(max_size=80), suffix=st.sampled_from(sorted(SUFFIXES)), unit=st.none() | st.text(max_size=10))
 def test_no_text_raises_anything_else(text, suffix, unit):
     _parse_or_refuse(text, suffix, unit)
 

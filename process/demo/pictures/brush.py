@@ -8,15 +8,11 @@ from process.demo.pictures.scene import Light
 
 
 def box(field: Field, left: float, right: float, bottom: float, top: float, soft: float = 0.6) -> Plane:
-    inside = np.minimum(
-        np.minimum(field.x - left, right - field.x), np.minimum(field.y - bottom, top - field.y)
-    )
+    inside = np.minimum(np.minimum(field.x - left, right - field.x), np.minimum(field.y - bottom, top - field.y))
     return smooth(inside, -soft, soft)
 
 
-def part_of(
-    image: Light, field: Field, left: float, right: float, bottom: float, top: float
-) -> tuple[Light, Field]:
+def part_of(image: Light, field: Field, left: float, right: float, bottom: float, top: float) -> tuple[Light, Field]:
     """A view of the image and its field around a box: most things here are small."""
     part, here = field.window([(left, bottom), (right, top)], 2)
     return image[here], part

@@ -43,9 +43,7 @@ SUBJECTS: dict[str, Subject] = {
     "medal_obverse": Subject(
         p.cast_medal(medals.obverse, knocked_h=4), 60.4, "OVM.1931.0044", "obverse", "3 February 2026"
     ),
-    "medal_reverse": Subject(
-        p.cast_medal(medals.reverse), 60.4, "OVM.1931.0044", "reverse", "3 February 2026"
-    ),
+    "medal_reverse": Subject(p.cast_medal(medals.reverse), 60.4, "OVM.1931.0044", "reverse", "3 February 2026"),
     "medal_edge_knock": Subject(
         p.cast_medal(medals.obverse, knocked_h=4),
         15.0,
@@ -55,9 +53,7 @@ SUBJECTS: dict[str, Subject] = {
         (22.6, -13.0),
         close=True,
     ),
-    "mould_obverse": Subject(
-        _medal_mould(medals.obverse), MOULD_VIEW_MM, "M-2026-01", "obverse", "4 February 2026"
-    ),
+    "mould_obverse": Subject(_medal_mould(medals.obverse), MOULD_VIEW_MM, "M-2026-01", "obverse", "4 February 2026"),
     "mould_obverse_torn": Subject(
         _medal_mould(medals.obverse, torn=True),
         MOULD_VIEW_MM,
@@ -101,16 +97,10 @@ SUBJECTS: dict[str, Subject] = {
         _medal_copy(medals.marked_reverse), 17.0, "R.2026.1", "mark", "2 March 2026", (0.0, -23.4), close=True
     ),
     "touch_copy_obverse": Subject(_touch_copy(medals.obverse), 60.4, "R.2026.4", "obverse", "30 March 2026"),
-    "touch_copy_reverse": Subject(
-        _touch_copy(medals.marked_reverse), 60.4, "R.2026.4", "reverse", "30 March 2026"
-    ),
-    "lightship_obverse": Subject(
-        p.lightship(ship.obverse, powder_h=7), 46.6, "R.1889.7", "obverse", "4 March 2026"
-    ),
+    "touch_copy_reverse": Subject(_touch_copy(medals.marked_reverse), 60.4, "R.2026.4", "reverse", "30 March 2026"),
+    "lightship_obverse": Subject(p.lightship(ship.obverse, powder_h=7), 46.6, "R.1889.7", "obverse", "4 March 2026"),
     "lightship_reverse": Subject(p.lightship(ship.reverse), 46.6, "R.1889.7", "reverse", "4 March 2026"),
-    "lightship_edge": Subject(
-        edges.lightship_edge, 12.0, "R.1889.7", "edge, 3 h", "4 March 2026", close=True
-    ),
+    "lightship_edge": Subject(edges.lightship_edge, 12.0, "R.1889.7", "edge, 3 h", "4 March 2026", close=True),
     "lightship_powder": Subject(
         p.lightship(ship.obverse, powder_h=7),
         11.0,
@@ -120,12 +110,8 @@ SUBJECTS: dict[str, Subject] = {
         (-9.6, -17.6),
         close=True,
     ),
-    "lightship_mould_obverse": Subject(
-        _ship_mould(ship.obverse), 64.0, "M-2026-05", "obverse", "5 March 2026"
-    ),
-    "lightship_mould_reverse": Subject(
-        _ship_mould(ship.marked_reverse), 64.0, "M-2026-06", "reverse", "5 March 2026"
-    ),
+    "lightship_mould_obverse": Subject(_ship_mould(ship.obverse), 64.0, "M-2026-05", "obverse", "5 March 2026"),
+    "lightship_mould_reverse": Subject(_ship_mould(ship.marked_reverse), 64.0, "M-2026-06", "reverse", "5 March 2026"),
     "lightship_shell_obverse": Subject(
         _ship_shell(ship.obverse, seed=107), 58.5, "S-07", "contact face", "11 March 2026"
     ),
@@ -133,30 +119,16 @@ SUBJECTS: dict[str, Subject] = {
         _ship_shell(ship.marked_reverse, seed=108), 58.5, "S-08", "contact face", "11 March 2026"
     ),
     "lightship_copy_obverse": Subject(_ship_copy(ship.obverse), 46.6, "R.2026.3", "obverse", "27 March 2026"),
-    "lightship_copy_reverse": Subject(
-        _ship_copy(ship.marked_reverse), 46.6, "R.2026.3", "reverse", "27 March 2026"
-    ),
-    "coin_obverse": Subject(
-        p.old_coin(coin.obverse, gilt=True), 32.6, "L.2026.003", "obverse", "24 February 2026"
-    ),
+    "lightship_copy_reverse": Subject(_ship_copy(ship.marked_reverse), 46.6, "R.2026.3", "reverse", "27 March 2026"),
+    "coin_obverse": Subject(p.old_coin(coin.obverse, gilt=True), 32.6, "L.2026.003", "obverse", "24 February 2026"),
     "coin_reverse": Subject(p.old_coin(coin.reverse), 32.6, "L.2026.003", "reverse", "24 February 2026"),
-    "coin_mould_obverse": Subject(
-        _coin_mould(_marked_coin), 50.5, "M-2026-03", "obverse", "25 February 2026"
-    ),
-    "coin_mould_reverse": Subject(
-        _coin_mould(coin.reverse), 50.5, "M-2026-04", "reverse", "25 February 2026"
-    ),
-    "coin_shell_obverse": Subject(
-        _coin_shell(_marked_coin, seed=105), 42.0, "S-05", "contact face", "4 March 2026"
-    ),
-    "coin_shell_reverse": Subject(
-        _coin_shell(coin.reverse, seed=106), 42.0, "S-06", "contact face", "4 March 2026"
-    ),
+    "coin_mould_obverse": Subject(_coin_mould(_marked_coin), 50.5, "M-2026-03", "obverse", "25 February 2026"),
+    "coin_mould_reverse": Subject(_coin_mould(coin.reverse), 50.5, "M-2026-04", "reverse", "25 February 2026"),
+    "coin_shell_obverse": Subject(_coin_shell(_marked_coin, seed=105), 42.0, "S-05", "contact face", "4 March 2026"),
+    "coin_shell_reverse": Subject(_coin_shell(coin.reverse, seed=106), 42.0, "S-06", "contact face", "4 March 2026"),
     "coin_copy_obverse": Subject(_coin_copy(_marked_coin), 32.6, "R.2026.2", "obverse", "1 April 2026"),
     "coin_copy_reverse": Subject(_coin_copy(coin.reverse), 32.6, "R.2026.2", "reverse", "1 April 2026"),
     "mask": Subject(face_mask.plaster(), 285.0, "OVM.1907.0112", "front", "11 March 2026", unit_mm=4.6),
-    "mask_after": Subject(
-        face_mask.plaster(flake=True), 285.0, "OVM.1907.0112", "front", "13 March 2026", unit_mm=4.6
-    ),
+    "mask_after": Subject(face_mask.plaster(flake=True), 285.0, "OVM.1907.0112", "front", "13 March 2026", unit_mm=4.6),
     "mask_copy": Subject(face_mask.copper, 285.0, "R.2026.5", "front", "20 April 2026", unit_mm=4.6),
 }

@@ -19,9 +19,7 @@ def obverse(field: Field, radius: Plane, mark: str = "") -> Relief:
     relief = _ground(field, OBVERSE_LEGEND)
     for x in (-4.6, 0.0, 4.6):
         tall = 5.4 if x == 0 else 3.4
-        relief.dome(
-            [(x - 1.6, -3.4), (x - 1.6, tall), (x + 1.6, tall), (x + 1.6, -3.4)], 0.34, 0.4, level_mm=0.2
-        )
+        relief.dome([(x - 1.6, -3.4), (x - 1.6, tall), (x + 1.6, tall), (x + 1.6, -3.4)], 0.34, 0.4, level_mm=0.2)
         for k in (-1, 0, 1):
             relief.dome(_box(x + 1.15 * k, tall + 0.35, 0.38, 0.5), 0.26, 0.2, level_mm=0.25)
         relief.line([(x - 1.5, tall - 1.0), (x + 1.5, tall - 1.0)], 0.24, 0.16)
@@ -30,10 +28,7 @@ def obverse(field: Field, radius: Plane, mark: str = "") -> Relief:
     for row in range(3):
         y = -4.0 - 1.25 * row
         half = 8.4 - 1.5 * row
-        wave = [
-            (-half + 2 * half * k / 60, y + 0.36 * sin(2.2 * (-half + 2 * half * k / 60) + row))
-            for k in range(61)
-        ]
+        wave = [(-half + 2 * half * k / 60, y + 0.36 * sin(2.2 * (-half + 2 * half * k / 60) + row)) for k in range(61)]
         relief.line(wave, 0.42, 0.36)
     if mark:
         text = letters.straight(field, mark, at=(0.0, 8.15), capital_mm=2.0, style="sans")

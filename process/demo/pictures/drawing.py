@@ -9,9 +9,7 @@ RIG = "rig"
 NAMES: tuple[str, ...] = (*SUBJECTS, RIG)
 
 
-def draw(
-    name: str, *, size_px: int = 1600, number: str | None = None, date_text: str | None = None
-) -> Image.Image:
+def draw(name: str, *, size_px: int = 1600, number: str | None = None, date_text: str | None = None) -> Image.Image:
     """Draw the picture of that name, 4 : 3, `size_px` wide; the same call gives the same picture."""
     if name == RIG:
         return rig.draw(size_px, number or "D-2026-002", date_text or "16 February 2026")

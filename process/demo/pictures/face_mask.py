@@ -40,9 +40,7 @@ def _half(relief: Relief, side: int) -> None:
     relief.bump((side * 6.4, 8.9), (4.6, 1.5), 0.9, side * -3)  # brow
     relief.bump((side * 6.5, 5.6), (4.3, 2.2), -1.9)  # socket
     relief.bump((side * 6.5, 4.7), (3.1, 2.0), 2.1)  # closed lid over the ball
-    lid = spline(
-        [(side * 3.4, 3.9), (side * 5.0, 3.0), (side * 6.8, 2.75), (side * 8.6, 3.2), (side * 9.8, 4.0)]
-    )
+    lid = spline([(side * 3.4, 3.9), (side * 5.0, 3.0), (side * 6.8, 2.75), (side * 8.6, 3.2), (side * 9.8, 4.0)])
     relief.line(lid, 0.34, -0.5)
     relief.line([(x, y - 0.5) for x, y in lid], 0.55, 0.30)
     relief.line([(x, y - 1.6) for x, y in lid], 0.9, -0.28)
@@ -52,9 +50,7 @@ def _half(relief: Relief, side: int) -> None:
     relief.line(spline([(side * 3.9, -3.9), (side * 5.5, -6.6), (side * 6.2, -9.4)]), 1.3, -0.42)
     for k in range(9):  # hairs of the brow pressed flat by grease
         x = side * (3.2 + 0.85 * k)
-        relief.line(
-            [(x, 8.5 + 0.11 * k - 0.012 * k * k), (x + side * 1.2, 9.2 + 0.06 * k - 0.02 * k * k)], 0.28, 0.15
-        )
+        relief.line([(x, 8.5 + 0.11 * k - 0.012 * k * k), (x + side * 1.2, 9.2 + 0.06 * k - 0.02 * k * k)], 0.28, 0.15)
     relief.bump((side * 15.4, 8.0), (2.4, 5.0), -0.8)  # temple
 
 

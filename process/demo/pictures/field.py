@@ -87,9 +87,7 @@ def blur(plane: Plane, sigma_px: float) -> Plane:
     if factor == 1:
         return small
     box = (0, 0, width / factor, height / factor)
-    image = Image.fromarray(np.ascontiguousarray(small)).resize(
-        (width, height), Image.Resampling.BICUBIC, box=box
-    )
+    image = Image.fromarray(np.ascontiguousarray(small)).resize((width, height), Image.Resampling.BICUBIC, box=box)
     return np.asarray(image)
 
 

@@ -40,9 +40,7 @@ def failed_shell(side: Side, diameter_mm: float, flange_mm: float, seed: int) ->
         trees = _trees(relief, diameter_mm / 2 + flange_mm - 3.2, seed)
         glint = trees * smooth(noise(field, 0.5, seed + 3), 0.1, 0.9)
         mask = np.maximum(mask, trees)
-        return Piece(
-            relief.height, mask, 1.6, materials.BURNT_COPPER, [(0.35 * glint, materials.BARE_COPPER)]
-        )
+        return Piece(relief.height, mask, 1.6, materials.BURNT_COPPER, [(0.35 * glint, materials.BARE_COPPER)])
 
     return build
 
@@ -59,9 +57,7 @@ def _growth_edge(relief: Relief, radius_mm: float, seed: int) -> Plane:
     chance = np.random.default_rng(seed)
     lumps = 0.35 * noise(field, 1.3, seed + 5) + 0.22 * noise(field, 0.6, seed + 6)
     outer = field.flat(radius_mm) + lumps
-    relief.height += (
-        0.55 * smooth(outer - field.r, 1.5, 0.2) + 0.25 * smooth(outer - field.r, 2.2, 0.2) * lumps
-    )
+    relief.height += 0.55 * smooth(outer - field.r, 1.5, 0.2) + 0.25 * smooth(outer - field.r, 2.2, 0.2) * lumps
     for _ in range(150):
         at = clock(chance.uniform(0, 12), radius_mm - 0.2 - abs(chance.normal(0, 0.55)))
         relief.beads([at], chance.uniform(0.18, 0.5), chance.uniform(0.2, 0.5))

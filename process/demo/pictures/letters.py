@@ -60,9 +60,7 @@ def around(
     return np.asarray(canvas, dtype=np.float32) / 255
 
 
-def straight(
-    field: Field, text: str, *, at: tuple[float, float], capital_mm: float, style: str = "serif"
-) -> Plane:
+def straight(field: Field, text: str, *, at: tuple[float, float], capital_mm: float, style: str = "serif") -> Plane:
     """Letters on a straight line, centred on a place in mm."""
     canvas = Image.new("L", (field.width, field.height), 0)
     _set(canvas, field, text, face(style, round(capital_mm / CAPITAL * field.px_per_mm)), at, 0)

@@ -44,9 +44,7 @@ def shade(field: Field, height: Plane, material: Material, lamp: Lamp, seed: int
     """Linear RGB of the lit surface."""
     height_px = height * np.float32(field.px_per_mm)
     if material.through:
-        height_px = (1 - material.through) * height_px + material.through * blur(
-            height_px, 0.8 * field.px_per_mm
-        )
+        height_px = (1 - material.through) * height_px + material.through * blur(height_px, 0.8 * field.px_per_mm)
     normal = _normals(height_px + _bow(field, material))
     open_sky = _open_sky(field, height)
     lit = shadow(height_px, lamp, field.px_per_mm)
@@ -103,41 +101,27 @@ def shadow(height_px: Plane, lamp: Lamp, px_per_mm: float) -> Plane:
     return lit
 
 
-def _albedo(
-    field: Field, height: Plane, open_sky: Plane, material: Material, seed: int
-) -> NDArray[np.float32]:
-    recess, body, worn = (
-        np.asarray(c, dtype=np.float32) for c in (material.recess, material.body, material.worn)
-    )
-    patchy = (
-        noise(field, 4.5, seed + 20)
-        + 0.6 * noise(field, 1.4, seed + 21)
-        + 0.35 * noise(field, 0.35, seed + 22)
-    )
+def _albedo(field: Field, height: Plane, open_sky: Plane, material: Material, seed: int) -> NDArray[np.float32]:
+    recess, body, worn = (np.asarray(c, dtype=np.float32) for c in (material.recess, material.body, material.worn))
+    patchy = noise(field, 4.5, seed + 20) + 0.6 * noise(field, 1.4, seed + 21) + 0.35 * noise(field, 0.35, seed + 22)
     crest = height - blur(height, 1.6 * field.px_per_mm)
     rubbed = smooth(crest + 0.05 * patchy, 0.10, 0.55) * np.float32(material.wear)
     deep = smooth(open_sky + 0.06 * patchy, 0.85, 0.4)
     colour = body + (worn - body) * rubbed[..., None]
     colour += (recess - colour) * deep[..., None]
     if material.stain is not None:
-        spots = smooth(
-            noise(field, 2.6, seed + 30) + 0.5 * noise(field, 0.6, seed + 31) + 0.4 * deep, 0.55, 1.25
-        )
+        spots = smooth(noise(field, 2.6, seed + 30) + 0.5 * noise(field, 0.6, seed + 31) + 0.4 * deep, 0.55, 1.25)
         colour += (np.asarray(material.stain, dtype=np.float32) - colour) * (0.5 * spots)[..., None]
     return colour * (1 + np.float32(material.mottle) * np.clip(patchy, -2, 2))[..., None]
 
 
-def _sheen(
-    normal: tuple[Plane, Plane, Plane], lamp: Lamp, material: Material, open_sky: Plane, lit: Plane
-) -> Plane:
+def _sheen(normal: tuple[Plane, Plane, Plane], lamp: Lamp, material: Material, open_sky: Plane, lit: Plane) -> Plane:
     """The lamp's broad and narrow gleam, and the room seen in the metal."""
     lx, ly, lz = lamp.direction
     length = np.sqrt(lx**2 + ly**2 + (lz + 1) ** 2)
     half = _dot(normal, (lx / length, ly / length, (lz + 1) / length))
     half = np.clip(half, 0, 1)
-    gleam = (0.36 * half ** (material.polish * 0.35) + 1.5 * half ** (1.3 * material.polish)) * (
-        0.15 + 0.85 * lit
-    )
+    gleam = (0.36 * half ** (material.polish * 0.35) + 1.5 * half ** (1.3 * material.polish)) * (0.15 + 0.85 * lit)
     nx, ny, nz = normal
     mirror_x, mirror_y = 2 * nz * nx, 2 * nz * ny  # where the eye's ray goes after the metal
     window = smooth(0.55 * mirror_y - 0.75 * mirror_x, -0.10, 0.62) * 0.95

@@ -33,9 +33,7 @@ def _sky(relief: Relief) -> None:
 
 
 def _house(relief: Relief) -> None:
-    relief.dome(
-        [(-14.5, SEA_Y - 1.5), (-14.5, 3.2), (4.2, 3.2), (4.2, SEA_Y - 1.5)], 0.75, 0.7, level_mm=0.35
-    )
+    relief.dome([(-14.5, SEA_Y - 1.5), (-14.5, 3.2), (4.2, 3.2), (4.2, SEA_Y - 1.5)], 0.75, 0.7, level_mm=0.35)
     relief.dome([(-16.2, 2.6), (-12.4, 13.4), (2.0, 13.4), (6.0, 2.6)], 0.95, 1.0, level_mm=0.75)
     for row in range(7):  # tiles
         y = 4.3 + 1.35 * row
@@ -75,14 +73,10 @@ def _wheel(relief: Relief) -> None:
         relief.line(circle(WHEEL, inner), width, height)
     for k in range(8):
         a = 2 * pi * k / 8 + 0.2
-        relief.line(
-            [(cx + 1.2 * cos(a), cy + 1.2 * sin(a)), (cx + 8.3 * cos(a), cy + 8.3 * sin(a))], 0.75, 0.6
-        )
+        relief.line([(cx + 1.2 * cos(a), cy + 1.2 * sin(a)), (cx + 8.3 * cos(a), cy + 8.3 * sin(a))], 0.75, 0.6)
     for k in range(24):
         a = 2 * pi * k / 24
-        relief.line(
-            [(cx + 6.9 * cos(a), cy + 6.9 * sin(a)), (cx + 9.7 * cos(a), cy + 9.7 * sin(a))], 0.5, 0.5
-        )
+        relief.line([(cx + 6.9 * cos(a), cy + 6.9 * sin(a)), (cx + 9.7 * cos(a), cy + 9.7 * sin(a))], 0.5, 0.5)
     relief.beads([WHEEL], 1.25, 0.9)
 
 

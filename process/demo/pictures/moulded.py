@@ -10,9 +10,7 @@ from process.demo.pictures.pieces import Piece, Side
 from process.demo.pictures.relief import Relief, clock
 
 
-def mould(
-    side: Side, diameter_mm: float, *, coated: bool = False, torn: bool = False
-) -> Callable[[Field], Piece]:
+def mould(side: Side, diameter_mm: float, *, coated: bool = False, torn: bool = False) -> Callable[[Field], Piece]:
     """A one-sided silicone mould: the piece in the negative, left and right exchanged."""
 
     def build(field: Field) -> Piece:
@@ -26,9 +24,7 @@ def mould(
         blank.skin(block, 1.2, 0.01, 44)
         outer = blank.outline_mm(field, diameter_mm + 17, 0.5, 8)
         mask = blank.edge_fall(block, outer, 1.1, 1.1)
-        patches = (
-            [(inside[:, ::-1] * (0.93 + 0.07 * noise(field, 1.0, 50)), materials.GRAPHITED)] if coated else []
-        )
+        patches = [(inside[:, ::-1] * (0.93 + 0.07 * noise(field, 1.0, 50)), materials.GRAPHITED)] if coated else []
         return Piece(block.height, mask, 7.0, materials.SILICONE, patches)
 
     return build

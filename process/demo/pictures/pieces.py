@@ -46,9 +46,7 @@ def cast_medal(side: Side, *, knocked_h: float | None = None) -> Callable[[Field
     return build
 
 
-def copy(
-    side: Side, diameter_mm: float, material: Material, thickness_mm: float = 3.0
-) -> Callable[[Field], Piece]:
+def copy(side: Side, diameter_mm: float, material: Material, thickness_mm: float = 3.0) -> Callable[[Field], Piece]:
     """A joined copy: the seam shows as a fine line in the rounded edge."""
 
     def build(field: Field) -> Piece:
@@ -98,9 +96,7 @@ def old_coin(side: Side, *, gilt: bool = False) -> Callable[[Field], Piece]:
         mask = blank.edge_fall(relief, radius, coin.THICKNESS_MM, 0.4)
         patches = []
         if gilt:
-            gold = blur(coin.gilding(field), 0.06 * field.px_per_mm) * smooth(
-                noise(field, 0.5, 75), -0.7, 0.1
-            )
+            gold = blur(coin.gilding(field), 0.06 * field.px_per_mm) * smooth(noise(field, 0.5, 75), -0.7, 0.1)
             patches = [(gold, materials.GOLD)]
         return Piece(relief.height, mask, coin.THICKNESS_MM, materials.OLD_SILVER, patches)
 

@@ -50,9 +50,7 @@ def _bust(relief: Relief) -> None:
     relief.beads([front[k] for k in range(4, len(front), 4)], 0.52, 0.3)
     for k in range(4):
         x = 8.6 + k * 0.9
-        relief.line(
-            spline([(x - 1.6, -11.2 - k * 0.5), (x - 0.2, -15.0), (x - 0.9, -19.6 + k * 0.4)]), 0.5, -0.16
-        )
+        relief.line(spline([(x - 1.6, -11.2 - k * 0.5), (x - 0.2, -15.0), (x - 0.9, -19.6 + k * 0.4)]), 0.5, -0.16)
     cloth = blur(fill(relief.field, spline(BUST, closed=True)), 0.1 * relief.field.px_per_mm)
     relief.height[:] = bare + cloth * (relief.height - bare)  # nothing of it beyond the outline
 
@@ -119,9 +117,7 @@ def _coif(relief: Relief) -> None:
     relief.dome(spline(circle((-8.3, 2.2), 2.35, count=10)[:-1], closed=True), 0.75, 1.2, level_mm=0.9)
     for turn in range(0, 360, 40):
         a = radians(turn)
-        relief.line(
-            [(-8.3 + 0.6 * cos(a), 2.2 + 0.6 * sin(a)), (-8.3 + 2.2 * cos(a), 2.2 + 2.2 * sin(a))], 0.3, -0.22
-        )
+        relief.line([(-8.3 + 0.6 * cos(a), 2.2 + 0.6 * sin(a)), (-8.3 + 2.2 * cos(a), 2.2 + 2.2 * sin(a))], 0.3, -0.22)
 
 
 def _fifths() -> list[float]:

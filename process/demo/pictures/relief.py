@@ -81,9 +81,7 @@ def spline(points: Sequence[Point], *, closed: bool = False, steps: int = 10) ->
     return dense if closed else [*dense, (float(p[-1][0]), float(p[-1][1]))]
 
 
-def circle(
-    centre: Point, radius: float, start_deg: float = 0, end_deg: float = 360, count: int = 72
-) -> list[Point]:
+def circle(centre: Point, radius: float, start_deg: float = 0, end_deg: float = 360, count: int = 72) -> list[Point]:
     """Points along an arc, counter-clockwise from 3 o'clock."""
     angles = [radians(start_deg + (end_deg - start_deg) * k / count) for k in range(count + 1)]
     return [(centre[0] + radius * cos(a), centre[1] + radius * sin(a)) for a in angles]

@@ -77,16 +77,9 @@ def _anode(image: Light, field: Field, at: tuple[float, float]) -> None:
     swing = x + 2.0 * noise(part, 45, 221) + 0.5 * noise(part, 9, 223)
     width = 20.5 + 0.9 * noise(part, 30, 224) - 2.2 * smooth(y, 84, 98) + 2.5 * smooth(y, 98, 106)
     mask = smooth(width - np.abs(x), -0.8, 0.8) * smooth(y, -104, -102) * smooth(y, 106, 104)
-    folds = (
-        0.74
-        + 0.16 * np.sin(swing * 0.62)
-        + 0.09 * np.sin(swing * 1.4 + 0.02 * y)
-        + 0.04 * noise(part, 4, 222)
-    )
+    folds = 0.74 + 0.16 * np.sin(swing * 0.62) + 0.09 * np.sin(swing * 1.4 + 0.02 * y) + 0.04 * noise(part, 4, 222)
     folds *= (1.02 - 0.9 * (x / 24) ** 4) * (1 - 0.45 * np.exp(-(((y - 96) / 2.2) ** 2)))
-    paint(
-        view, mask, folds.astype(np.float32)[..., None] * np.asarray(BAG, dtype=np.float32) * np.float32(0.62)
-    )
+    paint(view, mask, folds.astype(np.float32)[..., None] * np.asarray(BAG, dtype=np.float32) * np.float32(0.62))
     hook = smooth(2.6 - np.abs(x), -0.6, 0.6) * smooth(y, 96, 100) * smooth(part.y, 132, 130)
     paint(view, hook, rod(x, 2.6, COPPER))
     end = np.hypot(x, part.y - ANODE_RAIL_MM)
@@ -114,11 +107,7 @@ def _hang(image: Light, field: Field, at: tuple[float, float], side: str) -> Non
     view, part = part_of(image, field, at[0] - 28, at[0] + 28, at[1] + 18, 150)
     for lean in (-1, 1):
         x = part.x - at[0] - lean * 24 * smooth(part.y, 150, at[1] + 22)
-        wire = (
-            smooth(1.0 - np.abs(x), -0.5, 0.5)
-            * smooth(part.y, at[1] + 24, at[1] + 26)
-            * smooth(part.y, 147, 145)
-        )
+        wire = smooth(1.0 - np.abs(x), -0.5, 0.5) * smooth(part.y, at[1] + 24, at[1] + 26) * smooth(part.y, 147, 145)
         paint(view, wire, rod(x, 1.0, COPPER))
     lit, mask = _mould_picture(side, round(80 * field.px_per_mm))
     ((x_px, y_px),) = field.to_px([at])

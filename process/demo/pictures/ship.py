@@ -94,9 +94,7 @@ def _hull(relief: Relief) -> None:
             (11.4 - 0.6 * drop, -1.6 - drop),
         ]
         relief.line(spline(strake), 0.26, -0.17)
-    relief.line(
-        spline([(-12.4, -1.1), (-9.8, -0.9), (-5, -2.1), (3, -2.1), (9.6, -1.1), (13.2, 0.5)]), 0.55, 0.34
-    )
+    relief.line(spline([(-12.4, -1.1), (-9.8, -0.9), (-5, -2.1), (3, -2.1), (9.6, -1.1), (13.2, 0.5)]), 0.55, 0.34)
     for k in range(6):
         relief.bump((-7.6 + 2.8 * k, -3.75), (0.42, 0.36), -0.3)
 
@@ -114,8 +112,7 @@ def _sea(relief: Relief) -> None:
     for row in range(5):
         y = -6.6 - 1.75 * row
         crest = [
-            (-17 + 34 * k / 140, y + 0.8 * abs(sin((-17 + 34 * k / 140 + 1.3 * row) * 0.8)) ** 0.7)
-            for k in range(141)
+            (-17 + 34 * k / 140, y + 0.8 * abs(sin((-17 + 34 * k / 140 + 1.3 * row) * 0.8)) ** 0.7) for k in range(141)
         ]
         relief.dome([*crest, (17, y - 4.0), (-17, y - 4.0)], 0.42, 0.7, level_mm=0.3 + 0.16 * row)
         relief.line(crest, 0.34, 0.34)

@@ -64,16 +64,12 @@ def _surface(image: Light, field: Field) -> None:
     """The line where the solution stands, and a window mirrored in the front pane."""
     half, bottom, top = TANK_MM[0] / 2, -TANK_MM[1] / 2, TANK_MM[1] / 2 - 22
     view, part = part_of(image, field, -half, half, BATH_TOP_MM - 5, BATH_TOP_MM + 5)
-    surface = np.exp(-(((part.y - BATH_TOP_MM) / 1.5) ** 2)) * smooth(
-        half - GLASS_MM - np.abs(part.x), -0.5, 0.5
-    )
+    surface = np.exp(-(((part.y - BATH_TOP_MM) / 1.5) ** 2)) * smooth(half - GLASS_MM - np.abs(part.x), -0.5, 0.5)
     view += (0.38 * surface)[..., None] * np.asarray((0.6, 0.9, 1.0), dtype=np.float32)
     view, part = part_of(image, field, -half, 20, bottom, top)
     slant = part.x + 0.35 * part.y
     window = smooth(np.abs(slant + 118), 31, 27) + 0.7 * smooth(np.abs(slant + 64), 13, 10)
-    view += (0.04 * window * smooth(part.x, -half, -half + 2) * (0.4 + 0.6 * smooth(part.y, -120, 90)))[
-        ..., None
-    ]
+    view += (0.04 * window * smooth(part.x, -half, -half + 2) * (0.4 + 0.6 * smooth(part.y, -120, 90)))[..., None]
 
 
 def _level_mark(image: Light, field: Field) -> None:

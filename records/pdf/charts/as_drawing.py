@@ -64,9 +64,7 @@ def drawing(chart: Chart, width: float) -> Any:
             for string in _strings(mark, scale, height):
                 answer.add(string)
         elif isinstance(mark, Dot):
-            answer.add(
-                Circle(mark.x * scale, height - mark.y * scale, 2.0, fillColor=theme.INK, strokeColor=None)
-            )
+            answer.add(Circle(mark.x * scale, height - mark.y * scale, 2.0, fillColor=theme.INK, strokeColor=None))
         else:
             answer.add(_line(mark, scale, height))
     return answer

@@ -49,9 +49,7 @@ def hatch(places: list[Place], base: float) -> list[tuple[Place, Place]]:
     count = int((right - left) / HATCH_STEP)
     height = _height_at(places)
     columns = [
-        (x, y)
-        for x, y in ((left + i * HATCH_STEP, height(left + i * HATCH_STEP)) for i in range(count + 1))
-        if y
+        (x, y) for x, y in ((left + i * HATCH_STEP, height(left + i * HATCH_STEP)) for i in range(count + 1)) if y
     ]
     depth = max((base - y for _, y in columns), default=0.0)
     strokes: list[tuple[Place, Place]] = []

@@ -26,8 +26,7 @@ def lay_out(chart: Chart, width: float = WIDTH) -> Layout:
     first = max((e.row + 1 for e in events), default=0) * ROW + TITLE + 4
     tops = [first + index * (PANEL_HEIGHT + TITLE + BETWEEN) for index in range(len(scales))]
     plots = [
-        Plot(left, width - RIGHT, top, top + PANEL_HEIGHT, scale, x_at)
-        for top, scale in zip(tops, scales, strict=True)
+        Plot(left, width - RIGHT, top, top + PANEL_HEIGHT, scale, x_at) for top, scale in zip(tops, scales, strict=True)
     ]
     marks = _time_axis(chart, span, plots)
     for panel, plot in zip(chart.panels, plots, strict=True):

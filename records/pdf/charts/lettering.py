@@ -32,9 +32,7 @@ class EventPlace:
         return self.label_x - 4 < right and left < max(self.label_x + self.label_width, self.x) + 8
 
 
-def place_events(
-    events: tuple[Event, ...], x_at: Callable[[datetime], float], width: float
-) -> list[EventPlace]:
+def place_events(events: tuple[Event, ...], x_at: Callable[[datetime], float], width: float) -> list[EventPlace]:
     """From right to left, each as low as it can stand without lying over a label or a line."""
     placed: list[EventPlace] = []
     for event in sorted(events, key=lambda e: e.at, reverse=True):

@@ -75,7 +75,5 @@ def _series_name(series: Series, plot: Plot, names: Names) -> Text:
 def _target_name(target: Target, plot: Plot, names: Names) -> Text:
     y, span = plot.y_at(target.value), plot.right - plot.left
     shares = (0.01, 0.1, 0.2, 0.3, 0.4, 0.5)
-    offers: list[tuple[float, float, Anchor]] = [
-        (plot.left + share * span, y - 5, "start") for share in shares
-    ]
+    offers: list[tuple[float, float, Anchor]] = [(plot.left + share * span, y - 5, "start") for share in shares]
     return names.put(target.label, "target-label", offers)
