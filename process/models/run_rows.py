@@ -26,7 +26,7 @@ class RunQuerySet(TrackedQuerySet):
         """Everything that a summary reads, in few queries; without the measured points where no wall is shown."""
         model = apps.get_model
         cathodes = model("process", "Cathode").objects.select_related(
-            "mould__item", "core__item", "coat", "pull", "shell__item"
+            "mould__item", "mould__model", "core__item", "coat", "pull", "shell__item"
         )
         measured = model("process", "ThicknessPoint").objects.all()
         return self.select_related("bath", "commission", "operator").prefetch_related(

@@ -46,8 +46,11 @@ def page_of(request: HttpRequest, run: Run) -> dict[str, Any]:
 
 
 def _title(run: Run) -> str:
-    labels = [cathode.label for cathode in run.cathodes.all()]
-    text = ", ".join(labels) or "Run without a cathode yet"
+    """What the run copies, and what hangs on its rail."""
+    cathodes = list(run.cathodes.all())
+    pieces = dict.fromkeys(c.mould.model.title if c.mould else c.core.item.title for c in cathodes if c.mould or c.core)
+    labels = ", ".join(cathode.label for cathode in cathodes)
+    text = ": ".join(filter(None, [" and ".join(pieces), labels])) or "Run without a cathode yet"
     return text[0].upper() + text[1:]
 
 

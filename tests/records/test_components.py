@@ -11,8 +11,12 @@ from django.template import Context, Template
 from django.template.loader import render_to_string
 from django.test import RequestFactory, override_settings
 
+from process.chemistry.faraday import deposited_mass
+from process.chemistry.metals import ion
+from process.chemistry.worked import worked
 from records.context import ENTRIES, entries_for
 from records.templatetags import register
+from records.units import ureg
 
 
 def text_of(html: str) -> str:
@@ -76,14 +80,13 @@ def test_a_bar_stays_within_its_frame(percent, width):
 
 
 def test_a_working_shows_formula_numbers_result_and_sources():
-    term = SimpleNamespace(symbol="F", label="Faraday constant", quantity="96 485.332 C/mol", source="CODATA 2022")
-    working = SimpleNamespace(
-        title="Mass", equation="m = QM/zF", substitution="60 × 1.185", result="71.1 g", source="", inputs=[],
-        constants=[term],
-    )  # fmt: skip
+    """1 A for 1 h deposits 1.1855 g of copper: IUPAC atomic weight 63.546, CODATA 2018 Faraday constant (exact)."""
+    working = worked(deposited_mass, ion=ion("Cu2+"), charge=ureg.Quantity(1, "A*h"))
+
     text = text_of(component("_working", working=working))
-    assert "m = QM/zF = 60 × 1.185 = 71.1 g" in text
-    assert "Faraday constant 96 485.332 C/mol CODATA 2022" in text
+
+    assert working.equation in text and "1.18549 g" in text
+    assert "Faraday constant" in text and "CODATA" in text
 
 
 # states and instants
