@@ -6,6 +6,7 @@ from django.urls import path, reverse
 
 from process.forms.baths import AdditionForm, BathForm, BathLimitForm
 from process.models import Bath, BathAddition, BathLimit, Constituent
+from process.summaries.bath_limits import limit_lines
 from process.summaries.bath_standings import standings
 from process.summaries.baths import analysis_standing, analysis_summary, bath_ledger
 from records import access, clock
@@ -44,13 +45,12 @@ def bath(request: HttpRequest, number: str) -> HttpResponse:
     for analysis in analyses:
         analysis.bath = found
     ledger = bath_ledger(found)
-    limits = {limit.constituent: limit for limit in found.limits.all()}
     context = {
         "bath": found,
         "standing": analysis_standing(found, clock.today(), ledger),
         "analyses": [analysis_summary(analysis) for analysis in analyses],
         "ledger": ledger,
-        "limits": [(code, label, limits.get(code)) for code, label in Constituent.choices],
+        "limits": limit_lines(found),
         "additions": found.additions.select_related("added_by")[:50],
     }
     return render(request, "process/bath.html", context)

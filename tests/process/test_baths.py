@@ -152,3 +152,12 @@ def test_home_asks_the_technician_for_an_analysis_that_is_due(technician):
     make_bath("B-07")
 
     assert "Analyse bath B-07" in technician.get(reverse("home")).content.decode()
+
+
+def test_chloride_limits_are_shown_in_milligrams_per_litre(technician):
+    bath = make_bath("B-01")
+    BathLimit.objects.create(bath=bath, constituent="chloride", warn_high_g_l=0.08)
+
+    page = technician.get(bath.get_absolute_url()).content.decode()
+
+    assert "look above 80" in page
