@@ -6,6 +6,7 @@ from process.models import Cathode, Event
 from process.services.moulds import pulls_allowed
 from process.summaries.baths import analysis_standing
 from records import extensions
+from records.clock import day_words
 from records.gates import Check, Subject, gate_check
 from records.models import Gate
 from records.roles import CONSERVATOR, TECHNICIAN
@@ -41,7 +42,7 @@ def mould_present(subject: Subject, on: date) -> Check | None:
         return Check(
             "mould present",
             False,
-            f"{mould.item.number} is {mould.get_fate_display()} since {mould.fate_on}.",
+            f"{mould.item.number} is {mould.get_fate_display()} since {day_words(mould.fate_on)}.",
             CONSERVATOR,
         )
     elsewhere = mould.cathodes.exclude(run=cathode.run).filter(run__events__kind=Event.Kind.ENTRY)
@@ -60,7 +61,7 @@ def inspected(subject: Subject, on: date) -> Check | None:
     inspection = next((i for i in copy.inspections.all() if i.is_signed), None)
     if inspection is None:
         return Check("inspected", False, f"{copy.number} has no signed inspection.", CONSERVATOR)
-    sentence = f"Inspection of {inspection.inspected_on}: {inspection.get_decision_display()}."
+    sentence = f"Inspection of {day_words(inspection.inspected_on)}: {inspection.get_decision_display()}."
     return Check("inspected", inspection.accepts, sentence, CONSERVATOR)
 
 

@@ -7,6 +7,7 @@ from datetime import date
 
 from django.db.models import Prefetch
 
+from records.clock import day_words
 from records.gates import Check, Subject, gate_check
 from records.models import Concession, ConditionReport, Consent, Gate, Item, RiskAssessment
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
@@ -26,9 +27,10 @@ def consent_in_force(subject: Subject, on: date) -> Check:
     model: Item = subject.thing
     consent = next((c for c in model.consents.all() if c.in_force_on(on)), None)
     if consent:
-        end = f" to {consent.valid_to}" if consent.valid_to else ""
-        return Check("consent in force", True, f"Consent of {consent.owner}, {consent.given_on}, holds{end}.")
-    return Check("consent in force", False, f"No consent in force on {on} names {model.number}.", REGISTRAR)
+        end = f" to {day_words(consent.valid_to)}" if consent.valid_to else ""
+        sentence = f"Consent of {consent.owner}, {day_words(consent.given_on)}, holds{end}."
+        return Check("consent in force", True, sentence)
+    return Check("consent in force", False, f"No consent in force on {day_words(on)} names {model.number}.", REGISTRAR)
 
 
 @gate_check(Gate.RISK)
@@ -37,7 +39,8 @@ def risk_decided(subject: Subject, on: date) -> Check:
     model: Item = subject.thing
     last = next((r for r in model.risk_assessments.all() if r.assessed_on <= on and r.is_signed), None)
     if last is None:
-        return Check("risk assessed", False, f"No signed risk assessment of {model.number} by {on}.", CONSERVATOR)
+        sentence = f"No signed risk assessment of {model.number} by {day_words(on)}."
+        return Check("risk assessed", False, sentence, CONSERVATOR)
     refused = last.decision == RiskAssessment.Decision.REFUSE
     return Check("risk assessed", not refused, f"{last.number}: {last.get_decision_display()}.", CONSERVATOR)
 
@@ -57,7 +60,7 @@ def condition_before(subject: Subject, on: date) -> Check:
         return Check("condition before", False, sentence, CONSERVATOR)
     if not report.photos.all():
         return Check("condition before", False, f"{report.number} has no photographs.", CONSERVATOR)
-    return Check("condition before", True, f"{report.number}, {report.examined_on}, with photographs.")
+    return Check("condition before", True, f"{report.number}, {day_words(report.examined_on)}, with photographs.")
 
 
 @gate_check(Gate.AFTER)
@@ -90,6 +93,6 @@ def label_approved(subject: Subject, on: date) -> Check | None:
     copy: Item = subject.thing
     label = getattr(copy, "label", None)
     if label and label.is_signed:
-        sentence = f"Label approved by {label.signed_by}, {label.signed_at:%d %b %Y}."
+        sentence = f"Label approved by {label.signed_by}, {day_words(label.signed_at)}."
         return Check("label approved", True, sentence)
     return Check("label approved", False, f"The label of {copy.number} is not approved yet.", CURATOR)

@@ -23,6 +23,12 @@ def today() -> date:
     return timezone.localdate(now())
 
 
+def day_words(day: date | datetime) -> str:
+    """“5 March 2026”, by the museum's own clock, as it stands in sentences."""
+    local = timezone.localtime(day) if isinstance(day, datetime) else day
+    return f"{local.day} {local:%B %Y}"
+
+
 def is_future(instant: datetime) -> bool:
     """True if the instant lies further ahead than a wrong phone clock explains."""
     return instant > now() + FUTURE_TOLERANCE

@@ -4,11 +4,11 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
 
-from django.db.models import Exists, OuterRef, Q
+from django.db.models import Exists, OuterRef, Q, Subquery
 
 from records import checks, extensions, gates
 from records.gates import Check, Subject
-from records.models import Commission, Gate, Item
+from records.models import Commission, DescentLink, Gate, Item
 
 OF_ORIGINAL = (Gate.PERMISSION, Gate.RISK, Gate.BEFORE, Gate.AFTER)
 OF_COPY = (Gate.MARK, Gate.ACCEPT, Gate.IDENTIFY)
@@ -35,13 +35,27 @@ def lines_of(item: Item, on: date, which: Iterable[str]) -> list[GateLine]:
 
 
 def pieces_of(commission: Commission) -> list[Item]:
-    """The originals and the copies of a commission (`was_made` tells), with all that their gates read."""
+    """The originals and the copies of a commission, with all that their gates read.
+
+    `was_made` tells the copies; `moulded_on` is when the piece was first moulded after the request.
+    """
     mine = Q(commissions=commission) | Q(made_for=commission)
     made = Commission.copies.through.objects.filter(commission=commission, item=OuterRef("pk"))
-    rows = Item.objects.filter(mine).annotate(was_made=Exists(made)).select_related("label__signed_by").distinct()
+    moulded = DescentLink.objects.filter(
+        source=OuterRef("pk"), transfer=DescentLink.Transfer.MOULDING, happened_on__gte=commission.requested_on
+    )
+    first = moulded.order_by("happened_on").values("happened_on")[:1]
+    rows = Item.objects.filter(mine).annotate(was_made=Exists(made), moulded_on=Subquery(first))
+    rows = rows.select_related("label__signed_by").distinct()
     return list(rows.prefetch_related(*checks.RELATED, *extensions.gate_related))
 
 
-def gates_of(pieces: list[Item], on: date) -> list[GateLine]:
-    """Permission to condition for each original, mark to label for each copy."""
-    return [line for piece in pieces for line in lines_of(piece, on, OF_COPY if piece.was_made else OF_ORIGINAL)]
+def gates_of(pieces: list[Item], today: date) -> list[GateLine]:
+    """Permission to condition for each original, as of its moulding or of today; mark to label for each copy."""
+    return [line for piece in pieces for line in _lines_in_commission(piece, today)]
+
+
+def _lines_in_commission(piece: Item, today: date) -> list[GateLine]:
+    if piece.was_made:
+        return lines_of(piece, today, OF_COPY)
+    return lines_of(piece, piece.moulded_on or today, OF_ORIGINAL)

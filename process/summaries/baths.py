@@ -12,6 +12,7 @@ from process.chemistry.worked import Working, worked
 from process.models import Bath, BathAnalysis, BathLimit, Constituent, Event, Run
 from process.summaries.charge import chosen_charge_ah
 from process.summaries.evidence import quantity
+from records.clock import day_words
 from records.figures import Figure
 from records.units import ureg
 
@@ -148,7 +149,7 @@ def analysis_standing(bath: Bath, on: date, ledger: list[LedgerLine] | None = No
 def standing_of(bath: Bath, analysis: BathAnalysis | None, since_ah: float, on: date) -> Standing:
     """The standing from the last analysis and the charge that has passed since."""
     if analysis is None:
-        return Standing(False, f"Bath {bath.number} has no analysis before {on}: analyse it.")
+        return Standing(False, f"Bath {bath.number} has no analysis before {day_words(on)}: analyse it.")
     age = (on - timezone.localdate(analysis.sampled_at)).days
     since_ah_l = since_ah / bath.volume_l
     holds, sentence = _judge(bath, analysis, age, since_ah_l)

@@ -11,7 +11,7 @@ from records.roles import REGISTRAR
 def sign(*, row: Signed, party: Party, role: str) -> None:
     """Put a name, a role and the instant to a row; a signed row is not signed again."""
     if row.is_signed:
-        raise ValidationError(f"Signed already by {row.signed_by} on {row.signed_at:%d %b %Y}.")
+        raise ValidationError(f"Signed already by {row.signed_by} on {clock.day_words(row.signed_at)}.")
     with transaction.atomic():
         row.signed_by, row.signed_role, row.signed_at = party, role, clock.now()
         row.save()

@@ -238,3 +238,15 @@ def test_commission_page_asks_few_questions_of_the_database(registrar, django_as
 
     with django_assert_max_num_queries(15):
         assert registrar.get(commission.get_absolute_url()).status_code == 200
+
+
+def test_permission_is_judged_as_of_the_moulding_not_of_today(registrar):
+    medal = make_item("L.2026.003")
+    commission = make_commission(originals=[medal])
+    make_consent(medal, commission=commission, valid_to=date(2026, 3, 31))
+    mould = make_item("M-2026-03", kind="mould")
+    medal.descendants.create(target=mould, transfer="moulding", side="obverse", happened_on=date(2026, 2, 25))
+
+    page = registrar.get(commission.get_absolute_url()).content.decode()
+
+    assert "holds to 31 March 2026" in page and "No consent in force" not in page
