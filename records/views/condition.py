@@ -41,7 +41,7 @@ def condition_list(request: HttpRequest) -> HttpResponseBase:
     rows = form.narrow(rows)
     if wants_export(request):
         return export(rows.order_by("-number"), COLUMNS, "condition-reports")
-    context = {"form": form, "page": page(rows, request, key="-number"), "count": rows.count()}
+    context = {"form": form, "page": page(rows, request, key=("-examined_on", "number")), "count": rows.count()}
     return render(request, "records/condition_list.html", context)
 
 

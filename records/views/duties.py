@@ -9,7 +9,7 @@ from records.forms.duties import DutyDoneForm, DutyForm
 from records.models import Duty
 from records.services.permissions import fulfil
 from records.views.answering import answer_form
-from records.views.listing import export, wants_export
+from records.views.listing import export, page, wants_export
 
 COLUMNS = [("Due", "due_on"), ("What", "sentence"), ("For", "role"), ("Done", "done_on"), ("How", "done_words")]
 
@@ -22,7 +22,7 @@ def duty_list(request: HttpRequest) -> HttpResponse:
     rows = rows.filter(done_on__isnull=not shows_done)
     if wants_export(request):
         return export(rows, COLUMNS, "duties")
-    context = {"duties": rows[:200], "shows_done": shows_done, "today": clock.today()}
+    context = {"page": page(rows, request, key=("due_on", "pk")), "shows_done": shows_done, "today": clock.today()}
     return render(request, "records/duty_list.html", context)
 
 

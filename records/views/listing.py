@@ -8,13 +8,14 @@ from operator import attrgetter
 from typing import Any
 
 from django.core.exceptions import ValidationError
-from django.db.models import Model, QuerySet
+from django.db.models import Model, Q, QuerySet
 from django.http import HttpRequest, HttpResponseBase, StreamingHttpResponse
 from django.utils.text import slugify
 
 from records import clock
 
 PAGE_SIZE = 50
+SEPARATOR = "~"
 Column = tuple[str, str | Callable[[Any], Any]]
 
 # A spreadsheet would run a cell that begins like this; a plain negative number is let through.
@@ -29,28 +30,41 @@ class Page:
     next_key: str | None = None
 
 
-def page(rows: QuerySet, request: HttpRequest, key: str = "number", size: int = PAGE_SIZE) -> Page:
-    """The rows after `?after=`, in the order of a unique column; `key="-number"` turns the order round.
+def page(rows: QuerySet, request: HttpRequest, key: str | tuple[str, ...] = "number", size: int = PAGE_SIZE) -> Page:
+    """The rows after `?after=`, in the order of one unique column, or of several of which the last is unique.
 
-    A single column with an index: the database seeks instead of counting its way there.
+    A minus before the first turns the order round. An index over them lets the database seek to the place instead
+    of counting its way there: hence the bound on the first column beside the full comparison.
     """
-    column, backwards = key.removeprefix("-"), key.startswith("-")
-    rows = rows.order_by(key)
-    after = _read(rows.model, column, request.GET.get("after", ""))
-    if after is not None:
-        rows = rows.filter(**{f"{column}__{'lt' if backwards else 'gt'}": after})
+    columns = (key,) if isinstance(key, str) else key
+    backwards = columns[0].startswith("-")
+    names = [column.removeprefix("-") for column in columns]
+    rows = rows.order_by(*(f"-{name}" if backwards else name for name in names))
+    after = _read(rows.model, names, request.GET.get("after", ""))
+    if after:
+        rows = rows.filter(_beyond(names, after, "lt" if backwards else "gt"))
     found = list(rows[: size + 1])
     more = len(found) > size
-    return Page(found[:size], str(getattr(found[size - 1], column)) if more else None)
+    return Page(found[:size], SEPARATOR.join(str(getattr(found[size - 1], n)) for n in names) if more else None)
 
 
-def _read(model: type[Model], column: str, text: str) -> Any:
+def _beyond(names: list[str], after: list[Any], way: str) -> Q:
+    """Rows behind a row: a later first column, or the same one and a later second, and so on."""
+    beyond = Q()
+    for place, (name, value) in enumerate(zip(names, after, strict=True)):
+        same = dict(zip(names[:place], after[:place], strict=True))
+        beyond |= Q(**same, **{f"{name}__{way}": value})
+    return Q(**{f"{names[0]}__{way}e": after[0]}) & beyond
+
+
+def _read(model: type[Model], names: list[str], text: str) -> list[Any] | None:
     """The key from the address; an address that was tampered with begins at the beginning."""
-    if not text or "\0" in text:
+    parts = text.split(SEPARATOR, len(names) - 1)
+    if not text or "\0" in text or len(parts) != len(names):
         return None
-    field = model._meta.pk if column == "pk" else model._meta.get_field(column)
+    fields = [model._meta.pk if name == "pk" else model._meta.get_field(name) for name in names]
     try:
-        return field.to_python(text)
+        return [field.to_python(part) for field, part in zip(fields, parts, strict=True)]
     except ValidationError:
         return None
 

@@ -111,3 +111,24 @@ def test_home_answers_every_role(client, role):
     client.force_login(make_user(role))
 
     assert client.get(reverse("home")).status_code == 200
+
+
+def test_duties_are_paged_in_the_order_in_which_they_fall_due(client):
+    client.force_login(make_user("reader"))
+    days = [date(2027, 1, 1 + number // 3) for number in range(60)]
+    for number, day in enumerate(reversed(days)):
+        Duty.objects.create(sentence=f"Duty {number:02d}", due_on=day, role="registrar")
+
+    first = client.get(reverse("duty_list")).context["page"]
+    second = client.get(reverse("duty_list"), {"after": first.next_key}).context["page"]
+
+    assert [duty.due_on for duty in first.rows + second.rows] == days
+    assert second.next_key is None
+
+
+def test_a_page_address_that_was_tampered_with_begins_at_the_beginning(client):
+    client.force_login(make_user("reader"))
+    Duty.objects.create(sentence="Renew the consent", due_on=date(2026, 4, 30), role="registrar")
+
+    for after in ("nonsense", "2026-99-99~1", "~", "2026-04-01~x", "a~b~c"):
+        assert "Renew the consent" in client.get(reverse("duty_list"), {"after": after}).content.decode()
