@@ -3,7 +3,8 @@
 from datetime import date
 
 from process.models import Cathode, Event
-from process.services.moulds import pulls_allowed
+from process.services.copies import copies_check
+from process.services.moulds import pull_check
 from process.summaries.baths import analysis_standing
 from records import extensions
 from records.clock import day_words
@@ -24,11 +25,7 @@ def analysis_current(subject: Subject, on: date) -> Check | None:
 def pull_left(subject: Subject, on: date) -> Check | None:
     """A pull left on the mould, by what it bears and by the consent."""
     cathode: Cathode = subject.thing
-    if cathode.mould is None:
-        return None
-    allowed, used = pulls_allowed(cathode.mould), cathode.mould.pulls.count()
-    sentence = f"{cathode.mould.item.number}: {used} of {allowed} pulls used."
-    return Check("pull left", used < allowed, sentence, CONSERVATOR)
+    return pull_check(cathode.mould) if cathode.mould else None
 
 
 @gate_check(Gate.BATH)
@@ -38,18 +35,21 @@ def mould_present(subject: Subject, on: date) -> Check | None:
     if cathode.mould is None:
         return None
     mould = cathode.mould
-    if mould.fate != mould.Fate.IN_STORE and mould.fate_on and mould.fate_on < on:
-        return Check(
-            "mould present",
-            False,
-            f"{mould.item.number} is {mould.get_fate_display()} since {day_words(mould.fate_on)}.",
-            CONSERVATOR,
-        )
+    if mould.fate != mould.Fate.IN_STORE and (mould.fate_on is None or mould.fate_on < on):
+        since = f" since {day_words(mould.fate_on)}" if mould.fate_on else ""
+        sentence = f"{mould.item.number} is {mould.get_fate_display()}{since}."
+        return Check("mould present", False, sentence, CONSERVATOR)
     elsewhere = mould.cathodes.exclude(run=cathode.run).filter(run__events__kind=Event.Kind.ENTRY)
     running = elsewhere.exclude(run__events__kind=Event.Kind.STOP).select_related("run").first()
     if running:
         return Check("mould present", False, f"{mould.item.number} hangs in run {running.run.number}.", TECHNICIAN)
     return Check("mould present", True, f"{mould.item.number} is at hand.")
+
+
+@gate_check(Gate.PERMISSION)
+def copies_left(subject: Subject, on: date) -> Check | None:
+    """The owner's consent may say how many copies there may be."""
+    return copies_check(subject.thing, on)
 
 
 @gate_check(Gate.ACCEPT)

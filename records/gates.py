@@ -59,10 +59,12 @@ def checks(gate: str, subject: Subject, on: date) -> list[Check]:
     if all(check.met for check in found):
         return found
     passing = _concession(gate, subject)
-    if passing is None:
-        return found
-    words = f"{passing.number}, {passing.given_by}, {passing.given_role}: {passing.reason}"
-    return [c if c.met else Check(c.name, True, c.sentence, c.ask, words) for c in found]
+    return found if passing is None else [c if c.met else _passed(c, passing) for c in found]
+
+
+def _passed(check: Check, concession: Concession) -> Check:
+    words = f"{concession.number}, {concession.given_by}, {concession.given_role}: {concession.reason}"
+    return Check(check.name, True, check.sentence, check.ask, words)
 
 
 def _concession(gate: str, subject: Subject) -> Concession | None:
@@ -84,6 +86,15 @@ def pass_gates(gates: Iterable[str], subject: Subject, on: date, *, afterwards: 
             raise GateClosed(gate, missing)
         kept += [_keep_unmet(gate, check, subject, on) for check in missing]
     return kept
+
+
+def pass_check(gate: str, check: Check, subject: Subject, on: date, *, afterwards: bool) -> None:
+    """One check of a gate by itself, where a step stands before no other of that gate."""
+    if check.met or _concession(gate, subject):
+        return
+    if not afterwards:
+        raise GateClosed(gate, [check])
+    _keep_unmet(gate, check, subject, on)
 
 
 def _keep_unmet(gate: str, check: Check, subject: Subject, on: date) -> UnmetGate:

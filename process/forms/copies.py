@@ -1,13 +1,14 @@
 """Making up: from kept shells to a copy with a number of its own."""
 
 import re
+from collections.abc import Iterable
 from typing import Any
 
 from django import forms
 from django.db.models import QuerySet
 
 from process.forms.asking import AsksUnusual
-from process.models import Core, MakingUp, Shell
+from process.models import Core, MakingUp, Run, Shell
 from process.ranges import Opinion
 from process.summaries.copy_identity import copied_by, offered_identity, says_lead
 from process.summaries.copy_states import CHOICES, narrow
@@ -59,6 +60,7 @@ class ShellsField(forms.ModelMultipleChoiceField):
 
 def kept_shells() -> QuerySet[Shell]:
     rows = Shell.objects.filter(fate=Shell.Fate.KEPT, making_up__isnull=True)
+    rows = rows.exclude(cathode__run__outcome=Run.Outcome.FAILED)
     return rows.select_related(
         "item", "cathode__run", "cathode__mould__model", "cathode__core__item", "cathode__core__pull__mould__model"
     )
@@ -97,7 +99,16 @@ class MakingUpChangeForm(AsksUnusual, RecordForm):
         cleaned = super().clean()
         if cleaned.get("fill_mass_g") is not None and cleaned["fill_mass_g"] <= 0:
             self.add_error("fill_mass_g", "A filling weighs more than nothing: weigh again, or leave it empty.")
+        if not self.instance._state.adding:
+            self._not_before_its_shells(self.instance.shells.select_related("item"), cleaned.get("made_up_on"))
         return cleaned
+
+    def _not_before_its_shells(self, shells: Iterable[Shell], day: Any) -> None:
+        for shell in shells:
+            if day and shell.separated_on and day < shell.separated_on:
+                self.add_error(
+                    "made_up_on", f"{shell} came off its mould on {shell.separated_on}: it was made up later than that."
+                )
 
 
 class MakingUpForm(MakingUpChangeForm):
@@ -188,13 +199,6 @@ class MakingUpForm(MakingUpChangeForm):
             self.add_error("shells", "These shells repeat different pieces: a copy repeats one.")
         self._not_before_its_shells(shells, cleaned.get("made_up_on"))
         return cleaned
-
-    def _not_before_its_shells(self, shells: list[Shell], day: Any) -> None:
-        for shell in shells:
-            if day and shell.separated_on and day < shell.separated_on:
-                self.add_error(
-                    "made_up_on", f"{shell} came off its mould on {shell.separated_on}: it was made up later than that."
-                )
 
     def identity(self) -> Item:
         """The copy as an item; what was left empty follows from the shells."""

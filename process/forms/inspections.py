@@ -145,10 +145,12 @@ class SignForm(forms.Form):
         empty_label="as it is",
         help_text="Where it goes now; left empty, the place stays.",
     )
+    version = forms.CharField(required=False, widget=forms.HiddenInput)
 
     def __init__(self, *args: Any, inspection: Inspection, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.fields["status"].choices = [("", "choose"), *((s.value, s.label) for s in HELD_AS)]
+        self.fields["version"].initial = inspection.version
         if inspection.decision not in ACCEPTING:
             del self.fields["status"]
 

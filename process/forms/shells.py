@@ -6,7 +6,7 @@ from django import forms
 
 from process.forms.asking import AsksUnusual
 from process.forms.people import person_field
-from process.models import Shell, ThicknessPoint
+from process.models import Run, Shell, ThicknessPoint
 from records import clock
 from records.forms.base import RecordForm
 from records.models import Item
@@ -57,6 +57,9 @@ class ShellForm(RecordForm):
             self.add_error(
                 "trimmed_mass_g", "After trimming it weighs less than before, and more than nothing: look again."
             )
+        failed = self.instance.cathode.run.outcome == Run.Outcome.FAILED
+        if failed and cleaned.get("fate") == Shell.Fate.KEPT:
+            self.add_error("fate", "It grew in a failed run, and a failed run makes no copy: it stays scrap.")
         return cleaned
 
 

@@ -1,28 +1,34 @@
 """Making shells up into a copy, inspecting and accepting it."""
 
+from datetime import date
+
 from django.core.exceptions import ValidationError
 from django.db import transaction
+from django.db.models import Q
 
-from process.models import Core, Inspection, MakingUp, Shell
+from process.models import Core, Inspection, MakingUp, Run, Shell
 from records import gates
 from records.lineage import refuse_impossible
 from records.models import DescentLink, Gate, Item, Measurement, Party
-from records.services.signing import sign
+from records.roles import REGISTRAR
+from records.services.signing import refuse_if_moved_on, sign
 
 ACCEPTING = {Inspection.Decision.ACCEPT, Inspection.Decision.CONCESSION}
+NOT_A_COPY = (Item.Status.EVIDENCE, Item.Status.DESTROYED)
 # A new copy may be held so; how it leaves the museum later is another matter.
 HELD_AS = (
     Item.Status.ACCESSIONED, Item.Status.INVENTORY, Item.Status.HANDLING, Item.Status.FOR_SALE, Item.Status.EXCHANGE,
 )  # fmt: skip
 
 
-def make_up(*, copy: Item, making_up: MakingUp, shells: list[Shell]) -> Item:
+def make_up(*, copy: Item, making_up: MakingUp, shells: list[Shell], afterwards: bool = False) -> Item:
     """A copy with its own number comes to be; its shells are used and its steps of descent written."""
     with transaction.atomic():
         held = _hold(shells)
         making_up.core = _core_of(making_up, held)
         copy.kind, copy.status = Item.Kind.COPY, Item.Status.WORKSHOP
         copy.save()
+        _within_consent(copy, held, making_up.made_up_on, afterwards)
         making_up.copy = copy
         making_up.save(force_insert=True)
         parts = [shell.item for shell in held] + ([making_up.core.item] if making_up.core else [])
@@ -36,9 +42,34 @@ def make_up(*, copy: Item, making_up: MakingUp, shells: list[Shell]) -> Item:
     return copy
 
 
+def copies_check(model: Item, on: date) -> gates.Check | None:
+    """The copies that a consent allows of a piece against those made of it; a rejected one is not a copy."""
+    limits = [consent.copies_max_count for consent in model.consents.all() if consent.copies_max_count is not None]
+    if not limits:
+        return None
+    allowed = min(limits)
+    of_model = Q(shells__cathode__mould__model=model) | Q(core__pull__mould__model=model)
+    rows = MakingUp.objects.filter(of_model, made_up_on__lte=on).exclude(copy__status__in=NOT_A_COPY)
+    made = sorted(set(rows.values_list("copy__number", flat=True)))
+    named = f" ({', '.join(made)})" if made else ""
+    sentence = f"{model.number}: {len(made)} of {allowed} copies that the owner allows are made{named}."
+    return gates.Check("copies left", len(made) < allowed, sentence, REGISTRAR)
+
+
+def _within_consent(copy: Item, shells: list[Shell], on: date, afterwards: bool) -> None:
+    """One copy more than the owner allows needs a concession for the permission."""
+    moulds = [s.cathode.mould or (s.cathode.core.pull.mould if s.cathode.core else None) for s in shells]
+    for model in {mould.model for mould in moulds if mould}:
+        if check := copies_check(model, on):
+            subject = gates.Subject(model, copy.number, (model, copy))
+            gates.pass_check(Gate.PERMISSION, check, subject, on, afterwards=afterwards)
+
+
 def _hold(shells: list[Shell]) -> list[Shell]:
     """The shells as they are now, kept to this transaction: two people cannot use the same one."""
-    rows = Shell.objects.select_for_update(of=("self",)).select_related("item", "cathode__core__item")
+    rows = Shell.objects.select_for_update(of=("self",)).select_related(
+        "item", "cathode__run", "cathode__core__item", "cathode__core__pull__mould__model", "cathode__mould__model"
+    )
     held = list(rows.filter(pk__in=[shell.pk for shell in shells]))
     if not held:
         raise ValidationError("Choose at least one shell: a copy is made of something.")
@@ -47,6 +78,8 @@ def _hold(shells: list[Shell]) -> list[Shell]:
             raise ValidationError(f"Shell {shell} is part of {shell.making_up.copy.number} already.")
         if shell.fate == Shell.Fate.SCRAP:
             raise ValidationError(f"Shell {shell} is scrap, kept as evidence: it cannot be made up.")
+        if shell.cathode.run.outcome == Run.Outcome.FAILED:
+            raise ValidationError(f"Shell {shell} grew in {shell.cathode.run}, a failed run: it makes no copy.")
     return held
 
 
@@ -81,8 +114,7 @@ def accept(*, inspection: Inspection, party: Party, role: str, status: str = "")
     if not copy.made_here:
         raise ValidationError(f"{copy.number} was not made here: a historic copy is flagged, not accepted.")
     with transaction.atomic():
-        Inspection.objects.select_for_update().filter(pk=inspection.pk).exists()
-        inspection.refresh_from_db(fields=["signed_at", "version"])
+        refuse_if_moved_on(inspection)
         if inspection.decision in ACCEPTING:
             _let_in(inspection, status)
         else:

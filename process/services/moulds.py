@@ -9,6 +9,7 @@ from django.db.models import Max
 from process.models import Core, Mould, Pull
 from records import gates
 from records.models import DescentLink, Gate, Item
+from records.roles import CONSERVATOR
 
 BEFORE_MOULDING = (Gate.PERMISSION, Gate.RISK, Gate.BEFORE)
 
@@ -45,6 +46,14 @@ def pulls_left(mould: Mould) -> int:
     return pulls_allowed(mould) - mould.pulls.count()
 
 
+def pull_check(mould: Mould) -> gates.Check:
+    """Whether a use of the mould is left, by what it bears and by the consent."""
+    allowed, used = pulls_allowed(mould), mould.pulls.count()
+    return gates.Check(
+        "pull left", used < allowed, f"{mould.item.number}: {used} of {allowed} pulls used.", CONSERVATOR
+    )
+
+
 def use_pull(*, mould: Mould, on: date, use: str, **more: Any) -> Pull:
     """Count one use of a mould. Whether one is left is a check of the bath gate, not of this count."""
     last = mould.pulls.aggregate(last=Max("number_count"))["last"] or 0
@@ -60,6 +69,7 @@ def cast_core(*, mould: Mould, number: str, core: Core, title: str, owner, place
         )  # fmt: skip
         subject = gates.Subject(mould.model, number, (mould.model, mould.item, item))
         gates.pass_gates([Gate.AFTER], subject, core.cast_on, afterwards=afterwards)
+        gates.pass_check(Gate.BATH, pull_check(mould), subject, core.cast_on, afterwards=afterwards)
         core.item, core.pull = item, use_pull(mould=mould, on=core.cast_on, use=Pull.Use.CAST)
         core.save(force_insert=True)
         DescentLink.objects.create(

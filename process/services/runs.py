@@ -27,6 +27,7 @@ def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **l
         if not cathodes:
             raise ValidationError("Nothing hangs in the bath: add a cathode before the run starts.")
         day = timezone.localdate(at)
+        _refuse_before_made(cathodes, day)
         _pass_gates(run, cathodes, day, afterwards)
         for cathode in cathodes:
             if cathode.mould:
@@ -46,6 +47,17 @@ def _refuse_second_start(run: Run) -> None:
         raise ValidationError(f"The run started on {_clock(first.at)}: correct that line if it is wrong.")
     if run.outcome:
         raise ValidationError(f"The run is closed as {run.get_outcome_display()}: plan a new one.")
+
+
+def _refuse_before_made(cathodes: list[Cathode], day: date) -> None:
+    """Nothing hangs in a bath before it is there; no gate and no concession can change that."""
+    for cathode in cathodes:
+        source = cathode.mould or cathode.core
+        made_on = cathode.mould.made_on if cathode.mould else cathode.core.cast_on if cathode.core else None
+        if source and made_on and day < made_on:
+            raise ValidationError(
+                f"{source.item.number} was made on {clock.day_words(made_on)}: the run started later than that."
+            )
 
 
 def _subjects(run: Run, cathode: Cathode) -> list[tuple[str, gates.Subject]]:
@@ -163,6 +175,7 @@ def correct_line(*, line: Reading | Event, reason: str, save: Callable[[], Any])
         if kind == Event.Kind.ENTRY:
             refuse_future(line.at)
             _nothing_beyond(line.run, line.at, "before", at__lt=line.at)
+            _move_pulls(line.run, timezone.localdate(line.at))
         elif kind == Event.Kind.STOP:
             refuse_future(line.at)
             _nothing_beyond(line.run, line.at, "after", at__gt=line.at)
@@ -172,6 +185,16 @@ def correct_line(*, line: Reading | Event, reason: str, save: Callable[[], Any])
             line.current_a = current_of(kind, line.current_a)
         line._change_reason = " ".join(filter(None, [reason, getattr(line, "_change_reason", "")]))
         return save()
+
+
+def _move_pulls(run: Run, day: date) -> None:
+    """The pulls of a run are of the day on which it started."""
+    cathodes = list(run.cathodes.select_related("mould__item", "core__item", "pull"))
+    _refuse_before_made(cathodes, day)
+    for pull in (cathode.pull for cathode in cathodes if cathode.pull):
+        if pull.used_on != day:
+            pull.used_on = day
+            pull.save()
 
 
 def remove_cathode(*, cathode: Cathode) -> None:
@@ -209,6 +232,8 @@ def weigh(*, cathode: Cathode, number: str, shell: Shell) -> Shell:
         DescentLink.objects.create(
             source=source.item, target=item, transfer=transfer, side=cathode.side, happened_on=day
         )
+        if cathode.run.outcome == Run.Outcome.FAILED:
+            _scrap(shell)
     return shell
 
 
@@ -225,7 +250,12 @@ def judge_run(*, run: Run, outcome: str, words: str) -> None:
         run.outcome, run.outcome_words = outcome, words
         run.save()
         if outcome == Run.Outcome.FAILED:
-            for shell in Shell.objects.filter(cathode__run=run).select_related("item"):
+            for shell in Shell.objects.filter(cathode__run=run).select_related("item", "making_up__copy"):
+                if shell.making_up:
+                    raise ValidationError(
+                        f"{shell.item.number} of this run is part of {shell.making_up.copy.number}, and a failed run "
+                        "makes no copy: judge the copy by an inspection instead."
+                    )
                 _scrap(shell)
 
 

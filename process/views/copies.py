@@ -13,7 +13,7 @@ from process.summaries.copy_states import state_of, with_states
 from records import access
 from records.models import Commission, Item
 from records.portraits import with_portraits
-from records.views.answering import answer_form
+from records.views.answering import answer_form, wants_afterwards
 from records.views.listing import Page, export, page, wants_export
 
 SENTENCE = "What lies inside cannot be seen again once it is closed: say it now."
@@ -57,7 +57,8 @@ def making_up_add(request: HttpRequest) -> HttpResponseBase:
     return answer_form(
         request, form, title="Make up a copy", sentence=SENTENCE, verb="Make it up", back_url=reverse("copy_list"),
         act=lambda form: make_up(
-            copy=form.identity(), making_up=form.instance, shells=list(form.cleaned_data["shells"])
+            copy=form.identity(), making_up=form.instance, shells=list(form.cleaned_data["shells"]),
+            afterwards=wants_afterwards(request),
         ),
         then=Item.get_absolute_url, template="process/making_up_form.html", kept=kept_shells().exists(),
     )  # fmt: skip

@@ -14,6 +14,7 @@ from process.summaries.copies import CopySummary, summarise
 from records import access
 from records.gates import Subject, checks
 from records.models import Gate, Item
+from records.services.signing import refuse_unread
 from records.views.answering import answer_form
 
 SENTENCE = (
@@ -87,6 +88,7 @@ def inspection_sign(request: HttpRequest, pk: int) -> HttpResponseBase:
     form = SignForm(request.POST if request.method == "POST" else None, inspection=inspection)
 
     def act(form: SignForm) -> Item:
+        refuse_unread(inspection, form.cleaned_data["version"])
         copy.place = form.cleaned_data["place"] or copy.place
         accept(inspection=inspection, party=party, role=role, status=form.held_as())
         return copy

@@ -1,5 +1,6 @@
 """The form of a record: numbers with their units, instants, uncertain dates, and no silent overwriting."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from django import forms
@@ -96,6 +97,21 @@ class RecordForm(VersionLock, forms.ModelForm):
         self._keep_bounds()
         super()._post_clean()
 
+    def save(self, commit: bool = True) -> Any:
+        self._tell_of_lists()
+        return super().save(commit)
+
+    def _tell_of_lists(self) -> None:
+        """A list of records (objects, photographs) has no column in the history: its change stands in the reason."""
+        if self.errors or self.instance._state.adding:
+            return
+        told = [getattr(self.instance, "_change_reason", None) or ""]
+        for column in self.instance._meta.many_to_many:
+            if column.name in self.changed_data and column.name in self.cleaned_data:
+                before, after = getattr(self.instance, column.name).all(), self.cleaned_data[column.name]
+                told.append(f"{self.fields[column.name].label}: {_listed(before)} → {_listed(after)}.")
+        self.instance._change_reason = " ".join(filter(None, told)) or None
+
     def _update_errors(self, errors: Any) -> None:
         super()._update_errors(name_the_duplicate(self, errors))
 
@@ -123,6 +139,10 @@ class RecordForm(VersionLock, forms.ModelForm):
                 if self._has_column(column):
                     empty = "" if companion == "edtf" else None
                     setattr(self.instance, column, getattr(read, companion) if read else empty)
+
+
+def _listed(rows: Iterable[Any]) -> str:
+    return ", ".join(sorted(map(str, rows))) or "none"
 
 
 def _name_the_empty_choice(field: forms.Field) -> None:

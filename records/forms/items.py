@@ -4,11 +4,13 @@ from typing import Any
 
 from django import forms
 
+from records import clock, gates
 from records.forms.base import RecordForm
-from records.models import Item
+from records.models import Gate, Item
 
 # The others come into being with their mould, cast, deposit or making-up.
 ENTERED_BY_HAND = (Item.Kind.ORIGINAL, Item.Kind.HISTORIC_COPY, Item.Kind.CAST, Item.Kind.MATRIX)
+NOT_IN_USE = (Item.Status.WORKSHOP, Item.Status.EVIDENCE, Item.Status.LOST, Item.Status.DESTROYED)
 # A number stands in addresses and file names.
 NOT_IN_NUMBERS = set("/\\?#%\0")
 RESERVED = {"new"}
@@ -49,8 +51,16 @@ class ItemForm(RecordForm):
             del self.fields["kind"]
         else:
             self.fields["kind"].choices = [choice for choice in Item.Kind.choices if choice[0] in ENTERED_BY_HAND]
-        if self.instance.made_here and self.instance.status == Item.Status.WORKSHOP:
-            del self.fields["status"]  # only its acceptance takes a copy out of the workshop
+        if self.instance.made_here:
+            self._keep_in_the_workshop()
+
+    def _keep_in_the_workshop(self) -> None:
+        """Only its acceptance takes a copy out of the workshop; one that was rejected stays evidence, or is gone."""
+        copy, status = self.instance, self.fields["status"]
+        if copy.status == Item.Status.WORKSHOP:
+            del self.fields["status"]
+        elif gates.unmet(Gate.ACCEPT, gates.Subject(copy, copy.number, (copy,)), clock.today()):
+            status.choices = [choice for choice in status.choices if choice[0] in {copy.status, *NOT_IN_USE}]
 
     def clean_number(self) -> str:
         number = " ".join(self.cleaned_data["number"].split())

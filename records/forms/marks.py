@@ -8,8 +8,9 @@ from records import clock, imaging
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
 from records.forms.photos import TYPES
-from records.models import Mark, Photo
+from records.models import Gate, Item, Mark, Photo
 
+IN_THE_WORKSHOP = (Item.Status.WORKSHOP, Item.Status.EVIDENCE, Item.Status.DESTROYED)
 SIZES = ("letter_height_mm", "copy_word_width_mm", "depth_mm")
 
 
@@ -47,6 +48,7 @@ class MarkForm(RecordForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
+        self._opened_the_gate = not self.instance._state.adding and self.instance.is_photographed_copy_mark
         self.picture: imaging.PictureFacts | None = None
         self.fields["photo"].queryset = Photo.objects.filter(item=self.instance.item)
         self.fields["photo"].empty_label = "none yet"
@@ -84,7 +86,31 @@ class MarkForm(RecordForm):
                 "letter_height_mm",
                 "The letters are higher than the whole word is wide: the two sizes may be exchanged.",
             )
+        self._keep_the_gate_open(cleaned)
         made_by, witness = cleaned.get("made_by"), cleaned.get("witness")
         if made_by and made_by == witness:
             self.add_error("witness", "The witness is another person than the one who made the mark.")
         return cleaned
+
+    def _keep_the_gate_open(self, cleaned: dict[str, Any]) -> None:
+        """A copy that left the workshop, or whose label is approved, keeps the mark on which that rests."""
+        photo = cleaned.get("photo") or cleaned.get("new_photo")
+        strong = cleaned.get("purpose") == Mark.Purpose.COPY and cleaned.get("method") != Mark.Method.INK and photo
+        if not self._opened_the_gate or strong or self.errors or not rests_on(self.instance):
+            return
+        self.add_error(
+            None,
+            f"{self.instance.item.number} was accepted or labelled with this mark: record and photograph another "
+            "permanent mark first, or have a concession for the mark written.",
+        )
+
+
+def rests_on(mark: Mark) -> bool:
+    """Whether acceptance or label of a copy rests on this mark alone."""
+    copy = mark.item
+    label = getattr(copy, "label", None)
+    if not copy.made_here or (copy.status in IN_THE_WORKSHOP and not (label and label.is_signed)):
+        return False
+    others = copy.marks.exclude(pk=mark.pk)
+    conceded = copy.concessions.filter(gate=Gate.MARK).exists()
+    return not conceded and not any(other.is_photographed_copy_mark for other in others)

@@ -24,7 +24,7 @@ def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = 
     edition = Document.objects.filter(kind=kind, number=subject.number).count() + 1
     context = extensions.PaperContext(edition, clock.now(), party.name, role, page_size)
     pdf, record = paper.build(subject, context)
-    name = f"{file_name(subject.number, paper.title)}-v{edition}.pdf"
+    name = _free_name(f"{file_name(subject.number, paper.title)}-v{edition}", pdf)
     digest = archive.digest(archive.record_bytes(record))  # of the very bytes that are attached
     temporary = _write_beside(name, pdf)
     try:
@@ -48,9 +48,19 @@ def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = 
             )
             temporary.replace(settings.DOCUMENTS_DIR / name)
     except BaseException:
+        if not temporary.exists():
+            (settings.DOCUMENTS_DIR / name).unlink(missing_ok=True)  # in its place already, and not recorded
         temporary.unlink(missing_ok=True)
         raise
     return document
+
+
+def _free_name(stem: str, pdf: bytes) -> str:
+    """Two numbers may read alike in plain letters (“OVM 1”, “OVM-1”): each paper keeps a file of its own."""
+    name = f"{stem}.pdf"
+    if Document.objects.filter(path=name).exists():
+        return f"{stem}-{hashlib.sha256(pdf).hexdigest()[:12]}.pdf"
+    return name
 
 
 def _write_beside(name: str, content: bytes) -> Path:

@@ -7,14 +7,30 @@ from records import clock, gates, labelling
 from records.models import ConditionReport, Duty, Finding, Gate, LabelWording, Party, Signed
 from records.roles import REGISTRAR
 
+CHANGED = "Someone changed this after you opened it: read it again, then sign."
+
 
 def sign(*, row: Signed, party: Party, role: str) -> None:
     """Put a name, a role and the instant to a row; a signed row is not signed again."""
-    if row.is_signed:
-        raise ValidationError(f"Signed already by {row.signed_by} on {clock.day_words(row.signed_at)}.")
     with transaction.atomic():
+        refuse_if_moved_on(row)
         row.signed_by, row.signed_role, row.signed_at = party, role, clock.now()
         row.save()
+
+
+def refuse_if_moved_on(row: Signed) -> None:
+    """Hold the row to this transaction; a name goes only under what its bearer has read."""
+    now = type(row)._base_manager.select_for_update().get(pk=row.pk)
+    if now.is_signed:
+        raise ValidationError(f"Signed already by {now.signed_by} on {clock.day_words(now.signed_at)}.")
+    if now.version != row.version:
+        raise ValidationError(CHANGED)
+
+
+def refuse_unread(row: Signed, seen: str | None) -> None:
+    """The version that stood on the signer's page, where the page says it, is the one that is signed."""
+    if seen not in (None, "", str(row.version)):
+        raise ValidationError(CHANGED)
 
 
 def sign_report(*, report: ConditionReport, party: Party, role: str) -> None:

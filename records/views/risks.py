@@ -1,5 +1,7 @@
 """Risk assessments: may this surface bear a mould?"""
 
+from typing import Any
+
 from django.core.exceptions import ValidationError
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
@@ -9,7 +11,7 @@ from django.views.decorators.http import require_POST
 from records import access
 from records.forms.risks import RiskForm
 from records.models import Item, RiskAssessment
-from records.services.signing import sign
+from records.services.signing import refuse_unread, sign
 from records.views.answering import answer_form
 
 SENTENCE = "Materials that touch a surface nearly always leave a trace: decide with a reason, and sign."
@@ -34,7 +36,12 @@ def risk_add(request: HttpRequest, number: str) -> HttpResponse:
 
 def risk(request: HttpRequest, number: str) -> HttpResponse:
     rows = RiskAssessment.objects.select_related("item", "commission", "assessor", "signed_by")
-    return render(request, "records/risk.html", {"risk": access.fetch(request, rows, number=number)})
+    return render(request, "records/risk.html", _shown(access.fetch(request, rows, number=number)))
+
+
+def _shown(risk: RiskAssessment) -> dict[str, Any]:
+    """What is signed is the version that stands on this page."""
+    return {"risk": risk, "sign_fields": [("version", risk.version)]}
 
 
 def risk_edit(request: HttpRequest, number: str) -> HttpResponse:
@@ -58,9 +65,10 @@ def risk_sign(request: HttpRequest, number: str) -> HttpResponse:
     found = access.fetch(request, RiskAssessment, to="sign risk assessment", number=number)
     party, role = access.signer(request, "sign risk assessment")
     try:
+        refuse_unread(found, request.POST.get("version"))
         sign(row=found, party=party, role=role)
     except ValidationError as error:
-        return render(request, "records/risk.html", {"risk": found, "refusals": error.messages}, status=422)
+        return render(request, "records/risk.html", {**_shown(found), "refusals": error.messages}, status=422)
     return redirect(found)
 
 
