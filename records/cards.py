@@ -11,6 +11,7 @@ from records.extensions import HomeCard, home_cards
 from records.models import Commission, ConditionReport, Duty, Item, Mark
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 from records.services.permissions import NOTICE
+from records.waiting import wanted_originals
 
 SHOWN = 12
 
@@ -72,4 +73,30 @@ def commissions_without_consent(request: HttpRequest) -> Iterable[HomeCard]:
         )
 
 
-home_cards += [duties_due, reports_to_finish, unmarked_copies, labels_to_approve, commissions_without_consent]
+def originals_to_examine(request: HttpRequest) -> Iterable[HomeCard]:
+    """What an original still needs of the conservator on the way to its mould, and after it."""
+    if not _mine(request, CONSERVATOR):
+        return
+    for row in wanted_originals()[: SHOWN * 2]:
+        if step := _step_of(row):
+            yield HomeCard(f"{step[0]}, for {row.commission.number}", step[1], "now", step[2])
+
+
+def _step_of(row) -> tuple[str, str, str] | None:
+    number = row.item.number
+    examine = reverse("condition_add", args=[number])
+    if row.is_moulded:
+        return None if row.is_begun_after else (f"Examine {number} after moulding", examine, "look")
+    if row.risk_number is None:
+        return f"Assess the risk of moulding {number}", reverse("risk_add", args=[number]), "open"
+    if not row.is_assessed:
+        return f"Sign risk assessment {row.risk_number} of {number}", reverse("risk", args=[row.risk_number]), "open"
+    if row.is_refused or row.is_begun_before:
+        return None
+    return f"Examine {number} before moulding", examine, "open"
+
+
+home_cards += [
+    duties_due, reports_to_finish, originals_to_examine, unmarked_copies, labels_to_approve,
+    commissions_without_consent,
+]  # fmt: skip

@@ -30,6 +30,7 @@ class Panel:
     context: dict[str, Any]
     order: int = 50
     anchor: str = ""
+    step: tuple[str, str] | None = None  # the next thing to do there: its verb and its address
 
 
 @dataclass(frozen=True)

@@ -3,7 +3,7 @@
 from collections.abc import Collection
 
 from records.lineage import Descent
-from records.models import Consent, Item, Mark
+from records.models import Item, Mark
 
 GONE = {Item.Status.LEFT, Item.Status.LOST, Item.Status.DESTROYED}
 WORKSHOP_KINDS = {Item.Kind.MOULD, Item.Kind.CORE, Item.Kind.SHELL, Item.Kind.MATRIX}
@@ -97,31 +97,3 @@ def _place(item: Item) -> list[str]:
     if item.place is None or item.status in GONE:
         return []
     return [f"in {item.place.name}"]
-
-
-def conditions_of(consent: Consent) -> list[str]:
-    """The conditions that travel with what is made, one short sentence each."""
-    copies, pulls = consent.copies_max_count, consent.pulls_max_count
-    said = [
-        f"In force to {consent.valid_to:%-d %b %Y}." if consent.valid_to else "",
-        f"Techniques: {consent.techniques}." if consent.techniques else "",
-        f"Not allowed: {consent.materials_barred}." if consent.materials_barred else "",
-        f"Nothing above {consent.temperature_max_degc:g} °C." if consent.temperature_max_degc is not None else "",
-        f"At most {pulls} pull{'s' if pulls != 1 else ''} of each mould." if pulls is not None else "",
-        f"At most {copies} cop{'ies' if copies != 1 else 'y'}." if copies is not None else "",
-        "" if consent.sale_allowed else "No sale.",
-        "" if consent.scan_allowed else "No scan.",
-        "Owner or conservator present at moulding." if consent.presence_required else "",
-        _mould_fate(consent),
-        f"Label: {consent.label_wording}" if consent.label_wording else "",
-        f"Credit: {consent.credit}" if consent.credit else "",
-        consent.conditions,
-    ]
-    return [sentence for sentence in said if sentence]
-
-
-def _mould_fate(consent: Consent) -> str:
-    if consent.mould_fate == consent.MouldFate.KEEP:
-        return ""
-    by = f" by {consent.mould_fate_by:%-d %b %Y}" if consent.mould_fate_by else ""
-    return f"Moulds {consent.get_mould_fate_display()}{by}."

@@ -18,6 +18,9 @@ def person_field(form: forms.ModelForm, name: str, user: Any = None) -> None:
     """Offer people in this field, the one who is signed in first."""
     old = form.fields[name]
     people = Party.objects.filter(kind=Party.Kind.PERSON)
-    form.fields[name] = PersonField(people, required=old.required, label=old.label, help_text=old.help_text)
+    form.fields[name] = PersonField(
+        people, required=old.required, label=old.label, help_text=old.help_text,
+        empty_label="choose" if old.required else "not said",
+    )  # fmt: skip
     if user is not None and form.instance._state.adding:
         form.offer(name, Party.objects.filter(user=user).values_list("pk", flat=True).first())

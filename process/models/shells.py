@@ -36,6 +36,11 @@ class Shell(Tracked):
     def get_absolute_url(self) -> str:
         return self.item.get_absolute_url()
 
+    @property
+    def is_free(self) -> bool:
+        """Kept, and not in a copy yet."""
+        return self.fate == self.Fate.KEPT and self.making_up_id is None
+
 
 class ThicknessPoint(Tracked):
     """A measured thickness at a named point. A calculated mean has no place here."""

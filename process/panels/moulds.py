@@ -1,10 +1,14 @@
 """What a mould's, a core's and a model's page show of the making."""
 
+from urllib.parse import quote
+
 from django.db.models import Count
 from django.http import HttpRequest
+from django.urls import reverse
 
-from process.models import Mould
+from process.models import Mould, Run
 from process.services.moulds import pulls_allowed
+from records import access
 from records.extensions import Panel, item_panels
 from records.line import line_of
 from records.models import Item
@@ -18,8 +22,12 @@ def mould_panel(request: HttpRequest, item: Item) -> Panel | None:
     if mould is None:
         return None
     pulls = list(mould.pulls.select_related("cathode__run", "cathode__shell__item", "core__item"))
-    context = {"mould": mould, "pulls": pulls, "allowed": pulls_allowed(mould)}
-    return Panel("The mould", "process/_mould_panel.html", context, order=40, anchor="mould")
+    allowed = pulls_allowed(mould)
+    context = {"mould": mould, "pulls": pulls, "allowed": allowed}
+    usable = mould.fate == Mould.Fate.IN_STORE and len(pulls) < allowed
+    step = ("Plan a run with it", f"{reverse('run_add')}?mould={quote(item.number)}")
+    may_run = usable and access.may(request.user, "write", Run)
+    return Panel("The mould", "process/_mould_panel.html", context, 40, "mould", step if may_run else None)
 
 
 def core_panel(request: HttpRequest, item: Item) -> Panel | None:

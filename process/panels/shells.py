@@ -2,7 +2,8 @@
 
 from django.http import HttpRequest
 
-from process.models import Run, Shell
+from process.models import MakingUp, Run, Shell
+from process.summaries.next_step import making_up_step
 from process.summaries.runs import summarise
 from records import access
 from records.extensions import Panel, item_panels
@@ -20,7 +21,9 @@ def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
     points = list(shell.thickness_points.select_related("measured_by"))
     context = {"shell": shell, "each": each, "summary": summary, "points": points,
                "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
-    return Panel("The shell", "process/_shell_panel.html", context, order=40, anchor="shell")
+    onward = making_up_step(summary) if shell.is_free and access.may(request.user, "write", MakingUp) else None
+    step = (onward.text, onward.url) if onward else None
+    return Panel("The shell", "process/_shell_panel.html", context, 40, "shell", step)
 
 
 item_panels.append(shell_panel)

@@ -1,8 +1,10 @@
 """What allowed the work: each condition of a consent and what the record shows, risk, condition before and after."""
 
+from collections.abc import Callable
+
 from process.models import Mould
 from process.reports.making import Making
-from records import sentences
+from records.conditions import Condition, conditions_of
 from records.models import ConditionReport, Consent
 from records.pdf import blocks as b
 from records.pdf.tables import Row
@@ -23,7 +25,7 @@ def permissions(m: Making) -> list[b.Block]:
             f"{consent.owner} consented on {local_day(consent.given_on)}, signed by {consent.given_by}, for {items}."
         )
         columns = (b.Column("Condition"), b.Column("What the record shows"))
-        rows = tuple((words_, _shown(words_, consent, m)) for words_ in sentences.conditions_of(consent))
+        rows = tuple((each.words, _shown(each, consent, m)) for each in conditions_of(consent))
         blocks += [b.Prose(words), b.FigureTable(columns, rows, empty="No conditions were set.")]
     for risk in m.risks:
         conditions = f" Conditions: {risk.conditions}" if risk.conditions else ""
@@ -35,33 +37,58 @@ def permissions(m: Making) -> list[b.Block]:
     return blocks
 
 
-def _shown(condition: str, consent: Consent, m: Making) -> str:
+def _shown(condition: Condition, consent: Consent, m: Making) -> str:
     """The evidence for one condition; where the register has none, it says so."""
     moulds = [mould for mould in m.moulds if mould.model in consent.items.all()] or m.moulds
-    if condition.startswith("At most") and "pull" in condition:
-        return "; ".join(f"{mould.item.number}: {_pulls(mould)} used" for mould in moulds)
-    if condition.startswith("At most") and "cop" in condition:
-        made = {shell.making_up.copy.number for mould in moulds for shell in _made_up(mould)}
-        return f"{len(made)} made: {', '.join(sorted(made))}"
-    if condition.startswith("Moulds "):
-        return "; ".join(_fate(mould) for mould in moulds)
-    if condition.startswith("Techniques"):
-        materials = ", ".join(sorted({mould.material.label for mould in moulds}))
-        return f"{m.making_up.get_technique_display()}; mould of {materials}"
-    if condition.startswith("Nothing above"):
-        warm = [mould.working_temperature_degc for mould in moulds if mould.working_temperature_degc is not None]
-        return f"highest recorded at contact: {max(warm):g} °C" if warm else "no temperature recorded at contact"
-    if condition.startswith(("Label", "Credit")):
-        label = getattr(m.copy, "label", None)
-        return (
-            f"wording approved, {local_day(label.signed_at)}"
-            if label and label.is_signed
-            else "wording not approved yet"
-        )
-    if condition.startswith("In force"):
-        within = all(consent.in_force_on(mould.made_on) for mould in moulds)
-        return "moulds made while it was in force" if within and moulds else "a mould was made outside these dates"
-    return "stands for the whole life of the copy"
+    evidence = EVIDENCE.get(condition.code)
+    return evidence(consent, m, moulds) if evidence else "stands for the whole life of the copy"
+
+
+def _in_force(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    within = all(consent.in_force_on(mould.made_on) for mould in moulds)
+    return "moulds made while it was in force" if within and moulds else "a mould was made outside these dates"
+
+
+def _technique(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    materials = ", ".join(sorted({mould.material.label for mould in moulds}))
+    return f"{m.making_up.get_technique_display()}; mould of {materials}"
+
+
+def _warmest(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    warm = [mould.working_temperature_degc for mould in moulds if mould.working_temperature_degc is not None]
+    return f"highest recorded at contact: {max(warm):g} °C" if warm else "no temperature recorded at contact"
+
+
+def _pulls_used(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    return "; ".join(f"{mould.item.number}: {_pulls(mould)} used" for mould in moulds)
+
+
+def _copies_made(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    made = {shell.making_up.copy.number for mould in moulds for shell in _made_up(mould)}
+    return f"{len(made)} made: {', '.join(sorted(made))}"
+
+
+def _fates(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    return "; ".join(_fate(mould) for mould in moulds)
+
+
+def _worded(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    label = getattr(m.copy, "label", None)
+    signed = label and label.is_signed
+    return f"wording approved, {local_day(label.signed_at)}" if signed else "wording not approved yet"
+
+
+# What the register shows for a condition; the others bind the copy for ever.
+EVIDENCE: dict[str, Callable[[Consent, Making, list[Mould]], str]] = {
+    "valid_to": _in_force,
+    "techniques": _technique,
+    "temperature": _warmest,
+    "pulls": _pulls_used,
+    "copies": _copies_made,
+    "moulds": _fates,
+    "label": _worded,
+    "credit": _worded,
+}
 
 
 def _pulls(mould: Mould) -> str:

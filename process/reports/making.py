@@ -74,12 +74,15 @@ class Making:
 
     @cached_property
     def consents(self) -> list[Consent]:
-        return list(
-            Consent.objects.filter(items__in=self.things)
-            .select_related("owner", "given_by")
-            .distinct()
-            .order_by("given_on")
-        )
+        """Those under which the work was done: of its commission, or in force when a mould was made."""
+        rows = Consent.objects.filter(items__in=self.things).select_related("owner", "given_by")
+        rows = rows.prefetch_related("items", "commissions").distinct().order_by("given_on")
+        return [row for row in rows if self._worked_under(row)]
+
+    def _worked_under(self, consent: Consent) -> bool:
+        if self.making_up.commission_id in {commission.pk for commission in consent.commissions.all()}:
+            return True
+        return any(consent.in_force_on(mould.made_on) for mould in self.moulds)
 
     @cached_property
     def risks(self) -> list[RiskAssessment]:

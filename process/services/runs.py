@@ -9,6 +9,7 @@ from django.db import transaction
 from django.utils import timezone
 
 from process.models import Cathode, Event, Pull, Reading, Run, Shell
+from process.summaries.words import metal_word
 from records import clock, gates
 from records.models import DescentLink, Gate, Item
 
@@ -224,7 +225,7 @@ def weigh(*, cathode: Cathode, number: str, shell: Shell) -> Shell:
             kind=Item.Kind.SHELL,
             status=Item.Status.WORKSHOP,
             title=f"Shell, {cathode.label}, run {cathode.run.number}",
-            materials="electrodeposited metal",
+            materials=f"electrodeposited {metal_word(cathode.run.ion)}",
             documented_on=day,
         )
         shell.item, shell.cathode = item, cathode

@@ -28,7 +28,19 @@ class Found:
     limit: BathLimit | None
 
     @property
+    def is_judged(self) -> bool:
+        """Without a limit there is nothing to be inside of."""
+        bounds = ("warn_low_g_l", "warn_high_g_l", "stop_low_g_l", "stop_high_g_l")
+        return self.limit is not None and any(getattr(self.limit, name) is not None for name in bounds)
+
+    @property
+    def word(self) -> str:
+        return self.verdict.value if self.is_judged else "no limits set"
+
+    @property
     def state(self) -> str:
+        if not self.is_judged:
+            return "open"
         return {Verdict.IN_LIMITS: "done", Verdict.WARNING: "look", Verdict.STOP: "blocked"}[self.verdict]
 
 
@@ -169,4 +181,10 @@ def _judge(bath: Bath, analysis: BathAnalysis, age: int, since_ah_l: float) -> t
     if summary.verdict == Verdict.STOP:
         outside = ", ".join(f.label for f in summary.found if f.verdict == Verdict.STOP)
         return False, f"{name} finds {outside} outside the stop limits. Correct the bath and analyse again."
-    return True, f"{name}: {age} days old, {since_ah_l:.1f} Ah/L since."
+    unjudged = [found.label for found in summary.found if not found.is_judged]
+    without = f" No limits are set for {' and '.join(unjudged)}." if unjudged else ""
+    return True, f"{name}: {_age_words(age)}, {since_ah_l:.1f} Ah/L since.{without}"
+
+
+def _age_words(days: int) -> str:
+    return "of the same day" if days == 0 else "1 day old" if days == 1 else f"{days} days old"

@@ -1,10 +1,11 @@
 """The one thing to do next in a run."""
 
 from dataclasses import dataclass
+from urllib.parse import urlencode
 
 from django.urls import reverse
 
-from process.models import Event
+from process.models import Event, Run
 from process.summaries.runs import RunSummary
 
 
@@ -19,7 +20,7 @@ def event_url(number: str, kind: str) -> str:
 
 
 def next_step(summary: RunSummary) -> Step | None:
-    """Plan, cathode, start, reading, stop, weigh, judge; nothing once the outcome stands."""
+    """Plan, cathode, start, reading, stop, weigh, judge, make up."""
     number, code = summary.run.number, summary.standing.code
     if code == "planned":
         if not summary.run.cathodes.all():
@@ -31,6 +32,8 @@ def next_step(summary: RunSummary) -> Step | None:
         if summary.prospect and summary.prospect.reached:
             return Step("Stop the run", event_url(number, Event.Kind.STOP))
         return Step("Enter a reading", reverse("reading_add", args=[number]))
+    if summary.run.outcome == Run.Outcome.GOOD:
+        return making_up_step(summary)
     return _after(summary) if code == "stopped" else None
 
 
@@ -39,3 +42,12 @@ def _after(summary: RunSummary) -> Step:
     if unweighed:
         return Step(f"Weigh what grew on {unweighed.label}", reverse("shell_weigh", args=[unweighed.pk]))
     return Step("Say how it ended", reverse("run_judge", args=[summary.run.number]))
+
+
+def making_up_step(summary: RunSummary) -> Step | None:
+    """What grew in the run and is free goes into a copy together; a failed run keeps its shells as evidence."""
+    shells = [each.shell for each in summary.cathodes if each.shell and each.shell.is_free]
+    if not shells or summary.run.outcome == Run.Outcome.FAILED:
+        return None
+    chosen = urlencode({"shell": [shell.item.number for shell in shells]}, doseq=True)
+    return Step("Make up a copy", f"{reverse('making_up_add')}?{chosen}")

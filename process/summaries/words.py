@@ -15,11 +15,15 @@ def clock_time(at: datetime) -> str:
     return f"{local.day} {local:%b}, {local:%H:%M}"
 
 
+def metal_word(ion: str) -> str:
+    """“copper” for Cu2+."""
+    return IONS[ion].name.split("(")[0] if ion in IONS else ion
+
+
 def run_sentence(summary: RunSummary) -> str:
     """What this run is and where it stands."""
     run, code = summary.run, summary.standing.code
-    metal = IONS[run.ion].name.split("(")[0].capitalize() if run.ion in IONS else run.ion
-    head = f"{metal} in bath {run.bath.number}"
+    head = f"{metal_word(run.ion).capitalize()} in bath {run.bath.number}"
     if code == "planned":
         start = f" for {clock_time(run.planned_start_at)}" if run.planned_start_at else ""
         return f"{head}, planned{start}: {_target(summary)}."
@@ -53,9 +57,10 @@ def _span(summary: RunSummary) -> str:
     sheet = summary.sheet
     if sheet.stopped_at is None:
         return f"since {clock_time(sheet.started_at)}"
-    return (
-        f"{clock_time(sheet.started_at)} to {clock_time(sheet.stopped_at)} {timezone.localtime(sheet.stopped_at).year}"
-    )
+    began, ended = timezone.localtime(sheet.started_at), timezone.localtime(sheet.stopped_at)
+    if began.date() == ended.date():
+        return f"{began.day} {began:%b %Y}, {began:%H:%M} to {ended:%H:%M}"
+    return f"{clock_time(sheet.started_at)} to {clock_time(sheet.stopped_at)} {ended.year}"
 
 
 def _result(summary: RunSummary) -> str:

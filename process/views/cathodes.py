@@ -26,11 +26,9 @@ def cathode_add(request: HttpRequest, number: str) -> HttpResponse:
             request, "The run has started: another cathode changes every density, so it belongs to a new run."
         )
         return redirect(run)
-    form = CathodeForm(
-        request.POST or None,
-        instance=Cathode(run=run),
-        initial={"mould": Mould.objects.filter(item__number=request.GET.get("mould", "")).first()},
-    )
+    mould = Mould.objects.filter(item__number=request.GET.get("mould", "")).first()
+    offered = {"mould": mould, "label": mould.get_side_display()} if mould else {}
+    form = CathodeForm(request.POST or None, instance=Cathode(run=run), initial=offered)
     return answer_form(
         request, form, title="Add a cathode", number=run.number, verb="Add it", then=Cathode.get_absolute_url,
         back_url=run.get_absolute_url(), sentence=SENTENCE,

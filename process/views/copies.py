@@ -7,7 +7,7 @@ from django.shortcuts import render
 from django.urls import path, reverse
 
 from process.forms.copies import CopyFilter, MakingUpChangeForm, MakingUpForm, kept_shells
-from process.models import MakingUp
+from process.models import MakingUp, Shell
 from process.services.copies import make_up
 from process.summaries.copy_states import state_of, with_states
 from records import access
@@ -70,8 +70,14 @@ def _offered(request: HttpRequest) -> dict[str, Any]:
     number = request.GET.get("commission", "")
     commission = Commission.objects.filter(number=number).first() if number else None
     if shells and commission is None:
-        commission = shells[0].cathode.run.commission
+        commission = _commission_of(shells[0])
     return {"shells": shells, "commission": commission, "made_up_by": access.party_of(request.user)}
+
+
+def _commission_of(shell: Shell) -> Commission | None:
+    """For which request it grew: as the run says, else the mould."""
+    cathode = shell.cathode
+    return cathode.run.commission or (cathode.mould.commission if cathode.mould else None)
 
 
 def making_up_edit(request: HttpRequest, number: str) -> HttpResponseBase:

@@ -1,12 +1,16 @@
 """Runs: the list, the plan, the page that lives while it runs, and how it ended."""
 
+from collections.abc import Callable
+from typing import Any
+from urllib.parse import urlencode
+
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import render
 from django.urls import path, reverse
 
 from process.forms.run_filter import RunFilter
 from process.forms.runs import JudgeForm, RunForm
-from process.models import Bath, Run
+from process.models import Bath, Mould, Run
 from process.services.runs import judge_run
 from process.summaries.run_lines import RunLine, line_of
 from process.summaries.runs import summarise
@@ -49,17 +53,37 @@ def run_add(request: HttpRequest) -> HttpResponse:
     form = RunForm(
         request.POST or None,
         user=request.user,
-        initial={"bath": Bath.objects.filter(number=request.GET.get("bath", "")).first()},
+        initial=_offered(request),
     )
     return answer_form(
         request,
         form,
         title="Plan a run",
         verb="Keep the plan",
-        then=Run.get_absolute_url,
+        then=_then(request),
         back_url=reverse("run_list"),
         sentence="One bath, one constant set of cathodes. Current, charge and hours follow once they hang there.",
     )
+
+
+def _offered(request: HttpRequest) -> dict[str, Any]:
+    """The bath from which the person came, or the only one; of the mould its commission and what that specifies."""
+    baths = Bath.objects.filter(retired_on__isnull=True)
+    chosen = list(baths.filter(number=request.GET.get("bath", ""))) or list(baths[:2])
+    offered: dict[str, Any] = {"bath": chosen[0] if len(chosen) == 1 else None}
+    mould = Mould.objects.filter(item__number=request.GET.get("mould", "")).select_related("commission").first()
+    if mould and mould.commission:
+        wanted = mould.commission.specifications.filter(item=mould.model_id).first()
+        offered |= {"commission": mould.commission, "planned_thickness_mm": wanted and wanted.thickness_mean_mm}
+    return offered
+
+
+def _then(request: HttpRequest) -> Callable[[Run], str]:
+    """A plan that began with a mould goes on by hanging it on the rail."""
+    mould = request.GET.get("mould")
+    if not mould:
+        return Run.get_absolute_url
+    return lambda run: f"{reverse('cathode_add', args=[run.number])}?{urlencode({'mould': mould})}"
 
 
 def run(request: HttpRequest, number: str) -> HttpResponse:

@@ -65,6 +65,14 @@ class MeasurementForm(RecordForm):
         elif not self.is_bound:
             self.initial["measured_on"] = clock.today()
 
+    def add_error(self, field: str | None, error: Any) -> None:
+        """The unit stands at mm until it is changed: a mass in mm is a unit not chosen, rather than an unknown one."""
+        unit = (self["amount"].value() or ["", ""])[1] if field == "amount" else ""
+        if unit and getattr(error, "code", "") == "unreadable" and f"“{unit}”" in str(error):
+            usual = ", ".join(choice.symbol for choice in units.CHOICES[_suffix(self.column)])
+            error = f"This is not given in {unit}: choose the unit beside the number, one of {usual}."
+        super().add_error(field, error)
+
     def clean_measured_on(self):
         return not_ahead(self.cleaned_data["measured_on"])
 

@@ -43,6 +43,10 @@ class PhotoUploadForm(forms.ModelForm):
         labels = {"view": "What they show", "light": "Light used"}
         help_texts = {"light": "“raking, left”, “diffuse”, “UV”"}
 
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["taken_by"].empty_label = "not said"
+
     def grouped(self) -> list[tuple[str, bool, list[Any]]]:
         more = ["has_scale", "has_colour_target", "taken_by", "rights"]
         return [

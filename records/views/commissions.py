@@ -2,6 +2,7 @@
 
 from django.contrib import messages
 from django.db import transaction
+from django.db.models import Q, QuerySet
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
 from django.urls import path, reverse
@@ -10,7 +11,7 @@ from django.views.decorators.http import require_POST
 from records import access, clock
 from records.forms.commissions import CommissionForm
 from records.gate_overview import gates_of, pieces_of
-from records.models import Commission
+from records.models import Commission, Duty, Item
 from records.views.answering import answer_form
 from records.views.listing import export, page, wants_export
 
@@ -32,7 +33,8 @@ def commission_list(request: HttpRequest) -> HttpResponse:
 
 def commission_add(request: HttpRequest) -> HttpResponse:
     access.require(request, "write", Commission)
-    form = CommissionForm(request.POST or None, initial={"originals": request.GET.getlist("original")})
+    chosen = Item.objects.originals().filter(number__in=request.GET.getlist("original"))
+    form = CommissionForm(request.POST or None, initial={"originals": chosen})
     return answer_form(
         request,
         form,
@@ -55,11 +57,17 @@ def commission(request: HttpRequest, number: str) -> HttpResponse:
         "consents": file.consents.select_related("owner", "given_by"),
         "specifications": file.specifications.select_related("item"),
         "concessions": {c.pk: c for piece in pieces for c in piece.concessions.all()}.values(),
-        "duties": file.duties.open().select_related("item"),
+        "duties": _duties_of(file),
         "gates": gates_of(pieces, clock.today()),
         "today": clock.today(),
     }
     return render(request, "records/commission.html", context)
+
+
+def _duties_of(file: Commission) -> QuerySet[Duty]:
+    """Its own, and those that its consents lay down for its originals."""
+    conditions = Q(consent__in=file.consents.all(), commission=None)
+    return Duty.objects.open().filter(Q(commission=file) | conditions).select_related("item").distinct()
 
 
 def commission_edit(request: HttpRequest, number: str) -> HttpResponse:

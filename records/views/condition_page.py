@@ -126,10 +126,16 @@ def _advice(report: ConditionReport, findings: list[Finding], has_photos: bool) 
         words = Stability(stability).label, report.get_stability_display()
         found.append(f"Among the findings the most doubtful stability is “{words[0]}”, the report says “{words[1]}”.")
     if not has_photos:
-        found.append("No photographs chosen: without them the gate before moulding stays closed.")
+        found.append(_without_photos(report))
     if not report.not_seen:
         found.append("“Not seen” is empty: say what could not be examined, or that all sides were.")
     return found
+
+
+def _without_photos(report: ConditionReport) -> str:
+    if report.occasion == ConditionReport.Occasion.BEFORE:
+        return "No photographs chosen: without them the gate before moulding stays closed."
+    return "No photographs chosen: a later eye cannot compare words alone."
 
 
 def _paper(request: HttpRequest, report: ConditionReport) -> dict[str, Any] | None:

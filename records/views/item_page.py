@@ -8,6 +8,7 @@ from django.http import HttpRequest
 from django.urls import reverse
 
 from records import access, extensions, object_id, sentences
+from records.conditions import conditions_of
 from records.hanging import Everything, Hanging, hanging_on
 from records.line import keep_line
 from records.lineage import made_from
@@ -25,6 +26,7 @@ def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
     chain, marks = line.descent, _marks(item)
     hanging = hanging_on(item, chain.forebears)
     photos = in_order(hanging.photos)
+    panels = _panels(request, item)
     measured = line.measured_on(item)
     return {
         "item": item,
@@ -36,11 +38,11 @@ def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
         "photos": photos,
         "marks": marks,
         "hanging": hanging,
-        "consents": [(consent, sentences.conditions_of(consent)) for consent in line.consents],
+        "consents": [(consent, conditions_of(consent)) for consent in line.consents],
         "completeness": object_id.completeness(item, measurements=measured, marks=marks),
-        "panels": _panels(request, item),
+        "panels": panels,
         "papers": _papers(request, item),
-        "next": next_step(request, item, marks, photos, hanging),
+        "next": next_step(request, item, marks, photos, hanging, panels),
     }
 
 
@@ -88,11 +90,23 @@ def _papers(request: HttpRequest, item: Item) -> list[dict[str, Any]]:
 
 
 def next_step(
-    request: HttpRequest, item: Item, marks: list[Mark], photos: list[Hanging], hanging: Everything
+    request: HttpRequest,
+    item: Item,
+    marks: list[Mark],
+    photos: list[Hanging],
+    hanging: Everything,
+    panels: list[extensions.Panel],
 ) -> tuple[str, str] | None:
     """The one next thing to do here that this person may do: its verb and its address."""
+    may_mark = item.made_here and access.may(request.user, "write", "Mark")
+    if may_mark and not any(m.is_photographed_copy_mark for m in marks):
+        return "Record its mark", reverse("mark_add", args=[item.number])
+    onward = next((panel.step for panel in panels if panel.step), None)
+    return onward or _own_step(request, item, photos, hanging)
+
+
+def _own_step(request: HttpRequest, item: Item, photos: list[Hanging], hanging: Everything) -> tuple[str, str] | None:
     steps = [
-        (item.made_here and not any(m.is_photographed_copy_mark for m in marks), "Mark", "Record its mark", "mark_add"),
         (item.made_here and not hasattr(item, "label"), "LabelWording", "Write its label", "label_edit"),
         (not item.made_here and item.kind != Item.Kind.SHELL and not photos, "Photo", "Add photographs", "photo_add"),
         (

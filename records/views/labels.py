@@ -9,7 +9,7 @@ from django.shortcuts import redirect, render
 from django.urls import path, reverse
 from django.views.decorators.http import require_POST
 
-from records import access, labelling
+from records import access, extensions, labelling
 from records.forms.labels import LabelForm
 from records.gates import GateClosed, Subject, checks, label_of
 from records.labelling import Labelled
@@ -49,8 +49,16 @@ def _context(copy: Item, label: LabelWording | None, labelled: Labelled) -> dict
         "draft": labelling.draft_of(label) if label else None,
         "mark_checks": checks(Gate.MARK, subject, copy.created_at.date()),
         "consents": [consent for consent in labelled.consents if consent.label_wording or consent.credit],
-        "back_url": copy.get_absolute_url(),
+        "back_url": copy.get_absolute_url(), "issue": _paper(copy, label),
     }  # fmt: skip
+
+
+def _paper(copy: Item, label: LabelWording | None) -> extensions.PaperKind | None:
+    """The gallery label, once its wording is approved and nothing else forbids it."""
+    kind = extensions.paper_kinds.get("gallery-label")
+    if kind is None or label is None or not label.is_signed or kind.refusals(copy):
+        return None
+    return kind
 
 
 def _keep(request: HttpRequest, form: LabelForm) -> LabelWording:

@@ -47,7 +47,8 @@ def _answer(request: HttpRequest, form: MarkForm, title: str, **context: Any) ->
         request, form, title=title, sentence=SENTENCE, verb="Keep the mark",
         back_url=f"{item.get_absolute_url()}#marks",
         act=lambda form: _keep(request, form), then=lambda mark: reverse("mark_edit", args=[mark.pk]),
-        template="records/mark_form.html", item=item, disclaimer=marking.ADVICE, **context,
+        template="records/mark_form.html", item=item, disclaimer=marking.ADVICE,
+        onward=f"Go on with {item.number}", **context,
     )  # fmt: skip
 
 

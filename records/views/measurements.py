@@ -5,7 +5,7 @@ from django.urls import path
 
 from records import access
 from records.forms.measurements import MeasurementForm
-from records.models import Item, Measurement
+from records.models import Item, Measurement, Party
 from records.views.answering import answer_form
 
 SENTENCE = "A measured number and where it was measured, so that the next person can measure there again."
@@ -19,8 +19,9 @@ def measurement_add(request: HttpRequest, number: str) -> HttpResponse:
     access.require(request, "write", Measurement)
     item = access.fetch(request, Item, number=number)
     form = MeasurementForm(
-        request.POST or None, instance=Measurement(item=item), initial={"what": request.GET.get("what", "")}
-    )
+        request.POST or None, instance=Measurement(item=item),
+        initial={"what": request.GET.get("what", ""), "measured_by": Party.objects.filter(user=request.user).first()},
+    )  # fmt: skip
     return answer_form(
         request, form, title=f"Measure {number}", sentence=SENTENCE, verb="Save the measurement",
         back_url=item.get_absolute_url(), then=_page_of,

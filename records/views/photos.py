@@ -3,13 +3,14 @@
 from typing import Any
 
 from django.contrib import messages
+from django.db import transaction
 from django.http import HttpRequest, HttpResponseBase
 from django.shortcuts import redirect, render
 from django.urls import path
 
 from records import access, imaging
 from records.forms.photos import PhotoForm, PhotoUploadForm
-from records.models import Item, Photo
+from records.models import ConditionReport, Item, Party, Photo
 from records.services.photographs import keep_photo
 from records.views.answering import answer_form
 from records.views.photo_files import photo_file
@@ -20,19 +21,29 @@ PHOTOS = Photo.objects.select_related("item", "taken_by")
 def photo_add(request: HttpRequest, number: str) -> HttpResponseBase:
     access.require(request, "write", Photo)
     item = access.fetch(request, Item, number=number)
-    form = PhotoUploadForm(
-        request.POST or None, request.FILES or None, initial={"view": request.GET.get("view", "overall")}
-    )
+    taken_by = Party.objects.filter(user=request.user).first()
+    offered = {"view": request.GET.get("view", "overall"), "taken_by": taken_by}
+    form = PhotoUploadForm(request.POST or None, request.FILES or None, initial=offered)
+    report = item.condition_reports.filter(number=request.GET.get("report", ""), signed_at__isnull=True).first()
     kept: list[Photo] = []
     if request.method == "POST" and form.is_valid():
         kept, refused = _keep_each(form, item)
         if not refused:
             messages.success(request, _kept_words(kept))
-            return redirect(f"{item.get_absolute_url()}#photographs")
+            return redirect(_shown_where(item, report, kept))
         for sentence in refused:
             form.add_error("files", sentence)
     context = {"item": item, "form": form, "kept": kept, "title": f"Photographs of {number}"}
     return render(request, "records/photo_add.html", context, status=422 if form.errors else 200)
+
+
+def _shown_where(item: Item, report: ConditionReport | None, kept: list[Photo]) -> str:
+    """Who came from an examination goes back to it, and its photographs are chosen already."""
+    if report is None:
+        return f"{item.get_absolute_url()}#photographs"
+    with transaction.atomic():
+        report.photos.add(*kept)
+    return f"{report.get_absolute_url()}#photographs"
 
 
 def _keep_each(form: PhotoUploadForm, item: Item) -> tuple[list[Photo], list[str]]:
@@ -51,7 +62,7 @@ def _keep_each(form: PhotoUploadForm, item: Item) -> tuple[list[Photo], list[str
 def _kept_words(kept: list[Photo]) -> str:
     undated = sum(photo.is_undated for photo in kept)
     words = f"Kept: {', '.join(photo.original_name for photo in kept)}."
-    return f"{words} {undated} without a date: open it and write when it was taken." if undated else words
+    return f"{words} {undated} without a date: open each and write when it was taken." if undated else words
 
 
 def photo(request: HttpRequest, pk: int) -> HttpResponseBase:

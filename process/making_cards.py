@@ -1,0 +1,53 @@
+"""What waits between the baths on the home page: originals to mould, shells to make up, copies to inspect."""
+
+from collections import defaultdict
+from collections.abc import Iterable
+from urllib.parse import urlencode
+
+from django.http import HttpRequest
+from django.urls import reverse
+
+from process.models import Inspection, MakingUp, Mould, Run, Shell
+from process.summaries.copy_states import narrow, with_states
+from records import access
+from records.extensions import HomeCard, home_cards
+from records.models import Item
+from records.waiting import wanted_originals
+
+SHOWN = 12
+
+
+def originals_to_mould(request: HttpRequest) -> Iterable[HomeCard]:
+    """Allowed, assessed and examined: now it can be moulded."""
+    if not access.may(request.user, "write", Mould):
+        return
+    rows = wanted_originals().filter(is_assessed=True, is_refused=False, is_examined_before=True, is_moulded=False)
+    for row in rows[:SHOWN]:
+        url = f"{reverse('mould_add')}?{urlencode({'of': row.item.number})}"
+        yield HomeCard(f"Mould {row.item.number}, for {row.commission.number}", url)
+
+
+def shells_to_make_up(request: HttpRequest) -> Iterable[HomeCard]:
+    """Kept shells of runs that ended well, those of one run together."""
+    if not access.may(request.user, "write", MakingUp):
+        return
+    rows = Shell.objects.filter(fate=Shell.Fate.KEPT, making_up=None, cathode__run__outcome=Run.Outcome.GOOD)
+    by_run: dict[str, list[str]] = defaultdict(list)
+    for shell in rows.select_related("item", "cathode__run")[: SHOWN * 2]:
+        by_run[shell.cathode.run.number].append(shell.item.number)
+    for run, numbers in by_run.items():
+        url = f"{reverse('making_up_add')}?{urlencode({'shell': numbers}, doseq=True)}"
+        yield HomeCard(f"Make up {' and '.join(numbers)} of {run}", url, "week")
+
+
+def copies_to_inspect(request: HttpRequest) -> Iterable[HomeCard]:
+    """Marked, and no signed decision yet."""
+    if not access.may(request.user, "write", Inspection):
+        return
+    gone = [Item.Status.LEFT, Item.Status.DESTROYED, Item.Status.LOST]
+    rows = narrow(with_states(Item.objects.made_here().exclude(status__in=gone)), "marked")
+    for copy in rows[:SHOWN]:
+        yield HomeCard(f"Inspect {copy.number} and sign", f"{copy.get_absolute_url()}#acceptance", "week")
+
+
+home_cards += [originals_to_mould, shells_to_make_up, copies_to_inspect]
