@@ -12,7 +12,7 @@ from process.summaries.copy_states import narrow, with_states
 from records import access
 from records.extensions import HomeCard, home_cards
 from records.models import Item
-from records.waiting import wanted_originals
+from records.waiting import wanted_for
 
 SHOWN = 12
 
@@ -21,8 +21,10 @@ def originals_to_mould(request: HttpRequest) -> Iterable[HomeCard]:
     """Allowed, assessed and examined: now it can be moulded."""
     if not access.may(request.user, "write", Mould):
         return
-    rows = wanted_originals().filter(is_assessed=True, is_refused=False, is_examined_before=True, is_moulded=False)
-    for row in rows[:SHOWN]:
+    for row in wanted_for(request):
+        ready = row.has_consent and row.is_assessed and row.is_examined_before
+        if not ready or row.is_refused or row.has_mould:
+            continue
         url = f"{reverse('mould_add')}?{urlencode({'of': row.item.number})}"
         yield HomeCard(f"Mould {row.item.number}, for {row.commission.number}", url)
 

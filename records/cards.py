@@ -3,17 +3,19 @@
 from collections.abc import Iterable
 from datetime import timedelta
 
+from django.db.models import Exists, OuterRef, Q
 from django.http import HttpRequest
 from django.urls import reverse
 
 from records import access, clock
 from records.extensions import HomeCard, home_cards
-from records.models import Commission, ConditionReport, Duty, Item, Mark
+from records.models import ConditionReport, Duty, Item, Mark
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 from records.services.permissions import NOTICE
-from records.waiting import wanted_originals
+from records.waiting import wanted_for
 
 SHOWN = 12
+GONE = [Item.Status.LEFT, Item.Status.DESTROYED, Item.Status.LOST]
 
 
 def _mine(request: HttpRequest, *roles: str) -> bool:
@@ -44,49 +46,56 @@ def reports_to_finish(request: HttpRequest) -> Iterable[HomeCard]:
         )
 
 
-def unmarked_copies(request: HttpRequest) -> Iterable[HomeCard]:
-    if not _mine(request, TECHNICIAN, CONSERVATOR):
+def copies_waiting(request: HttpRequest) -> Iterable[HomeCard]:
+    """Copies made here: those without a mark are marked first, those that are accepted get their label."""
+    may_mark, may_label = _mine(request, TECHNICIAN, CONSERVATOR), _mine(request, CURATOR)
+    if not may_mark and not may_label:
         return
-    marked = Mark.objects.filter(purpose=Mark.Purpose.COPY, photo__isnull=False).exclude(method=Mark.Method.INK)
-    gone = [Item.Status.LEFT, Item.Status.DESTROYED, Item.Status.LOST]
-    for copy in Item.objects.made_here().exclude(pk__in=marked.values("item")).exclude(status__in=gone)[:SHOWN]:
+    marks = Mark.objects.filter(item=OuterRef("pk"), purpose=Mark.Purpose.COPY, photo__isnull=False)
+    rows = Item.objects.made_here().annotate(has_mark=Exists(marks.exclude(method=Mark.Method.INK)))
+    unmarked = Q(has_mark=False) & ~Q(status__in=GONE)
+    unlabelled = Q(label__signed_at__isnull=True) & ~Q(status=Item.Status.WORKSHOP)
+    wanted = unmarked | unlabelled if may_mark and may_label else unmarked if may_mark else unlabelled
+    for copy in rows.filter(wanted).select_related("label")[: SHOWN * 2]:
+        yield from _cards_of_copy(copy, may_mark, may_label)
+
+
+def _cards_of_copy(copy: Item, may_mark: bool, may_label: bool) -> Iterable[HomeCard]:
+    if may_mark and not copy.has_mark and copy.status not in GONE:
         yield HomeCard(f"Mark copy {copy.number} and photograph the mark", copy.get_absolute_url(), "now", "blocked")
-
-
-def labels_to_approve(request: HttpRequest) -> Iterable[HomeCard]:
-    if not _mine(request, CURATOR):
-        return
-    for copy in (
-        Item.objects.made_here().filter(label__signed_at__isnull=True).exclude(status=Item.Status.WORKSHOP)[:SHOWN]
-    ):
-        yield HomeCard(
-            f"Word and approve the label of {copy.number}", reverse("label_edit", args=[copy.number]), "week"
-        )
+    label = getattr(copy, "label", None)
+    if may_label and copy.status != Item.Status.WORKSHOP and not (label and label.is_signed):
+        sentence = f"Word and approve the label of {copy.number}"
+        yield HomeCard(sentence, reverse("label_edit", args=[copy.number]), "week")
 
 
 def commissions_without_consent(request: HttpRequest) -> Iterable[HomeCard]:
     if not _mine(request, REGISTRAR):
         return
-    for commission in Commission.objects.filter(closed_on__isnull=True, consents__isnull=True)[:SHOWN]:
-        yield HomeCard(
-            f"Ask for the owner's consent for {commission.number}", commission.get_absolute_url(), "now", "blocked"
-        )
+    waiting = {row.commission.number: row.commission for row in wanted_for(request) if not row.has_consent}
+    for number, commission in waiting.items():
+        sentence = f"Ask for the owner's consent for {number}"
+        yield HomeCard(sentence, commission.get_absolute_url(), "now", "blocked")
 
 
 def originals_to_examine(request: HttpRequest) -> Iterable[HomeCard]:
     """What an original still needs of the conservator on the way to its mould, and after it."""
     if not _mine(request, CONSERVATOR):
         return
-    for row in wanted_originals()[: SHOWN * 2]:
+    for row in wanted_for(request):
         if step := _step_of(row):
             yield HomeCard(f"{step[0]}, for {row.commission.number}", step[1], "now", step[2])
 
 
 def _step_of(row) -> tuple[str, str, str] | None:
+    if not row.has_consent:
+        return None
     number = row.item.number
     examine = reverse("condition_add", args=[number])
     if row.is_moulded:
         return None if row.is_begun_after else (f"Examine {number} after moulding", examine, "look")
+    if row.has_mould:
+        return None
     if row.risk_number is None:
         return f"Assess the risk of moulding {number}", reverse("risk_add", args=[number]), "open"
     if not row.is_assessed:
@@ -97,6 +106,5 @@ def _step_of(row) -> tuple[str, str, str] | None:
 
 
 home_cards += [
-    duties_due, reports_to_finish, originals_to_examine, unmarked_copies, labels_to_approve,
-    commissions_without_consent,
+    duties_due, reports_to_finish, originals_to_examine, copies_waiting, commissions_without_consent,
 ]  # fmt: skip

@@ -1,35 +1,44 @@
 """The originals of open commissions, each with what has been done of the way to its mould."""
 
 from django.db.models import Exists, OuterRef, QuerySet, Subquery
+from django.http import HttpRequest
 
-from records.models import Commission, ConditionReport, DescentLink, RiskAssessment
+from records.models import Commission, ConditionReport, DescentLink, Item, RiskAssessment
 
 Occasion = ConditionReport.Occasion
 Wanted = Commission.originals.through
+SHOWN = 60
 
 
 def wanted_originals() -> QuerySet:
-    """A row for each original of each open commission that has its consent.
+    """A row for each original of each open commission; `has_consent` tells whether the owner has allowed it.
 
     `risk_number` is the latest assessment's, `is_assessed` whether it is signed, `is_refused` what it decided;
-    `is_begun_…` tells that a report exists, `is_examined_…` that one is signed; `is_moulded` looks since the request.
+    `is_begun_…` tells that a report exists, `is_examined_…` that one is signed; `is_moulded` looks since the request,
+    `has_mould` at any mould that is still there: a piece is not moulded again while one serves.
     """
     risks = RiskAssessment.objects.filter(item=OuterRef("item")).order_by("-assessed_on", "-pk")
-    moulded = DescentLink.objects.filter(
-        source=OuterRef("item"), transfer=DescentLink.Transfer.MOULDING,
-        happened_on__gte=OuterRef("commission__requested_on"),
-    )  # fmt: skip
+    moulded = DescentLink.objects.filter(source=OuterRef("item"), transfer=DescentLink.Transfer.MOULDING)
+    kept = moulded.exclude(target__status__in=[Item.Status.DESTROYED, Item.Status.LEFT, Item.Status.LOST])
     rows = Wanted.objects.filter(commission__closed_on__isnull=True).select_related("item", "commission")
-    rows = rows.filter(Exists(Commission.objects.filter(pk=OuterRef("commission"), consents__isnull=False)))
     return rows.annotate(
+        has_consent=Exists(Commission.objects.filter(pk=OuterRef("commission"), consents__isnull=False)),
         risk_number=Subquery(risks.values("number")[:1]),
         is_refused=Exists(risks.filter(decision=RiskAssessment.Decision.REFUSE)),
         is_assessed=Exists(risks.filter(signed_at__isnull=False)),
         is_begun_before=_reported(Occasion.BEFORE),
         is_examined_before=_reported(Occasion.BEFORE, signed_at__isnull=False),
         is_begun_after=_reported(Occasion.AFTER),
-        is_moulded=Exists(moulded),
+        is_moulded=Exists(moulded.filter(happened_on__gte=OuterRef("commission__requested_on"))),
+        has_mould=Exists(kept),
     ).order_by("commission__number", "item__number")
+
+
+def wanted_for(request: HttpRequest) -> list:
+    """The same for one page, asked of the database once though several cards read it."""
+    if not hasattr(request, "_wanted_originals"):
+        request._wanted_originals = list(wanted_originals()[:SHOWN])
+    return request._wanted_originals
 
 
 def _reported(occasion: str, **more: bool) -> Exists:

@@ -46,11 +46,47 @@ TERMS = (
 
 
 def workings(m: Making) -> list[b.Block]:
+    """Each formula once, with a row for each figure that follows by it; each constant once."""
     found = list(dict.fromkeys(_workings(m)))
     if not found:
         return []
+    formulas: dict[str, list[tuple[str, Working]]] = {}
+    for title, each in found:
+        formulas.setdefault(each.equation, []).append((title, each))
     intro = "Each calculated figure of this report: formula, numbers put in and where they come from, sources."
-    return [b.Appendix("A", "How the figures follow", intro), *(working(title, each) for title, each in found)]
+    tables = [_formula(rows) for rows in formulas.values()]
+    return [b.Appendix("A", "How the figures follow", intro), *tables, _constants([each for _, each in found])]
+
+
+def _formula(rows: list[tuple[str, Working]]) -> b.FigureTable:
+    first = rows[0][1]
+    where = "; ".join(dict.fromkeys(f"{term.symbol} is {_of(term)}" for term in (*first.inputs, *first.constants)))
+    columns = (b.Column("Figure"), b.Column("Numbers put in, and what follows"), b.Column("Known as", empty=""))
+    lines = tuple((title, each.substitution, _known_as(each)) for title, each in rows)
+    note = f"Here {where}. Source: {first.source}" if where else f"Source: {first.source}"
+    return b.FigureTable(columns, lines, caption=f"{first.title.rstrip('.')}: {first.equation}", note=note)
+
+
+def _of(term: Entry) -> str:
+    unit = pretty(term.unit)
+    return f"{term.label}, {unit}" if unit else term.label
+
+
+def _known_as(found: Working) -> str:
+    """Which of the numbers put in were measured, and which follow from others."""
+    kinds: dict[str, list[str]] = {}
+    for term in found.inputs:
+        if term.evidence:
+            kinds.setdefault(term.evidence, []).append(term.symbol)
+    return "; ".join(f"{', '.join(dict.fromkeys(symbols))} {kind}" for kind, symbols in kinds.items())
+
+
+def _constants(found: list[Working]) -> b.FigureTable:
+    columns = (b.Column("Constant"), b.Column("What it is"), b.Column("Value", align="right"), b.Column("Source"))
+    entries = dict.fromkeys(
+        (term.symbol, term.label, term.text, term.source) for each in found for term in each.constants
+    )
+    return b.FigureTable(columns, tuple(entries), caption="Constants")
 
 
 def _workings(m: Making) -> Iterator[tuple[str, Working]]:
@@ -80,22 +116,6 @@ def named_figures(m: Making) -> Iterator[tuple[str, Figure | None]]:
                 )
     for figure in (m.figures.fill, m.figures.skin, *m.figures.mass, *m.figures.size):
         yield (f"{figure.label}, {m.copy.number}" if figure else "", figure)
-
-
-def working(title: str, found: Working) -> b.Working:
-    result = found.result
-    unit = pretty(result.unit)
-    terms = tuple(_term(entry) for entry in (*found.inputs, *found.constants))
-    return b.Working(title, found.equation, found.substitution, _number(result), unit, terms, (found.source,))
-
-
-def _term(entry: Entry) -> b.Term:
-    return b.Term(entry.symbol, entry.label, _number(entry), pretty(entry.unit), entry.source or entry.evidence)
-
-
-def _number(entry: Entry) -> str:
-    unit = pretty(entry.unit)
-    return entry.text.replace(f" {unit}", "") if unit else entry.text
 
 
 def readings(m: Making) -> list[b.Block]:

@@ -9,7 +9,7 @@ from django.db.models import Q
 from process.models import Core, Inspection, MakingUp, Run, Shell
 from records import gates
 from records.lineage import refuse_impossible
-from records.models import DescentLink, Gate, Item, Measurement, Party
+from records.models import Commission, Consent, DescentLink, Gate, Item, Measurement, Party
 from records.roles import REGISTRAR
 from records.services.signing import refuse_if_moved_on, sign
 
@@ -28,7 +28,7 @@ def make_up(*, copy: Item, making_up: MakingUp, shells: list[Shell], afterwards:
         making_up.core = _core_of(making_up, held)
         copy.kind, copy.status = Item.Kind.COPY, Item.Status.WORKSHOP
         copy.save()
-        _within_consent(copy, held, making_up.made_up_on, afterwards)
+        _within_consent(copy, held, making_up, afterwards)
         making_up.copy = copy
         making_up.save(force_insert=True)
         parts = [shell.item for shell in held] + ([making_up.core.item] if making_up.core else [])
@@ -42,25 +42,40 @@ def make_up(*, copy: Item, making_up: MakingUp, shells: list[Shell], afterwards:
     return copy
 
 
-def copies_check(model: Item, on: date) -> gates.Check | None:
-    """The copies that a consent allows of a piece against those made of it; a rejected one is not a copy."""
-    limits = [consent.copies_max_count for consent in model.consents.all() if consent.copies_max_count is not None]
-    if not limits:
+def copies_check(model: Item, on: date, commission: Commission | None = None) -> gates.Check | None:
+    """The copies that consents allow of a piece against those made of it; a rejected one is not a copy.
+
+    For a commission its own consents count, and the copies made under them; else all of the piece together.
+    """
+    limited = [consent for consent in model.consents.all() if consent.copies_max_count is not None]
+    if commission is not None:
+        limited = [consent for consent in limited if _covers(consent, commission.pk)]
+    if not limited:
         return None
-    allowed = min(limits)
     of_model = Q(shells__cathode__mould__model=model) | Q(core__pull__mould__model=model)
     rows = MakingUp.objects.filter(of_model, made_up_on__lte=on).exclude(copy__status__in=NOT_A_COPY)
-    made = sorted(set(rows.values_list("copy__number", flat=True)))
-    named = f" ({', '.join(made)})" if made else ""
-    sentence = f"{model.number}: {len(made)} of {allowed} copies that the owner allows are made{named}."
-    return gates.Check("copies left", len(made) < allowed, sentence, REGISTRAR)
+    made = dict(rows.values_list("copy__number", "commission"))
+    allowed, numbers = sum(consent.copies_max_count for consent in limited), sorted(made)
+    if commission is not None:
+        under = [(c.copies_max_count, [n for n in numbers if _covers(c, made[n])]) for c in limited]
+        allowed, numbers = min(under, key=lambda each: each[0] - len(each[1]))
+    named = f" ({', '.join(numbers)})" if numbers else ""
+    sentence = f"{model.number}: {len(numbers)} of {allowed} copies that the owner allows are made{named}."
+    return gates.Check("copies left", len(numbers) < allowed, sentence, REGISTRAR)
 
 
-def _within_consent(copy: Item, shells: list[Shell], on: date, afterwards: bool) -> None:
+def _covers(consent: Consent, commission_pk: int | None) -> bool:
+    """A copy without a commission counts under every consent, a consent without one covers every copy."""
+    named = {commission.pk for commission in consent.commissions.all()}
+    return commission_pk is None or not named or commission_pk in named
+
+
+def _within_consent(copy: Item, shells: list[Shell], making_up: MakingUp, afterwards: bool) -> None:
     """One copy more than the owner allows needs a concession for the permission."""
+    on = making_up.made_up_on
     moulds = [s.cathode.mould or (s.cathode.core.pull.mould if s.cathode.core else None) for s in shells]
     for model in {mould.model for mould in moulds if mould}:
-        if check := copies_check(model, on):
+        if check := copies_check(model, on, making_up.commission):
             subject = gates.Subject(model, copy.number, (model, copy))
             gates.pass_check(Gate.PERMISSION, check, subject, on, afterwards=afterwards)
 

@@ -60,7 +60,8 @@ def _span(summary: RunSummary) -> str:
     began, ended = timezone.localtime(sheet.started_at), timezone.localtime(sheet.stopped_at)
     if began.date() == ended.date():
         return f"{began.day} {began:%b %Y}, {began:%H:%M} to {ended:%H:%M}"
-    return f"{clock_time(sheet.started_at)} to {clock_time(sheet.stopped_at)} {ended.year}"
+    year = "" if began.year == ended.year else f" {began.year}"
+    return f"{began.day} {began:%b}{year}, {began:%H:%M} to {ended.day} {ended:%b %Y}, {ended:%H:%M}"
 
 
 def _result(summary: RunSummary) -> str:

@@ -33,6 +33,7 @@ class RecordForm(VersionLock, forms.ModelForm):
         for name, field in list(self.fields.items()):
             self.fields[name] = self._fitting(name, field)
             _name_the_empty_choice(self.fields[name])
+            _say_where_entries_come_from(self.fields[name])
             if isinstance(self.fields[name], QuantityField):
                 self._recall_what_was_typed(name)
         self.lock_version()
@@ -143,6 +144,15 @@ class RecordForm(VersionLock, forms.ModelForm):
 
 def _listed(rows: Iterable[Any]) -> str:
     return ", ".join(sorted(map(str, rows))) or "none"
+
+
+def _say_where_entries_come_from(field: forms.Field) -> None:
+    """An empty list is a dead end: it says who fills it, and where."""
+    rows = getattr(field, "queryset", None)
+    if rows is None or field.help_text or rows.model.__name__ != "Place":
+        return
+    if not rows.exists():
+        field.help_text = "No place is entered yet: the registrar enters rooms and cupboards under Places."
 
 
 def _name_the_empty_choice(field: forms.Field) -> None:

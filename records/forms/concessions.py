@@ -8,7 +8,7 @@ class ConcessionForm(forms.Form):
 
     gate = forms.ChoiceField(label="Lets pass the gate", choices=Gate)
     items = forms.ModelMultipleChoiceField(Item.objects.none(), label="Concerns")
-    commission = forms.ModelChoiceField(Commission.objects.all(), required=False)
+    commission = forms.ModelChoiceField(Commission.objects.all(), required=False, empty_label="not said")
     reason = forms.CharField(widget=forms.Textarea({"rows": 4}), help_text="Why work goes on without the evidence.")
     limits_of_use = forms.CharField(
         widget=forms.Textarea({"rows": 3}), required=False,

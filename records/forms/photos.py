@@ -5,6 +5,7 @@ from typing import Any
 from django import forms
 
 from records.forms.base import RecordForm
+from records.forms.dates import InstantField
 from records.models import Photo
 
 TYPES = "image/jpeg,image/png,image/tiff,image/webp"
@@ -35,6 +36,10 @@ class PhotoUploadForm(forms.ModelForm):
         label="Photographs", widget=SeveralFiles({"accept": TYPES}), max_length=255,
         help_text="JPEG, PNG, TIFF or WebP, several at once; up to 89 megapixels and 80 MB each.",
     )  # fmt: skip
+    undated_at = InstantField(
+        required=False, label="Taken, if the camera wrote no date",
+        help_text="For scans and pictures sent by message; a date in the file itself is never replaced.",
+    )  # fmt: skip
     field_order = ["files"]
 
     class Meta:
@@ -48,15 +53,15 @@ class PhotoUploadForm(forms.ModelForm):
         self.fields["taken_by"].empty_label = "not said"
 
     def grouped(self) -> list[tuple[str, bool, list[Any]]]:
-        more = ["has_scale", "has_colour_target", "taken_by", "rights"]
+        more = ["has_scale", "has_colour_target", "undated_at", "taken_by", "rights"]
         return [
             ("", False, [self[name] for name in ("files", "view", "caption", "light")]),
-            ("Is a scale in the frame, and who took them?", False, [self[name] for name in more]),
+            ("Is a scale in the frame, and who took them when?", False, [self[name] for name in more]),
         ]
 
     def about(self) -> dict[str, Any]:
         """What `keep_photo` is told of each file."""
-        return {name: self.cleaned_data[name] for name in self._meta.fields}
+        return {name: self.cleaned_data[name] for name in [*self._meta.fields, "undated_at"]}
 
 
 class PhotoForm(RecordForm):

@@ -80,7 +80,7 @@ def comparison(report: ConditionReport, findings: list[Finding]) -> list[b.Block
 
 def statement(report: ConditionReport, findings: list[Finding]) -> str:
     counts = Counter(f.get_comparison_display() for f in findings if f.comparison)
-    tally = f"Of the findings {', '.join(f'{n} {word}' for word, n in counts.items())}" if counts else ""
+    tally = f"Findings compared: {', '.join(f'{n} {word}' for word, n in counts.items())}" if counts else ""
     against = (
         f"Compared with {report.previous.number} of {local_day(report.previous.examined_on)}" if report.previous else ""
     )

@@ -11,9 +11,13 @@ from records.models import Photo
 
 
 def keep_photo(*, file: File, name: str, **about: Any) -> Photo:
-    """Examine, keep byte for byte, derive, and record. Raises imaging.PictureRefused with nothing left behind."""
+    """Examine, keep byte for byte, derive, and record. Raises imaging.PictureRefused with nothing left behind.
+
+    `undated_at` is when it was taken if the camera did not write it.
+    """
     facts = imaging.examine(file, name)
-    taken_at = about.pop("taken_at", None) or facts.taken_at
+    undated_at = about.pop("undated_at", None)
+    taken_at = about.pop("taken_at", None) or facts.taken_at or undated_at
     if taken_at and timezone.is_naive(taken_at):
         taken_at = timezone.make_aware(taken_at)
     with imaging.stage(file, facts) as staged, transaction.atomic():

@@ -32,10 +32,17 @@ def quantity(value: float | None, suffix: str) -> SafeString:
 
 
 @register.simple_tag
-def quantity_within(value: float | None, suffix: str, plus_minus: float | None = None) -> SafeString:
-    """`{% quantity_within 402.3 "_um" 12 %}`: 402 ± 12 µm, with the digits that the ± supports."""
+def quantity_within(
+    value: float | None, suffix: str, plus_minus: float | None = None, digits: int | None = None
+) -> SafeString:
+    """`{% quantity_within 402.3 "_um" 12 %}`: 402 ± 12 µm, with the digits that the ± supports.
+
+    Without a ± with as many decimals as `digits` says: those that a person wrote.
+    """
+    if value is None or value == "":
+        return ABSENT
     if not plus_minus:
-        return quantity(value, suffix)
+        return _set(*units.figure(value, suffix, digits=digits))
     text, symbol = units.figure(value, suffix, plus_minus=plus_minus)
     best, _, spread = text.partition("±")
     return _set(best.strip(), symbol, spread)

@@ -1,5 +1,6 @@
 """What stands on a thing's page, gathered with few questions to the database."""
 
+import re
 from collections.abc import Iterable
 from typing import Any
 
@@ -68,12 +69,21 @@ class MeasuredRow:
         self.kind = row.evidence(self.field)
         self.method = typed.get("method") or ""
         self.as_written = _as_written(typed)
+        self.digits = _decimals_written(typed)
 
 
 def _as_written(typed: dict[str, Any]) -> str:
     """“2.30 in” where the number was written in another unit than the table's."""
     text, unit = str(typed.get("text") or ""), str(typed.get("unit") or "")
     return "" if unit in ("", "mm", "g", "g/cm³", "°") or not text else f"{text} {unit}".removesuffix(f" {unit} {unit}")
+
+
+def _decimals_written(typed: dict[str, Any]) -> int | None:
+    """Decimals of a number written in the table's own unit: 44,3 was read to a tenth, and shows so."""
+    found = re.fullmatch(r"\s*[-+]?\d+(?:[.,](\d+))?(?:\s*±.*|\s*[^\d\s].*)?", str(typed.get("text") or ""))
+    if not found or typed.get("unit") not in ("mm", "g", "g/cm³", "°"):
+        return None
+    return len(found[1] or "")
 
 
 def _panels(request: HttpRequest, item: Item) -> list[extensions.Panel]:

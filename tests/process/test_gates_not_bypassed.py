@@ -16,6 +16,7 @@ from records.models import Item, UnmetGate
 from records.services.permissions import give_concession
 from tests.factories import (
     make_analysis,
+    make_commission,
     make_consent,
     make_copy,
     make_inspection,
@@ -254,3 +255,17 @@ def test_an_inspection_is_signed_as_it_was_read(client, accepted):
 
     inspection.refresh_from_db()
     assert answer.status_code == 422 and not inspection.is_signed
+
+
+def test_a_second_consent_allows_copies_of_its_own():
+    """One consent for one commission used up does not close the next commission, which has a consent itself."""
+    medal = make_item()
+    first, second = make_commission(originals=[medal]), make_commission(originals=[medal])
+    make_consent(medal, commission=first, copies_max_count=1)
+    make_consent(medal, commission=second, copies_max_count=1)
+    make_copy(shells=[make_shell(medal)], technique="uniface", commission=first)
+
+    make_copy(shells=[make_shell(medal)], technique="uniface", commission=second)
+
+    with pytest.raises(GateClosed, match="1 of 1 copies that the owner allows"):
+        make_copy(shells=[make_shell(medal)], technique="uniface", commission=second)

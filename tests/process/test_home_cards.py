@@ -1,5 +1,6 @@
 """What runs and baths put on the home page."""
 
+import re
 from datetime import UTC, datetime
 
 import pytest
@@ -52,9 +53,20 @@ def test_stopped_run_is_to_be_weighed(home):
     assert "Weigh what grew on obverse, D-2026-002" in home("2026-02-18 09:00")
 
 
-def test_judged_run_asks_for_nothing(home):
+def test_good_run_asks_only_for_its_shells_to_be_made_up(home):
     run = medal_run()
     run.outcome = "good"
+    run.save()
+
+    page = home("2026-02-18 09:00")
+
+    assert page.count("D-2026-002") == 1
+    assert re.search(r"Make up S-\d+ and S-\d+ of D-2026-002", page)
+
+
+def test_failed_run_asks_for_nothing(home):
+    run = medal_run()
+    run.outcome = "failed"
     run.save()
 
     assert "D-2026-002" not in home("2026-02-18 09:00")

@@ -88,7 +88,7 @@ class TestConditionReport:
         report = make_report(item, "after", previous=before, change="no_change")
         finding(report, comparison="not_reexamined")
         words = text(pdf_of(issue("condition-report", report)))
-        assert "Of the findings 1 not re-examined" in words and f"Compared with {before.number}" in words
+        assert "Findings compared: 1 not re-examined" in words and f"Compared with {before.number}" in words
 
     def test_thirty_findings_repeat_the_heading_on_every_page_of_the_table(self):
         report = make_report(make_item())
