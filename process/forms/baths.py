@@ -3,6 +3,7 @@ from itertools import pairwise
 from django import forms
 
 from process.forms.asking import AsksUnusual
+from process.forms.metals import metal_field
 from process.models import Bath, BathAddition, BathAnalysis, BathLimit
 from process.ranges import Opinion, judge
 from process.summaries.baths import analysis_summary
@@ -27,6 +28,7 @@ class BathForm(RecordForm):
 
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
+        self.fields["ion"] = metal_field()
         if not self.instance.pk:
             self.offer("number", next_number(Bath, SERIES["bath"]))
 

@@ -6,6 +6,7 @@ from django import forms
 
 from process.chemistry.metals import IONS
 from process.forms.asking import AsksUnusual
+from process.forms.metals import metal_field
 from process.forms.people import person_field
 from process.models import Bath, Run
 from records.forms.base import RecordForm
@@ -61,8 +62,7 @@ class RunForm(AsksUnusual, RecordForm):
     def __init__(self, *args: Any, user: Any = None, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         person_field(self, "operator", user)
-        metals = [(code, f"{metal.name}, {code}") for code, metal in IONS.items()]
-        self.fields["ion"] = forms.ChoiceField(choices=metals, label="Metal", initial="Cu2+")
+        self.fields["ion"] = metal_field()
         self.fields["deposit_density_g_cm3"].required = False
         self.fields["bath"].queryset = Bath.objects.filter(retired_on__isnull=True)
         if self.instance._state.adding:

@@ -96,6 +96,10 @@ class ConsentForm(RecordForm):
         return cleaned
 
 
+# What art electrotypes are made of; the run's own list is longer.
+METALS = [("Cu2+", "copper"), ("Ag+", "silver"), ("Ni2+", "nickel"), ("Fe2+", "iron"), ("Au3+", "gold")]
+
+
 class SpecificationForm(RecordForm):
     class Meta:
         model = Specification
@@ -118,6 +122,7 @@ class SpecificationForm(RecordForm):
     def __init__(self, *args, commission: Commission, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         self.fields["item"].queryset = commission.originals.all()
+        self.fields["metal_ion"] = forms.ChoiceField(label="Metal", choices=METALS, initial="Cu2+")
 
     def clean(self) -> dict:
         cleaned = super().clean()
