@@ -1,9 +1,10 @@
-"""The originals of open commissions, each with what has been done of the way to its mould."""
+"""The originals of commissions that still owe copies, each with what has been done of the way to its mould."""
 
-from django.db.models import Exists, OuterRef, QuerySet, Subquery
+from django.db.models import Count, Exists, F, OuterRef, Q, QuerySet, Subquery
 from django.http import HttpRequest
 
-from records.models import Commission, ConditionReport, DescentLink, Item, RiskAssessment
+from records import clock
+from records.models import Commission, ConditionReport, Consent, DescentLink, Item, RiskAssessment
 
 Occasion = ConditionReport.Occasion
 Wanted = Commission.originals.through
@@ -11,7 +12,9 @@ SHOWN = 60
 
 
 def wanted_originals() -> QuerySet:
-    """A row for each original of each open commission; `has_consent` tells whether the owner has allowed it.
+    """A row for each original of each open commission that has fewer copies than were asked for.
+
+    `has_consent` tells whether the owner's consent is in force today.
 
     `risk_number` is the latest assessment's, `is_assessed` whether it is signed, `is_refused` what it decided;
     `is_begun_…` tells that a report exists, `is_examined_…` that one is signed; `is_moulded` looks since the request,
@@ -20,9 +23,12 @@ def wanted_originals() -> QuerySet:
     risks = RiskAssessment.objects.filter(item=OuterRef("item")).order_by("-assessed_on", "-pk")
     moulded = DescentLink.objects.filter(source=OuterRef("item"), transfer=DescentLink.Transfer.MOULDING)
     kept = moulded.exclude(target__status__in=[Item.Status.DESTROYED, Item.Status.LEFT, Item.Status.LOST])
+    today = clock.today()
+    consents = Consent.objects.filter(Q(valid_to__isnull=True) | Q(valid_to__gte=today), valid_from__lte=today)
     rows = Wanted.objects.filter(commission__closed_on__isnull=True).select_related("item", "commission")
-    return rows.annotate(
-        has_consent=Exists(Commission.objects.filter(pk=OuterRef("commission"), consents__isnull=False)),
+    owing = rows.annotate(made_count=Count("commission__copies")).filter(made_count__lt=F("commission__quantity_count"))
+    return owing.annotate(
+        has_consent=Exists(consents.filter(commissions=OuterRef("commission"), items=OuterRef("item"))),
         risk_number=Subquery(risks.values("number")[:1]),
         is_refused=Exists(risks.filter(decision=RiskAssessment.Decision.REFUSE)),
         is_assessed=Exists(risks.filter(signed_at__isnull=False)),

@@ -118,3 +118,21 @@ def test_a_piece_whose_mould_serves_is_not_moulded_again(conservator):
     make_consent(medal, commission=make_commission(originals=[medal], requested_on="2026-01-19"))
 
     assert "OVM.1" not in _home(conservator)
+
+
+def test_a_commission_that_has_its_copies_asks_for_no_second_mould(conservator):
+    medal = make_item("L.2026.003")
+    commission = make_commission(originals=[medal], quantity_count=1)
+    make_consent(medal, commission=commission)
+    assert "L.2026.003" in _home(conservator)
+
+    commission.copies.add(make_copy("R.2026.2"))
+
+    assert "L.2026.003" not in _home(conservator)
+
+
+def test_an_ended_consent_leads_to_nobody_touching_the_original(conservator):
+    medal = make_item("L.2026.003")
+    make_consent(medal, commission=make_commission(originals=[medal]), valid_to="2026-02-01")
+
+    assert "L.2026.003" not in _home(conservator)
