@@ -4,15 +4,17 @@ from dataclasses import dataclass
 
 from pint import Quantity
 
-from process.chemistry.deposit import face_thickness
+from process.chemistry.deposit import face_thickness, mean_thickness
 from process.chemistry.metals import Ion
 from process.models import Cathode, MakingUp, Mould, Shell
 from process.summaries.evidence import quantity
-from process.summaries.figures import figure
+from process.summaries.figures import apart, figure
 from process.summaries.planning import metal_of
 from records.figures import Figure
 from records.models import Item, Measurement
 from records.units import ureg
+
+WALL = "Mean wall by mass"
 
 
 @dataclass(frozen=True)
@@ -41,13 +43,24 @@ def part_of(shell: Shell) -> ShellPart:
     cathode = shell.cathode
     mould = cathode.mould or (cathode.core.pull.mould if cathode.core else None)
     metal, trimmed = metal_of(cathode.run), quantity(shell, "trimmed_mass_g")
-    face = None
-    if metal is not None and trimmed is not None:
-        face = figure(
-            "Mean wall by mass", "_mm", face_thickness, evidence={"trimmed_mass": "measured", "face_area": "measured"},
+    face = _face(shell, metal, trimmed) if metal is not None else None
+    return ShellPart(shell, mould, mould.model if mould else None, metal, trimmed, face, least_of(shell))
+
+
+def _face(shell: Shell, metal: Ion, trimmed: Quantity | None) -> Figure | None:
+    """The mean wall; a skin on a core is never trimmed, so there all that was deposited counts, over its whole area."""
+    cathode = shell.cathode
+    if trimmed is not None:
+        return figure(
+            WALL, "_mm", face_thickness, evidence={"trimmed_mass": "measured", "face_area": "measured"},
             ion=metal, trimmed_mass=trimmed, face_area=quantity(cathode, "face_area_dm2"),
         )  # fmt: skip
-    return ShellPart(shell, mould, mould.model if mould else None, metal, trimmed, face, least_of(shell))
+    gain = quantity(shell, "gross_mass_g") - quantity(cathode, "tare_g")
+    if not cathode.core_id or apart(gain.m)[0] <= 0:
+        return None
+    measured = {"mass": "measured", "area": "measured"}
+    area = quantity(cathode, "total_area_dm2")
+    return figure(WALL, "_mm", mean_thickness, evidence=measured, ion=metal, mass=gain, area=area)
 
 
 def least_of(shell: Shell) -> Figure | None:

@@ -69,7 +69,9 @@ def other_unit(value: float, suffix: str, unit: str | None = None) -> str:
     own, other = CHOICES[suffix][0].symbol, OTHER_UNIT.get(suffix)
     if unit and unit != own:
         return show(value, suffix)
-    return show(value, suffix, other) if other else ""
+    if not other or not math.isfinite(from_canonical(value, unit_choice(suffix, other), suffix)):
+        return ""
+    return show(value, suffix, other)
 
 
 def plain(value: float) -> str:

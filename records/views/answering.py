@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
-from django.core.exceptions import ValidationError
+from django.core.exceptions import BadRequest, ValidationError
 from django.db import IntegrityError, transaction
 from django.forms import BaseForm
 from django.http import HttpRequest, HttpResponse
@@ -18,6 +18,14 @@ def wants_afterwards(request: HttpRequest) -> bool:
     return "afterwards" in request.POST
 
 
+def _is_valid(form: BaseForm) -> bool:
+    try:
+        return form.is_valid()
+    except OverflowError as error:
+        # No page offers a record whose key no database can hold.
+        raise BadRequest("A choice in this form is not one that was offered: open the page anew.") from error
+
+
 def answer_form(
     request: HttpRequest,
     form: BaseForm,
@@ -30,7 +38,7 @@ def answer_form(
 ) -> HttpResponse:
     """Show a form; act on a valid one inside one transaction and go on; or give it back with what to do."""
     closed = None
-    if request.method == "POST" and form.is_valid():
+    if request.method == "POST" and _is_valid(form):
         try:
             with transaction.atomic():
                 result = act(form) if act else form.save()

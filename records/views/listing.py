@@ -16,6 +16,7 @@ from records import clock
 
 PAGE_SIZE = 50
 SEPARATOR = "~"
+LARGEST_KEY = 2**63 - 1  # of a database
 Column = tuple[str, str | Callable[[Any], Any]]
 
 # A spreadsheet would run a cell that begins like this; a plain negative number is let through.
@@ -64,9 +65,10 @@ def _read(model: type[Model], names: list[str], text: str) -> list[Any] | None:
         return None
     fields = [model._meta.pk if name == "pk" else model._meta.get_field(name) for name in names]
     try:
-        return [field.to_python(part) for field, part in zip(fields, parts, strict=True)]
+        found = [field.to_python(part) for field, part in zip(fields, parts, strict=True)]
     except ValidationError:
         return None
+    return None if any(isinstance(value, int) and abs(value) > LARGEST_KEY for value in found) else found
 
 
 def wants_export(request: HttpRequest) -> bool:
