@@ -34,13 +34,6 @@ class Panel:
 
 
 @dataclass(frozen=True)
-class TimelineEvent:
-    when: date | datetime
-    sentence: str
-    url: str = ""
-
-
-@dataclass(frozen=True)
 class SearchHit:
     number: str
     sentence: str
@@ -85,7 +78,6 @@ home_cards: list[Callable[[HttpRequest], Iterable[HomeCard]]] = []
 item_panels: list[Callable[[HttpRequest, Any], Panel | None]] = []
 gate_checks: dict[str, list[Callable[..., Any]]] = {}
 gate_related: list[str] = []  # what the checks read of an item, to prefetch
-timeline_sources: list[Callable[[Any], Iterable[TimelineEvent]]] = []
 search_sources: list[Callable[[str], Iterable[SearchHit]]] = []
 paper_kinds: dict[str, PaperKind] = {}
 copy_traits: list[Callable[[Any], CopyTraits | None]] = []

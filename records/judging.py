@@ -19,7 +19,7 @@ def mark_facts(mark: Mark) -> MarkFacts:
     return MarkFacts(
         text=mark.text, face=mark.face, position=mark.position, method=mark.method, technique=mark.technique,
         height_mm=mark.letter_height_mm, width_mm=mark.copy_word_width_mm, depth_mm=mark.depth_mm,
-        sans_serif=mark.is_sans_serif, photographed=mark.photo_id is not None,
+        sans_serif=mark.is_sans_serif, legible=mark.is_legible, photographed=mark.photo_id is not None,
     )  # fmt: skip
 
 

@@ -115,6 +115,7 @@ def specification(m: Making) -> list[b.Block]:
     for row in m.specifications:
         facts = (
             b.Fact("Model", row.item.number), b.Fact("Technique", row.get_technique_display()),
+            b.Fact("Metal", row.metal),
             row_fact("Mean thickness", row, "thickness_mean_mm"),
             row_fact("Least thickness anywhere", row, "thickness_min_mm"),
             b.Fact("Finish", row.finish), b.Fact("Filling", row.fill), b.Fact("Marks", row.mark_words),

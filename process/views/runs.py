@@ -74,7 +74,9 @@ def _offered(request: HttpRequest) -> dict[str, Any]:
     mould = Mould.objects.filter(item__number=request.GET.get("mould", "")).select_related("commission").first()
     if mould and mould.commission:
         wanted = mould.commission.specifications.filter(item=mould.model_id).first()
-        offered |= {"commission": mould.commission, "planned_thickness_mm": wanted and wanted.thickness_mean_mm}
+        offered["commission"] = mould.commission
+        if wanted:
+            offered |= {"planned_thickness_mm": wanted.thickness_mean_mm, "ion": wanted.metal_ion}
     return offered
 
 

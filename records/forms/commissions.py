@@ -3,6 +3,7 @@ from django import forms
 from records import clock
 from records.forms.base import RecordForm
 from records.models import Commission, Consent, Item, Specification
+from records.models.commissions import METALS
 from records.numbers import SERIES, next_number
 
 
@@ -97,7 +98,6 @@ class ConsentForm(RecordForm):
 
 
 # What art electrotypes are made of; the run's own list is longer.
-METALS = [("Cu2+", "copper"), ("Ag+", "silver"), ("Ni2+", "nickel"), ("Fe2+", "iron"), ("Au3+", "gold")]
 
 
 class SpecificationForm(RecordForm):
@@ -122,7 +122,7 @@ class SpecificationForm(RecordForm):
     def __init__(self, *args, commission: Commission, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         self.fields["item"].queryset = commission.originals.all()
-        self.fields["metal_ion"] = forms.ChoiceField(label="Metal", choices=METALS, initial="Cu2+")
+        self.fields["metal_ion"] = forms.ChoiceField(label="Metal", choices=list(METALS.items()), initial="Cu2+")
 
     def clean(self) -> dict:
         cleaned = super().clean()

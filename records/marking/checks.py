@@ -39,6 +39,11 @@ def permanent_photographed(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> An
     return Answer(passes, f"{kept.required} with a photograph", f"{kept.found}, {seen.found}")
 
 
+def legible(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> Answer:
+    found = {None: NOT_RECORDED, True: "read without a lens", False: "read through a lens only"}[mark.legible]
+    return Answer(mark.legible, "letters that are read without a lens", found)
+
+
 def not_edge_only(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> Answer:
     required = "on a face or a rim"
     if mark.on_edge:
@@ -122,7 +127,7 @@ def depth(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> Answer:
 CHECKS: dict[str, Check] = {
     check.__name__: check
     for check in (
-        permanent, photographed, permanent_photographed, not_edge_only, on_face, word, says_copy,
+        permanent, photographed, permanent_photographed, legible, not_edge_only, on_face, word, says_copy,
         sans_serif_incuse, height, width, depth,
     )
 }  # fmt: skip

@@ -45,6 +45,7 @@ class MarkFacts:
     width_mm: float | None = None
     depth_mm: float | None = None
     sans_serif: bool | None = None
+    legible: bool | None = None
     photographed: bool = False
 
     def __post_init__(self) -> None:

@@ -125,6 +125,9 @@ class RiskAssessment(Tracked, Signed):
         return f"{self.number} {self.get_decision_display()}"
 
 
+METALS = {"Cu2+": "copper", "Ag+": "silver", "Ni2+": "nickel", "Fe2+": "iron", "Au3+": "gold"}
+
+
 class Specification(Tracked, Signed):
     commission = models.ForeignKey(Commission, models.PROTECT, related_name="specifications")
     item = models.ForeignKey("records.Item", models.PROTECT, related_name="specifications", verbose_name="model")
@@ -142,6 +145,10 @@ class Specification(Tracked, Signed):
 
     class Meta:
         ordering = ["id"]
+
+    @property
+    def metal(self) -> str:
+        return METALS.get(self.metal_ion, self.metal_ion)
 
     def __str__(self) -> str:
         return f"Specification for {self.commission}"

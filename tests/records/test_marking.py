@@ -21,7 +21,17 @@ from records.marking import (
 
 # The COPY let into the coin's obverse mould: 2.0 mm high, 6.5 mm wide, 0.30 mm deep.
 COIN_MARK = MarkFacts(
-    "COPY", "obverse", "field", "mould_borne", "incuse", 2.0, 6.5, 0.30, sans_serif=True, photographed=True
+    "COPY",
+    "obverse",
+    "field",
+    "mould_borne",
+    "incuse",
+    2.0,
+    6.5,
+    0.30,
+    sans_serif=True,
+    legible=True,
+    photographed=True,
 )
 COIN = PieceFacts("coin", longest_mm=31.19, thickness_mm=2.0)
 
@@ -35,6 +45,11 @@ def test_the_coins_mark_passes_every_rule():
     assert {verdict.outcome for verdict in verdicts} == {"pass"}
     assert len(verdicts) == len(load_rules())
     assert sufficient(verdicts)
+
+
+def test_letters_that_need_a_lens_fail_the_museums_policy_and_unsaid_ones_stay_open():
+    assert outcome("museum.legible", replace(COIN_MARK, legible=False)) == "fail"
+    assert outcome("museum.legible", replace(COIN_MARK, legible=None)) == "unknown"
 
 
 @pytest.mark.parametrize(
