@@ -4,6 +4,7 @@ import os
 import secrets
 import tomllib
 from pathlib import Path
+from urllib.parse import urlsplit
 
 import dj_database_url
 import font_source_serif_pro
@@ -29,7 +30,9 @@ def _secret_key() -> str:
 SECRET_KEY = _secret_key()
 DEBUG = os.environ.get("REGISTER_DEBUG") == "1"
 BASE_URL = os.environ.get("REGISTER_BASE_URL", "http://127.0.0.1:8000").rstrip("/")
-ALLOWED_HOSTS = os.environ.get("REGISTER_HOSTS", "127.0.0.1,localhost,[::1]").split(",")
+# The printed codes lead to BASE_URL, so its host is answered without being named again.
+_HOSTS = os.environ.get("REGISTER_HOSTS", "127.0.0.1,localhost,[::1]").split(",")
+ALLOWED_HOSTS = list(dict.fromkeys(host for host in (*_HOSTS, urlsplit(BASE_URL).hostname) if host))
 CSRF_TRUSTED_ORIGINS = [BASE_URL] if BASE_URL.startswith("https://") else []
 
 # What the museum is called and where its clock hangs: from the environment, else from museum.toml in the data folder.
