@@ -13,6 +13,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "sign_out": (),
     "health": (),
     "search": (),
+    "lookup": ("=originals",),
     # things
     "item_list": (),
     "item_add": (),
@@ -124,7 +125,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
 }
 
 # What is asked on top of the address, where a page without it shows little.
-QUERIES = {"search": "?q=medal", "event_add": "?kind=fault"}
+QUERIES = {"search": "?q=medal", "lookup": "?name=originals", "event_add": "?kind=fault"}
 
 
 def routes() -> dict[str, URLPattern]:

@@ -5,6 +5,7 @@ from process.forms.asking import AsksUnusual
 from process.models import Core, Mould
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.lookup import LookupField
 from records.models import Item, Party, Place
 from records.numbers import SERIES, next_number
 
@@ -39,6 +40,9 @@ MOULD_FIELDS = [
 
 
 class MouldForm(IdentityFields, AsksUnusual, RecordForm):
+    model = LookupField("models", label="Taken from", help_text="Number of the piece.")
+    commission = LookupField("commissions", required=False, help_text="By its number.")
+
     class Meta:
         model = Mould
         fields = MOULD_FIELDS
@@ -59,7 +63,6 @@ class MouldForm(IdentityFields, AsksUnusual, RecordForm):
 
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["model"].queryset = Item.objects.exclude(kind__in=[Item.Kind.MOULD, Item.Kind.SHELL])
         self.offer("number", next_number(Item, SERIES["mould"]))
         self.offer("made_on", clock.today())
 

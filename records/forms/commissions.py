@@ -2,12 +2,21 @@ from django import forms
 
 from records import clock
 from records.forms.base import RecordForm
-from records.models import Commission, Consent, Item, Specification
+from records.forms.lookup import LookupListField
+from records.models import Commission, Consent, Specification
 from records.models.commissions import METALS
 from records.numbers import SERIES, next_number
 
 
+SEVERAL = "By their numbers, a comma or a new line between."
+
+
 class CommissionForm(RecordForm):
+    originals = LookupListField(
+        "originals",
+        help_text="Number of the original, or of the copy that will be the model. Several: a comma or a new line between.",
+    )
+
     class Meta:
         model = Commission
         fields = ["number", "requested_on", "requester", "purpose", "purpose_words", "originals", "quantity_count",
@@ -20,8 +29,6 @@ class CommissionForm(RecordForm):
 
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["originals"].queryset = Item.objects.originals()
-        self.fields["originals"].help_text = "One or more: the original, or the copy that will be the model."
         self.fields["purpose"].queryset = self.fields["purpose"].queryset.filter(is_retired=False)
         self.fields["quantity_count"].min_value = 1
         if not self.instance.pk:
@@ -81,7 +88,10 @@ class ConsentForm(RecordForm):
 
     def __init__(self, *args, commission: Commission | None = None, **kwargs) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["items"].queryset = commission.originals.all() if commission else Item.objects.originals()
+        if commission:
+            self.fields["items"].queryset = commission.originals.all()
+        else:
+            self.fields["items"] = LookupListField("originals", label="Objects", help_text=SEVERAL)
         if not self.instance.pk:
             for name in ("given_on", "valid_from"):
                 self.offer(name, clock.today())

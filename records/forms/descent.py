@@ -2,37 +2,16 @@
 
 from typing import Any
 
-from django import forms
-from django.core.exceptions import ValidationError
-
 from records import lineage
 from records.forms.base import RecordForm
+from records.forms.lookup import LookupField
 from records.forms.measurements import not_ahead
 from records.models import DescentLink, Item
 
 
-class ItemNumberField(forms.CharField):
-    """A thing by its number as it stands on the tag; cleans to the thing, or None."""
-
-    def prepare_value(self, value: Any) -> Any:
-        return value.number if isinstance(value, Item) else value
-
-    def clean(self, value: Any) -> Item | None:
-        number = " ".join((super().clean(value) or "").replace("\0", "").split())
-        if not number:
-            return None
-        found = Item.objects.filter(number__iexact=number).first()
-        if found is None:
-            raise ValidationError(
-                f"No thing has the number “{number}”: look at the number again, or enter that thing first.",
-                code="missing",
-            )
-        return found
-
-
 class DescentForm(RecordForm):
-    source = ItemNumberField(
-        label="Number of what it was taken from", required=False, max_length=40,
+    source = LookupField(
+        "things", label="Number of what it was taken from", required=False, max_length=40,
         help_text="Leave it empty if nobody knows, and say below what is known.",
     )  # fmt: skip
 
@@ -48,11 +27,6 @@ class DescentForm(RecordForm):
             "source_words": "“The medal of 1702, untraced since 1811”. The line then begins with a question mark.",
             "side": "obverse, reverse, front, back or whole",
         }
-
-    def __init__(self, *args: Any, **kwargs: Any) -> None:
-        super().__init__(*args, **kwargs)
-        if self.instance.source_id:
-            self.initial["source"] = self.instance.source
 
     def clean_happened_on(self):
         return not_ahead(self.cleaned_data["happened_on"])

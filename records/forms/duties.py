@@ -3,12 +3,15 @@ from django.core.exceptions import ValidationError
 
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.lookup import LookupField
 from records.models import Duty
 from records.roles import ROLE_CHOICES
 
 
 class DutyForm(RecordForm):
     role = forms.ChoiceField(label="For the", choices=ROLE_CHOICES)
+    item = LookupField("things", label="Thing", required=False, help_text="By its number.")
+    commission = LookupField("commissions", required=False, help_text="By its number.")
 
     class Meta:
         model = Duty

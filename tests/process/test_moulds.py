@@ -25,7 +25,7 @@ pytestmark = pytest.mark.django_db
 
 def posted(model: Item, **changes) -> dict:
     return {
-        "number": "M-2026-01", "title": "Mould of the medal", "model": model.pk, "side": "obverse",
+        "number": "M-2026-01", "title": "Mould of the medal", "model": model.number, "side": "obverse",
         "material": make_term("mould_material", "silicone, addition cure").pk, "made_on": "2026-02-04",
         "pulls_allowed_count": "8", "shrinkage_pct": "-0,08", "shrinkage_pct_unit": "%",
     } | changes  # fmt: skip

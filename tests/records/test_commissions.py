@@ -29,7 +29,7 @@ def commission_data(*originals, **changes) -> dict:
         "requested_on": "2026-01-19",
         "requester": make_party().pk,
         "purpose": make_term("purpose", "handling").pk,
-        "originals": [item.pk for item in originals],
+        "originals": "\n".join(item.number for item in originals),
         "quantity_count": "2",
     } | changes
 
@@ -92,7 +92,7 @@ def test_correcting_a_consent_moves_its_open_duties(registrar):
 
     registrar.post(
         reverse("consent_edit", args=[consent.pk]),
-        consent_data(medal, mould_fate_by="2026-05-31", valid_to="", version=consent.version),
+        consent_data(medal, items=medal.number, mould_fate_by="2026-05-31", valid_to="", version=consent.version),
     )
 
     assert list(Duty.objects.values_list("due_on", flat=True)) == [date(2026, 5, 31)]
@@ -205,7 +205,7 @@ def test_specification_asks_for_a_least_thickness_under_the_mean(conservator):
 
 def test_a_concession_carries_name_role_and_reason(conservator):
     medal = make_item("R.1889.7")
-    data = {"gate": "G2", "items": [medal.pk], "reason": "seam stopped with wax", "limits_of_use": "no heat"}
+    data = {"gate": "G2", "items": medal.number, "reason": "seam stopped with wax", "limits_of_use": "no heat"}
 
     conservator.post(reverse("concession_add"), data)
 

@@ -30,7 +30,7 @@ def test_a_place_in_a_list_beyond_every_number_begins_at_the_beginning(client):
 
 def test_a_chosen_record_beyond_every_number_is_no_choice(client):
     client.force_login(make_user("registrar"))
-    form = {"purpose": make_term("purpose", "exhibition").pk, "originals": [HUGE], "requester": HUGE}
+    form = {"purpose": make_term("purpose", "exhibition").pk, "originals": HUGE, "requester": HUGE}
 
     answer = client.post(reverse("commission_add"), form)
 

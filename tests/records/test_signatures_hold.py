@@ -58,7 +58,7 @@ def test_a_change_of_a_list_stands_in_the_history(client):
     form = {name: page.context["form"][name].value() for name in page.context["form"].fields}
     form = {name: value for name, value in form.items() if value not in (None, "")}
 
-    client.post(reverse("commission_edit", args=[file.number]), form | {"originals": [coin.pk]})
+    client.post(reverse("commission_edit", args=[file.number]), form | {"originals": coin.number})
 
     assert list(Commission.objects.get().originals.all()) == [coin]
     reason = Commission.history.first().history_change_reason
