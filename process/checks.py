@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from process.models import Cathode, Event
+from process.models import Cathode, Run
 from process.services.copies import copies_check
 from process.services.moulds import pull_check
 from process.summaries.baths import analysis_standing
@@ -39,8 +39,8 @@ def mould_present(subject: Subject, on: date) -> Check | None:
         since = f" since {day_words(mould.fate_on)}" if mould.fate_on else ""
         sentence = f"{mould.item.number} is {mould.get_fate_display()}{since}."
         return Check("mould present", False, sentence, CONSERVATOR)
-    elsewhere = mould.cathodes.exclude(run=cathode.run).filter(run__events__kind=Event.Kind.ENTRY)
-    running = elsewhere.exclude(run__events__kind=Event.Kind.STOP).select_related("run").first()
+    elsewhere = mould.cathodes.exclude(run=cathode.run).filter(run__in=Run.objects.in_the_bath())
+    running = elsewhere.select_related("run").first()
     if running:
         return Check("mould present", False, f"{mould.item.number} hangs in run {running.run.number}.", TECHNICIAN)
     return Check("mould present", True, f"{mould.item.number} is at hand.")

@@ -34,6 +34,16 @@ class Panel:
 
 
 @dataclass(frozen=True)
+class Struck:
+    """A kind of row that can be struck out: the rows, how one is called, where it is shown, what forbids it."""
+
+    rows: Callable[[], Any]
+    words: Callable[[Any], str]
+    back: Callable[[Any], str]
+    refuse: Callable[[Any], str] = lambda row: ""
+
+
+@dataclass(frozen=True)
 class SearchHit:
     number: str
     sentence: str
@@ -80,4 +90,5 @@ gate_checks: dict[str, list[Callable[..., Any]]] = {}
 gate_related: list[str] = []  # what the checks read of an item, to prefetch
 search_sources: list[Callable[[str], Iterable[SearchHit]]] = []
 paper_kinds: dict[str, PaperKind] = {}
+strikables: dict[str, Struck] = {}
 copy_traits: list[Callable[[Any], CopyTraits | None]] = []

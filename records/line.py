@@ -11,12 +11,13 @@ from records.models import Consent, DescentLink, Item, Measurement
 
 @dataclass(frozen=True)
 class Line:
-    """`down` are the steps that began with the thing: none, and nothing was made from it."""
+    """`down` are the steps that began with the thing: none, and nothing was made from it. `struck` were taken back."""
 
     descent: Descent
     down: list[DescentLink]
     measured: dict[int, list[Measurement]]
     consents: list[Consent]
+    struck: list[Measurement]
 
     def measured_on(self, thing: Item) -> list[Measurement]:
         return self.measured.get(thing.pk, [])
@@ -28,10 +29,13 @@ def read_line(item: Item) -> Line:
     descent = descent_of(item, up)
     keys = [item.pk, *(thing.pk for thing in descent.forebears)]
     measured: dict[int, list[Measurement]] = {}
-    for row in Measurement.objects.filter(item__in=keys).select_related("measured_by"):
-        measured.setdefault(row.item_id, []).append(row)
+    rows = list(Measurement.every.filter(item__in=keys).select_related("measured_by", "struck_by"))
+    for row in rows:
+        if not row.is_struck:
+            measured.setdefault(row.item_id, []).append(row)
     consents = Consent.objects.filter(items__in=keys).select_related("owner").distinct()
-    return Line(descent, down, measured, list(consents))
+    struck = [row for row in rows if row.is_struck and row.item_id == item.pk]
+    return Line(descent, down, measured, list(consents), struck)
 
 
 def keep_line(item: Item) -> Line:

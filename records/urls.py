@@ -27,6 +27,7 @@ from records.views import (
     search,
     session,
     specifications,
+    striking,
     vocabulary,
 )  # fmt: skip
 
@@ -47,6 +48,7 @@ ROOMS = [
     consents,
     risks,
     specifications,
+    striking,
     concessions,
     condition,
     findings,

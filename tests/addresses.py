@@ -22,6 +22,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "item_history": ("item.number",),
     "measurement_add": ("item.number",),
     "measurement_edit": ("measurement.pk",),
+    "strike": ("=measurement", "measurement.pk"),
     "photo_add": ("item.number",),
     "photo": ("photo.pk",),
     "photo_edit": ("photo.pk",),

@@ -14,9 +14,12 @@ class RunQuerySet(TrackedQuerySet):
     def planned(self) -> "RunQuerySet":
         return self.filter(~self._with("entry"), outcome="")
 
+    def in_the_bath(self) -> "RunQuerySet":
+        return self.filter(self._with("entry"), ~self._with("stop"))
+
     def going_on(self) -> "RunQuerySet":
         """In the bath now: entered and not stopped, whether current flows or not."""
-        return self.filter(self._with("entry"), ~self._with("stop"), outcome="")
+        return self.in_the_bath().filter(outcome="")
 
     def to_be_judged(self) -> "RunQuerySet":
         """Stopped, without an outcome yet."""

@@ -6,7 +6,7 @@ from django.db import models
 from django.db.models import Q
 from django.urls import reverse
 
-from records.models import Tracked
+from records.models import Strikable, Tracked
 
 from .moulds import Side
 from .run_rows import RunQuerySet
@@ -103,7 +103,7 @@ class Cathode(Tracked):
         return self.run.get_absolute_url()
 
 
-class SheetEntry(Tracked):
+class SheetEntry(Strikable):
     """One line of the sheet. The form's UUID makes sending it twice harmless."""
 
     token = models.UUIDField(default=uuid.uuid4, editable=False)
@@ -182,7 +182,8 @@ class Event(SheetEntry):
         constraints = [
             models.UniqueConstraint(fields=["run", "token"], name="event_once"),
             models.UniqueConstraint(
-                fields=["run", "kind"], condition=Q(kind__in=["entry", "stop"]), name="event_one_entry_one_stop",
+                fields=["run", "kind"], condition=Q(kind__in=["entry", "stop"], struck_at__isnull=True),
+                name="event_one_entry_one_stop",
                 violation_error_message="A run begins and ends once: correct the entry that stands there.",
             ),
         ]  # fmt: skip

@@ -2,7 +2,7 @@
 
 from django.db import models
 
-from records.models import Tracked
+from records.models import Strikable, Tracked
 
 
 class Shell(Tracked):
@@ -42,7 +42,7 @@ class Shell(Tracked):
         return self.fate == self.Fate.KEPT and self.making_up_id is None
 
 
-class ThicknessPoint(Tracked):
+class ThicknessPoint(Strikable):
     """A measured thickness at a named point. A calculated mean has no place here."""
 
     class Method(models.TextChoices):

@@ -2,7 +2,7 @@
 
 from django.http import HttpRequest
 
-from process.models import MakingUp, Run, Shell
+from process.models import MakingUp, Run, Shell, ThicknessPoint
 from process.summaries.next_step import making_up_step
 from process.summaries.runs import summarise
 from records import access
@@ -18,7 +18,7 @@ def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
         return None
     summary = summarise(Run.objects.with_sheet().get(pk=shell.cathode.run_id))
     each = next((each for each in summary.cathodes if each.cathode.pk == shell.cathode_id), None)
-    points = list(shell.thickness_points.select_related("measured_by"))
+    points = list(ThicknessPoint.every.filter(shell=shell).select_related("measured_by", "struck_by"))
     context = {"shell": shell, "each": each, "summary": summary, "points": points,
                "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
     onward = making_up_step(summary) if shell.is_free and access.may(request.user, "write", MakingUp) else None

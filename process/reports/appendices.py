@@ -9,6 +9,7 @@ from process.chemistry.worked import Entry, Working
 from process.reports.making import Making
 from process.summaries.runs import RunSummary
 from process.summaries.sheet import Line
+from process.summaries.struck import lines_with_struck
 from records.figures import Figure
 from records.pdf import blocks as b
 from records.pdf.tables import Row
@@ -128,14 +129,15 @@ def readings(m: Making) -> list[b.Block]:
 
 
 def _sheet(summary: RunSummary) -> b.FigureTable:
-    rows = tuple(_line(line) for line in summary.sheet.lines)
+    rows = tuple(_line(line) for line in lines_with_struck(summary.run, summary.sheet))
     return b.FigureTable(SHEET, rows, caption=f"Sheet of run {summary.run.number}", empty="The sheet is empty.")
 
 
 def _line(line: Line) -> Row:
     row, local = line.row, timezone.localtime(line.row.at)
     what = row.get_kind_display() if line.is_event else "drifted from what was set" if line.drifted else ""
-    said = "; ".join(filter(None, [what, *line.words, row.note]))
+    struck = f"struck out: {row.struck_reason}" if row.is_struck else ""
+    said = "; ".join(filter(None, [what, *line.words, row.note, struck]))
     by = (row.person.initials or row.person.name) if row.person else ""
     numbers = (number_of(row, field)[0] for field in ("current_a", "voltage_v", "temperature_degc"))
     meter = "" if line.is_event else number_of(row, "meter_ah")[0]
@@ -143,7 +145,7 @@ def _line(line: Line) -> Row:
         f"{local.day} {local:%b %H:%M} {local:%z}"[:-2],
         *numbers,
         meter,
-        written(line.charge_ah, "_ah")[0],
+        "" if row.is_struck else written(line.charge_ah, "_ah")[0],
         said,
         by,
     )

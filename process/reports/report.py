@@ -6,6 +6,7 @@ from typing import Any
 from process.panels.copies import making_of
 from process.reports import allowed, appendices, finished, moulds, opening, people, runs
 from process.reports.making import Making, gather
+from process.summaries.struck import lines_with_struck
 from records.extensions import PaperContext, PaperKind, paper_kinds
 from records.models import Item
 from records.pdf import blocks as b
@@ -57,7 +58,7 @@ def attached(m: Making, context: PaperContext) -> dict[str, Any]:
         "shells": m.shells, "cathodes": cathodes,
         "thickness points": chain.from_iterable(s.thickness_points.all() for s in m.shells),
         "runs": [each.run for each in m.runs],
-        "readings and events": [line.row for each in m.runs for line in each.sheet.lines],
+        "readings and events": [line.row for each in m.runs for line in lines_with_struck(each.run, each.sheet)],
         "baths": {each.run.bath_id: each.run.bath for each in m.runs}.values(),
         "bath analyses": {a.analysis.pk: a.analysis for a in m.analyses.values() if a}.values(),
         "concessions": m.concessions, "unmet gates, recorded afterwards": m.unmet,

@@ -21,7 +21,7 @@ def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **l
     refuse_future(at)
     with transaction.atomic():
         hold(run)
-        if found := _already(run.events, line):
+        if found := _already(Event, run, line):
             return found
         _refuse_second_start(run)
         cathodes = list(run.cathodes.select_related("mould__item", "mould__model", "core__item"))
@@ -91,10 +91,10 @@ def refuse_future(at: datetime) -> None:
         raise ValidationError("This time lies in the future: correct the date or the hour.")
 
 
-def _already(rows, line: dict[str, Any]):
-    """The line that this very form has written before, if it was sent twice."""
+def _already(model: type, run: Run, line: dict[str, Any]):
+    """The line that this very form has written before, if it was sent twice; also one that was struck out since."""
     token = line.get("token")
-    return rows.filter(token=token).first() if token else None
+    return model.every.filter(run=run, token=token).first() if token else None
 
 
 def _write(model: type, run: Run, reason: str, **line: Any):
@@ -121,11 +121,18 @@ def _within_run(run: Run, at: datetime) -> None:
         raise ValidationError(f"This is after the run stopped ({_clock(stopped)}): correct the time.")
 
 
+def refuse_outside(line: Reading | Event) -> None:
+    """A line that is put back still belongs between the entry and the stop, and nothing stands beyond a stop."""
+    _within_run(line.run, line.at)
+    if getattr(line, "kind", "") == Event.Kind.STOP:
+        _nothing_beyond(line.run, line.at, "after", at__gt=line.at)
+
+
 def add_reading(*, run: Run, at: datetime, reason: str = "", **line: Any) -> Reading:
     """One reading; the same form sent twice gives the same row."""
     with transaction.atomic():
         hold(run)
-        if found := _already(run.readings, line):
+        if found := _already(Reading, run, line):
             return found
         _within_run(run, at)
         return _write(Reading, run, reason, at=at, **line)
@@ -135,7 +142,7 @@ def add_event(*, run: Run, at: datetime, kind: str, reason: str = "", **line: An
     """One event other than the entry; a stop or an interruption sets the current to nothing."""
     with transaction.atomic():
         hold(run)
-        if found := _already(run.events, line):
+        if found := _already(Event, run, line):
             return found
         if kind == Event.Kind.ENTRY:
             _refuse_second_start(run)

@@ -22,6 +22,11 @@ class Line:
     drifted: bool = False
 
     @property
+    def kind(self) -> str:
+        """As in the address of its pages."""
+        return "event" if self.is_event else "reading"
+
+    @property
     def is_event(self) -> bool:
         return isinstance(self.row, Event)
 

@@ -12,6 +12,7 @@ from process.models import Event, Reading, Run
 from process.summaries.charts import run_chart
 from process.summaries.next_step import Step, event_url, next_step
 from process.summaries.runs import RunSummary, summarise
+from process.summaries.struck import lines_with_struck
 from process.summaries.words import run_sentence
 from records import access
 from records.models import Concession, Gate, UnmetGate
@@ -30,6 +31,7 @@ def page_of(request: HttpRequest, run: Run) -> dict[str, Any]:
     return {
         "run": run,
         "summary": summary,
+        "lines": lines_with_struck(run, summary.sheet),
         "title": _title(run),
         "sentence": run_sentence(summary),
         **_charts(summary),

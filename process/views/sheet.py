@@ -115,9 +115,17 @@ def _correct(request: HttpRequest, form, line, title: str) -> HttpResponse:
             services.correct_line(line=form.instance, reason=form.cleaned_data["reason"], save=form.save).run
         ),
         back_url=_sheet(line.run),
+        strike_url=_strike(line),
         template=BENCH,
         sentence="What stood there before stays in the history, with your reason.",
     )
+
+
+def _strike(line: Reading | Event) -> str:
+    """The entry stays: without it there is no run."""
+    if isinstance(line, Reading):
+        return reverse("strike", args=["reading", line.pk])
+    return "" if line.kind == Event.Kind.ENTRY else reverse("strike", args=["event", line.pk])
 
 
 urls = [

@@ -7,14 +7,13 @@ from records.models import Commission, Consent, Specification
 from records.models.commissions import METALS
 from records.numbers import SERIES, next_number
 
-
 SEVERAL = "By their numbers, a comma or a new line between."
 
 
 class CommissionForm(RecordForm):
     originals = LookupListField(
         "originals",
-        help_text="Number of the original, or of the copy that will be the model. Several: a comma or a new line between.",
+        help_text="Numbers of originals, or of copies that will be models; several apart by commas or on new lines.",
     )
 
     class Meta:

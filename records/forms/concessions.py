@@ -8,7 +8,9 @@ class ConcessionForm(forms.Form):
     """Who gives it, and in which role, comes from the sign-in."""
 
     gate = forms.ChoiceField(label="Lets pass the gate", choices=Gate)
-    items = LookupListField("in-hand", label="Concerns", help_text="Numbers of the pieces, a comma or a new line between.")
+    items = LookupListField(
+        "in-hand", label="Concerns", help_text="Numbers of the pieces, a comma or a new line between."
+    )
     commission = LookupField("commissions", required=False, help_text="By its number.")
     reason = forms.CharField(widget=forms.Textarea({"rows": 4}), help_text="Why work goes on without the evidence.")
     limits_of_use = forms.CharField(

@@ -73,7 +73,9 @@ class LookupField(forms.CharField):
             return ValidationError(f"{said} cannot stand here: {self.lookup.hint}.", code="barred")
         said = " nor ".join(f"“{name}”" for name in names)
         if self.lookup.key == "name":
-            return ValidationError(f"No {self.lookup.noun} is called {said}: look at the spelling again.", code="missing")
+            return ValidationError(
+                f"No {self.lookup.noun} is called {said}: look at the spelling again.", code="missing"
+            )
         enter = f"enter that {self.lookup.noun} first"
         return ValidationError(
             f"No {self.lookup.noun} has the number {said}: look at the number again, or {enter}.", code="missing"

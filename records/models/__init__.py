@@ -13,6 +13,7 @@ from .parties import Party
 from .photos import Photo
 from .places import Place
 from .provenance import ProvenanceEvent
+from .striking import Strikable
 from .vocabulary import Term
 
 __all__ = [
@@ -37,6 +38,7 @@ __all__ = [
     "RiskAssessment",
     "Signed",
     "Specification",
+    "Strikable",
     "Term",
     "Tracked",
     "TrackedQuerySet",

@@ -3,7 +3,7 @@
 from django.db import models
 from django.db.models import Q
 
-from .base import Tracked
+from .striking import Strikable
 
 VALUE_FIELDS = ("length_mm", "mass_g", "density_g_cm3", "angle_deg")
 
@@ -15,7 +15,7 @@ def _exactly_one_value() -> Q:
     return condition
 
 
-class Measurement(Tracked):
+class Measurement(Strikable):
     class What(models.TextChoices):
         DIAMETER = "diameter", "diameter"
         HEIGHT = "height", "height"

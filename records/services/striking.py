@@ -6,7 +6,6 @@ from django.db import transaction
 from records import clock, extensions
 from records.models import Measurement, Party, Strikable
 
-
 extensions.strikables["measurement"] = extensions.Struck(
     rows=lambda: Measurement.every.select_related("item", "struck_by"),
     words=lambda row: f"{row.get_what_display()} of {row.item.number}",

@@ -35,7 +35,7 @@ def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
         "offspring": made_from(item, line.down),
         "sentence": sentences.sentence_of(item, chain, marks),
         "portrait": best_of(photos),
-        "measurements": [MeasuredRow(row) for row in measured],
+        "measurements": [MeasuredRow(row) for row in [*measured, *line.struck]],
         "photos": photos,
         "marks": marks,
         "hanging": hanging,

@@ -1,7 +1,7 @@
 """Measured sizes and weights of a thing."""
 
 from django.http import HttpRequest, HttpResponse
-from django.urls import path
+from django.urls import path, reverse
 
 from records import access
 from records.forms.measurements import MeasurementForm
@@ -33,7 +33,7 @@ def measurement_edit(request: HttpRequest, pk: int) -> HttpResponse:
     form = MeasurementForm(request.POST or None, instance=row)
     return answer_form(
         request, form, title=f"Correct the {row.get_what_display()} of {row.item.number}", verb="Save",
-        back_url=_page_of(row), then=_page_of,
+        back_url=_page_of(row), then=_page_of, strike_url=reverse("strike", args=["measurement", row.pk]),
     )  # fmt: skip
 
 

@@ -22,6 +22,7 @@ HARMLESS = {
 LOOKING = {
     "home",
     "search",
+    "lookup",
     "health",
     "item",
     "item_history",
