@@ -10,3 +10,4 @@ class ProcessConfig(AppConfig):
         from process import cards, checks, making_cards, panels, reports, search, seeding, striking  # noqa: F401  (they register themselves)
 
         post_migrate.connect(seeding.ensure_ranges, sender=self)
+        post_migrate.connect(seeding.ensure_header_words, sender=self)

@@ -38,6 +38,8 @@ WRITERS: dict[str, frozenset[str]] = {
     "Cathode": frozenset({CONSERVATOR, TECHNICIAN}),
     "Reading": frozenset({CONSERVATOR, TECHNICIAN}),
     "Event": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Trace": frozenset({CONSERVATOR, TECHNICIAN}),
+    "HeaderWord": frozenset({CONSERVATOR, TECHNICIAN}),
     "Shell": frozenset({CONSERVATOR, TECHNICIAN}),
     "ThicknessPoint": frozenset({CONSERVATOR, TECHNICIAN}),
     "MakingUp": frozenset({CONSERVATOR, TECHNICIAN}),

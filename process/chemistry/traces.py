@@ -124,6 +124,8 @@ def _samples(instants_s: ArrayLike, currents_a: ArrayLike, exclude: ArrayLike | 
         times, currents = times[keep], currents[keep]
     if not (np.all(np.isfinite(times)) and np.all(np.isfinite(currents))):
         raise ChemistryError("trace", "holds values that are no numbers; leave those samples out")
+    if np.all(np.diff(times) > 0):
+        return times, currents, 0
     order = np.lexsort((currents, times))
     times, currents = times[order], currents[order]
     same = np.append(False, (np.diff(times) == 0) & (np.diff(currents) == 0))[: times.size]

@@ -7,8 +7,10 @@ from .moulds import Mould, Pull, Side
 from .ranges import Range
 from .runs import Cathode, Event, Reading, Run
 from .shells import Shell, ThicknessPoint
+from .traces import HeaderWord, Trace, TraceCurve, TraceShape
 
 __all__ = [
     "Bath", "BathAddition", "BathAnalysis", "BathLimit", "Cathode", "Constituent", "Core", "Event", "FinishStep",
-    "Inspection", "MakingUp", "Mould", "Pull", "Range", "Reading", "Run", "Shell", "Side", "ThicknessPoint",
+    "HeaderWord", "Inspection", "MakingUp", "Mould", "Pull", "Range", "Reading", "Run", "Shell", "Side", "ThicknessPoint",
+    "Trace", "TraceCurve", "TraceShape",
 ]  # fmt: skip

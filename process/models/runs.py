@@ -21,6 +21,7 @@ class Run(Tracked):
     class ChargeFrom(models.TextChoices):
         SHEET = "sheet", "the sheet"
         METER = "meter", "the ampere-hour meter"
+        TRACE = "trace", "the logger’s trace"
 
     class Agitation(models.TextChoices):
         QUIET = "quiet", "still bath"

@@ -1,0 +1,132 @@
+"""The charge that a trace proves, by the decisions of a person; the same file and decisions give the same figures."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from process.chemistry.traces import Gap, trace_charge
+from process.tracing.absence import gap_key
+from process.tracing.case import Case, Context
+from process.tracing.findings import Finding, decided
+from process.tracing.samples import Floats
+from process.tracing.stretches import Stretch, zero_stretches
+
+
+@dataclass(frozen=True)
+class Counted:
+    """The samples that count after the decisions, in time order."""
+
+    times_s: Floats
+    currents_a: Floats
+    known_ah: float
+    gaps: tuple[Gap, ...]
+
+
+@dataclass(frozen=True)
+class Evaluation:
+    """`known_ah` is integrated; `bridged_ah` is added over gaps that a person bridged; `open_ah` may be added at most."""
+
+    known_ah: float
+    bridged_ah: float
+    open_ah: float
+    absolute_ah: float
+    switching_ah: float
+    starts_s: float
+    ends_s: float
+    interval_s: float
+    energised_s: float
+    sample_count: int
+    left_out_count: int
+    gaps: tuple[Gap, ...]
+    stretches: tuple[Stretch, ...]
+    times_s: Floats
+    currents_a: Floats
+
+    @property
+    def charge_ah(self) -> float:
+        """The trace's figure: what is known and what was bridged."""
+        return self.known_ah + self.bridged_ah
+
+    @property
+    def most_ah(self) -> float:
+        return self.charge_ah + self.open_ah
+
+
+def count(case: Case, findings: list[Finding], decisions: dict[str, str]) -> Counted | None:
+    """Apply every decision but those on gaps; None where nothing is left to integrate."""
+    times, currents, keep = case.times_s, case.currents_a, None
+    for finding in findings:
+        choice = decided(finding, decisions)
+        if finding.kind == "clock" and choice == "shift":
+            times = times + finding.number
+        elif choice in {"absolute", "mend"}:
+            currents = currents.copy() if currents is case.currents_a else currents
+            part = currents[finding.indices]
+            currents[finding.indices] = np.abs(part) if choice == "absolute" else part / finding.number
+        elif left_out := _left_out(finding, choice):
+            keep = np.ones(times.shape, dtype=bool) if keep is None else keep
+            keep[finding.indices - (left_out - 1)] = False
+    if keep is not None:
+        times, currents = times[keep], currents[keep]
+    if times.size < 2:
+        return None
+    charge = trace_charge(times, currents, case.interval_s)
+    return Counted(times, currents, float(charge.known.magnitude), charge.gaps)
+
+
+def _left_out(finding: Finding, choice: str) -> int:
+    """1 where the samples of the finding go, 2 where those before them go, 0 where none goes."""
+    if choice in {"exclude", "drop"} and finding.indices.size:
+        return 1
+    if finding.kind == "conflict":
+        return {"first": 1, "last": 2}.get(choice, 0)
+    return 0
+
+
+def evaluate(case: Case, findings: list[Finding], decisions: dict[str, str], context: Context | None = None) -> Evaluation:
+    """The whole figure; a trace without two samples left proves nothing."""
+    counted = count(case, findings, decisions)
+    if counted is None:
+        return _nothing(case)
+    bridged, still_open = over_gaps(counted.gaps, findings, decisions)
+    times, currents = counted.times_s, counted.currents_a
+    sizes = np.abs(currents)
+    absolute = counted.known_ah
+    if currents.min() < 0:
+        absolute = float(trace_charge(times, sizes, case.interval_s).known.magnitude)
+    spans, flowing = np.diff(times), sizes > case.zero_a
+    closed = np.rint(spans) <= 2 * case.interval_s
+    return Evaluation(
+        counted.known_ah, bridged, still_open, absolute, _switching(case, spans, sizes, closed), float(times[0]),
+        float(times[-1]), case.interval_s, float(spans[flowing[:-1] & closed].sum()), int(times.size),
+        int(case.times_s.size - times.size), counted.gaps,
+        zero_stretches(times, currents, case.zero_a, context.switchings if context else ()), times, currents,
+    )  # fmt: skip
+
+
+def over_gaps(gaps: tuple[Gap, ...], findings: list[Finding], decisions: dict[str, str]) -> tuple[float, float]:
+    """(bridged, at most still open) over all gaps."""
+    known = {finding.key: finding for finding in findings if finding.kind == "gap"}
+    bridged = still_open = 0.0
+    for gap in gaps:
+        finding = known.get(gap_key(gap)) or known.get("gaps")
+        choice = decided(finding, decisions) if finding else ""
+        bridged += gap.bridged_ah if choice == "bridge" else 0.0
+        still_open += gap.most_ah if choice in {"", "open"} else 0.0
+    return bridged, still_open
+
+
+def _switching(case: Case, spans: Floats, sizes: Floats, closed: NDArray[np.bool_]) -> float:
+    """± of switching moments between two samples: half an interval of each step of the current."""
+    steps = np.abs(np.diff(sizes))
+    big = (steps > case.typical_a / 10) & closed
+    return float((steps[big] * spans[big]).sum() / 2 / 3600)
+
+
+def _nothing(case: Case) -> Evaluation:
+    empty = np.empty(0)
+    at = float(case.times_s[0])
+    return Evaluation(
+        0.0, 0.0, 0.0, 0.0, 0.0, at, at, case.interval_s, 0.0, 0, int(case.times_s.size), (), (), empty, empty
+    )

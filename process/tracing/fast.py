@@ -1,0 +1,108 @@
+"""The fast reader: duckdb's CSV reader, told the shape exactly; it answers only where nothing is to be explained.
+
+Measured against the others in tests/benchmarks/traces.py. Trap: its cast of “…+01:00” to a timestamp drops the offset,
+so the offset is cut off before and reckoned here.
+"""
+
+import re
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+
+from process.tracing.mapping import ELAPSED_UNITS, Mapping
+from process.tracing.stamps import STAMP, offset_of
+from process.tracing.table import Table, number_columns
+
+# Nothing is ever fetched from elsewhere.
+SEALED = {"autoinstall_known_extensions": "false", "autoload_known_extensions": "false", "threads": "2"}
+
+
+def read_fast(path: Path, mapping: Mapping, first: str, expected_count: int) -> Table | None:
+    """The whole table, or None where a line needs the careful reader; `first` is the first time as written."""
+    time = _time_sql(mapping, first)
+    if time is None:
+        return None
+    import duckdb  # heavy: only where a trace is read
+
+    columns = number_columns(mapping)
+    try:
+        with duckdb.connect(config=SEALED) as connection:
+            found = connection.execute(_select(mapping, time[0], columns), [str(path)]).fetchnumpy()
+    except duckdb.Error:
+        return None
+    at, fits = found["at"], found["fits"]
+    if len(at) != expected_count or _has_nothing(at) or _has_nothing(fits) or not np.all(fits):
+        return None
+    numbers = {column: _figures(found[f"n{column}"]) for column in columns}
+    if any(np.isinf(values).any() for values in numbers.values()) or _any_nan(found, columns):
+        return None
+    if mapping.time_kind in {"instant", "local"}:
+        return Table(np.asarray(at, dtype=np.int64), time[1], None, numbers, mapping.skip + 1)
+    return Table(None, None, np.asarray(at, dtype=float), numbers, mapping.skip + 1)
+
+
+def _time_sql(mapping: Mapping, first: str) -> tuple[str, int | None] | None:
+    """(time, whether it has the shape of the first) in SQL, with the offset that every line repeats."""
+    text = " || ' ' || ".join(f"c{column}" for column in mapping.time_columns)
+    if mapping.time_kind == "epoch" or (mapping.time_kind == "elapsed" and mapping.elapsed_unit != "dhms"):
+        return f"{text} * {ELAPSED_UNITS[mapping.elapsed_unit or 's']!r} as at, {text} is not null as fits", None
+    match = STAMP.fullmatch(first.strip()) if mapping.time_kind != "elapsed" else None
+    if match is None or (mapping.time_kind == "instant") != bool(match["zone"]):
+        return None
+    zone = first.strip()[match.start("zone") :] if match["zone"] else ""
+    plain = text if zone in {"", "Z"} else f"left({text}, {len(first) - len(zone)})"
+    # Every stamp as wide as the first and with its ending: so none hides another offset.
+    fits = f"strlen({text}) = {len(first)}" + (f" and suffix({text}, '{zone}')" if zone else "")
+    if mapping.date_order == "ymd" and len(match["a"]) == 4 and not match["half"] and "," not in first:
+        return f"epoch_us(cast({plain} as timestamp)) as at, {fits} as fits", offset_of(match["zone"])
+    layout = _layout(match, mapping)
+    if not layout or zone:
+        return None
+    return f"epoch_us(strptime({text}, '{layout}')) as at, {text} is not null as fits", None
+
+
+def _layout(match: re.Match[str], mapping: Mapping) -> str:
+    """The format of the first stamp; empty where it needs the careful reader."""
+    signs = {"ymd": "%Y{0}%m{0}%d", "dmy": "%d{0}%m{0}%Y", "mdy": "%m{0}%d{0}%Y"}
+    year = match["a"] if mapping.date_order == "ymd" else match["c"]
+    between = match.string[match.end("c") : match.start("h")]
+    tail = match.string[match.start("half") - 1 :] if match["half"] else " AM"
+    if len(year) not in {2, 4} or not re.fullmatch(r" [AaPp][Mm]", tail):
+        return ""
+    day = signs[mapping.date_order].format(match["sep"])
+    clock = ("%I" if match["half"] else "%H") + ":%M" + (":%S" if match["s"] else "")
+    if match["f"]:
+        clock += match.string[match.start("f") - 1] + "%f"
+    return (day if len(year) == 4 else day.replace("%Y", "%y")) + between + clock + (" %p" if match["half"] else "")
+
+
+def _select(mapping: Mapping, time: str, columns: list[int]) -> str:
+    """Unused columns are declared, since each line must have them all, and never read."""
+    figures = set(columns) | (set(mapping.time_columns) if "strptime" not in time and "cast(" not in time else set())
+    kinds = ", ".join(
+        f"'c{column}': '{'DOUBLE' if column in figures else 'VARCHAR'}'" for column in range(mapping.column_count)
+    )
+    wanted = "".join(f", c{column} as n{column}" for column in columns)
+    mark = "\\t" if mapping.delimiter == "\t" else mapping.delimiter
+    delimiter = f"E'{mark}'" if mark == "\\t" else f"'{mark}'"
+    return (
+        f"select {time}{wanted} from read_csv(?, auto_detect=false, header=false, delim={delimiter}, "
+        f"skip={mapping.skip}, quote='\"', escape='\"', decimal_separator='{mapping.decimal}', columns={{{kinds}}})"
+    )
+
+
+def _has_nothing(values: Any) -> bool:
+    return isinstance(values, np.ma.MaskedArray) and bool(np.ma.getmaskarray(values).any())
+
+
+def _figures(values: Any) -> np.ndarray:
+    """An empty cell as NaN."""
+    if isinstance(values, np.ma.MaskedArray):
+        return np.asarray(values.astype(float).filled(np.nan))
+    return np.asarray(values, dtype=float)
+
+
+def _any_nan(found: dict[str, Any], columns: list[int]) -> bool:
+    """A written “NaN”, as against an empty cell."""
+    return any(bool(np.isnan(np.ma.getdata(found[f"n{c}"])[~np.ma.getmaskarray(found[f"n{c}"])]).any()) for c in columns)

@@ -1,0 +1,25 @@
+"""A table as both readers give it: the clock's microseconds or elapsed seconds, and the columns that were asked for."""
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from process.tracing.mapping import Mapping
+
+
+@dataclass(frozen=True)
+class Table:
+    """`clock_us` for dates on a clock with `offset_s` where each says it; `seconds` for elapsed time and epochs."""
+
+    clock_us: NDArray[np.int64] | None
+    offset_s: NDArray[np.int64] | int | None
+    seconds: NDArray[np.float64] | None
+    numbers: dict[int, NDArray[np.float64]]
+    lines: NDArray[np.int64] | int
+
+
+def number_columns(mapping: Mapping) -> list[int]:
+    """Columns of figures that are read: current, and voltage and temperature where there are such."""
+    asked = (mapping.current_column, mapping.voltage_column, mapping.temperature_column)
+    return [column for column in dict.fromkeys(asked) if column is not None]
