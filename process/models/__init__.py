@@ -11,6 +11,6 @@ from .traces import HeaderWord, Trace, TraceCurve, TraceShape
 
 __all__ = [
     "Bath", "BathAddition", "BathAnalysis", "BathLimit", "Cathode", "Constituent", "Core", "Event", "FinishStep",
-    "HeaderWord", "Inspection", "MakingUp", "Mould", "Pull", "Range", "Reading", "Run", "Shell", "Side", "ThicknessPoint",
-    "Trace", "TraceCurve", "TraceShape",
+    "HeaderWord", "Inspection", "MakingUp", "Mould", "Pull", "Range", "Reading", "Run", "Shell", "Side",
+    "ThicknessPoint", "Trace", "TraceCurve", "TraceShape",
 ]  # fmt: skip

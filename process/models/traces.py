@@ -99,7 +99,7 @@ class Trace(Tracked):
 
 
 class TraceCurve(models.Model):
-    """A few thousand points for the chart, so that no page opens the file; drawn anew whenever the trace is reckoned."""
+    """A few thousand points for the chart, so that no page opens the file; drawn anew with each reckoning."""
 
     trace = models.OneToOneField(Trace, models.CASCADE, related_name="curve")
     # [seconds since the trace's start, amperes or null where a gap begins]

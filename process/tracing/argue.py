@@ -1,4 +1,4 @@
-"""The importer argues: every finding with its lines, its span, the choices, and what each choice makes of the charge."""
+"""The importer argues: findings with lines, span, choices, and what each choice makes of the charge."""
 
 from dataclasses import replace
 

@@ -28,7 +28,8 @@ def clock(case: Case, context: Context) -> list[Finding]:
         return []
     shift = -_rounded(early, slack)
     how = f"{words.span(abs(early))} {'before' if early < 0 else 'after'} the run"
-    said = f"The trace begins {how}{' and ends as much apart from it' if alike else ' and does not meet it'}: a wrong clock or zone."
+    also = "ends as much apart from it" if alike else "does not meet it"
+    said = f"The trace begins {how} and {also}: a wrong clock or zone."
     choices = (
         Choice("shift", f"put it {words.span(abs(shift))} {'later' if shift > 0 else 'earlier'}"),
         Choice("keep", "the clock is right"),

@@ -20,7 +20,9 @@ def refuse_backwards(case: Case, *, elapsed: bool) -> None:
     back = words.span(float(case.samples.times_s[at - 1] - case.samples.times_s[at]))
     why = "the counter was started again within the file: send each part as a file of its own"
     if not elapsed:
-        why = "the logger's clock was set back or shows 12 hours without am and pm: put the clock right and export again"
+        why = (
+            "the logger's clock was set back or shows 12 hours without am and pm: put the clock right and export again"
+        )
     raise TraceRefused(f"the time goes back by {back}, and {count} times in all; {why}.", case.samples.line_of(at))
 
 
@@ -47,13 +49,10 @@ def doubles(case: Case) -> list[Finding]:
     found, exact = [], at_once[same]
     if exact.size:
         numbers, count = case.lines_of(exact, SHOWN_LINES), int(exact.size)
-        said = f"{count} line{'s repeat lines' if count > 1 else ' repeats a line'} that stand{'' if count > 1 else 's'} there already"
-        found.append(
-            Finding(
-                "duplicates", "duplicate", f"{said} ({words.lines(numbers, count)}).",
-                (Choice("drop", "count them once"),), "drop", numbers, count, indices=exact,
-            )  # fmt: skip
-        )
+        said = f"{count} lines repeat lines that stand there already" if count > 1 else "One line stands there twice"
+        said = f"{said} ({words.lines(numbers, count)})."
+        once = (Choice("drop", "count them once"),)
+        found.append(Finding("duplicates", "duplicate", said, once, "drop", numbers, count, indices=exact))
     return [*found, *_conflicts(case, at_once[~same])]
 
 
@@ -77,6 +76,5 @@ def blanks(case: Case) -> list[Finding]:
         return []
     said = f"{samples.blank_count} line{'s have' if samples.blank_count > 1 else ' has'} no current "
     said += f"({words.lines(samples.blank_lines, samples.blank_count)}): they are left out, and may leave a gap."
-    return [
-        Finding("blanks", "blank", said, (Choice("drop", "leave them out"),), "drop", samples.blank_lines, samples.blank_count)
-    ]  # fmt: skip
+    leave = (Choice("drop", "leave them out"),)
+    return [Finding("blanks", "blank", said, leave, "drop", samples.blank_lines, samples.blank_count)]

@@ -25,7 +25,7 @@ class Counted:
 
 @dataclass(frozen=True)
 class Evaluation:
-    """`known_ah` is integrated; `bridged_ah` is added over gaps that a person bridged; `open_ah` may be added at most."""
+    """`known_ah` is integrated; `bridged_ah` is added over gaps that a person bridged; `open_ah` may come on top."""
 
     known_ah: float
     bridged_ah: float
@@ -84,7 +84,9 @@ def _left_out(finding: Finding, choice: str) -> int:
     return 0
 
 
-def evaluate(case: Case, findings: list[Finding], decisions: dict[str, str], context: Context | None = None) -> Evaluation:
+def evaluate(
+    case: Case, findings: list[Finding], decisions: dict[str, str], context: Context | None = None
+) -> Evaluation:
     """The whole figure; a trace without two samples left proves nothing."""
     counted = count(case, findings, decisions)
     if counted is None:

@@ -15,7 +15,11 @@ from process.tracing.stamps import STAMP, offset_of
 from process.tracing.table import Table, number_columns
 
 # Nothing is ever fetched from elsewhere.
-SEALED = {"autoinstall_known_extensions": "false", "autoload_known_extensions": "false", "threads": "2"}
+SEALED: dict[str, str | bool | int | float | list[str]] = {
+    "autoinstall_known_extensions": "false",
+    "autoload_known_extensions": "false",
+    "threads": "2",
+}
 
 
 def read_fast(path: Path, mapping: Mapping, first: str, expected_count: int) -> Table | None:
@@ -99,10 +103,12 @@ def _has_nothing(values: Any) -> bool:
 def _figures(values: Any) -> np.ndarray:
     """An empty cell as NaN."""
     if isinstance(values, np.ma.MaskedArray):
-        return np.asarray(values.astype(float).filled(np.nan))
+        return np.asarray(np.ma.filled(values.astype(float), np.nan))
     return np.asarray(values, dtype=float)
 
 
 def _any_nan(found: dict[str, Any], columns: list[int]) -> bool:
     """A written “NaN”, as against an empty cell."""
-    return any(bool(np.isnan(np.ma.getdata(found[f"n{c}"])[~np.ma.getmaskarray(found[f"n{c}"])]).any()) for c in columns)
+    return any(
+        bool(np.isnan(np.ma.getdata(found[f"n{c}"])[~np.ma.getmaskarray(found[f"n{c}"])]).any()) for c in columns
+    )

@@ -55,7 +55,9 @@ class Mapping:
     @classmethod
     def from_json(cls, kept: dict[str, Any]) -> "Mapping":
         known = {field.name for field in fields(cls)}
-        values = {name: tuple(value) if isinstance(value, list) else value for name, value in kept.items()}
+        values: dict[str, Any] = {
+            name: tuple(value) if isinstance(value, list) else value for name, value in kept.items()
+        }
         return cls(**{name: value for name, value in values.items() if name in known})
 
     def recalling(self, earlier: "Mapping") -> "Mapping":

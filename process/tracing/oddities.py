@@ -53,15 +53,17 @@ def _spike(case: Case, run: NDArray[np.intp], usual: float, is_plan: bool) -> Fi
     numbers, count = case.lines_of(run, SHOWN_LINES), int(run.size)
     value = float(case.currents_a[first])
     where = words.lines(numbers, count)
-    choices = (EXCLUDE, KEEP)
+    choices: tuple[Choice, ...] = (EXCLUDE, KEEP)
     if factor:
         said = f"{words.amperes(value)} in {where} looks like a decimal slip of {words.amperes(value / factor)}."
         choices = (EXCLUDE, Choice("mend", f"read it as {words.amperes(value / factor)}"), KEEP)
     elif count >= LONG_RUN:
-        peak = float(np.abs(case.currents_a[run]).max())
-        said = f"The current lies above {SPIKE_FACTOR:g} times {words.amperes(usual)} for {count} samples, up to {words.amperes(peak)} ({where})."
+        peak = words.amperes(float(np.abs(case.currents_a[run]).max()))
+        limit = f"{SPIKE_FACTOR:g} times {words.amperes(usual)}"
+        said = f"The current lies above {limit} for {count} samples, up to {peak} ({where})."
     else:
-        said = f"{words.amperes(value)} in {where} is more than {SPIKE_FACTOR:g} times the {'planned' if is_plan else 'usual'} {words.amperes(usual)}."
+        limit = f"{SPIKE_FACTOR:g} times the {'planned' if is_plan else 'usual'} {words.amperes(usual)}"
+        said = f"{words.amperes(value)} in {where} is more than {limit}."
     return Finding(
         f"spike:{numbers[0]}", "spike", said, choices, "", numbers, count,
         float(case.times_s[first]), float(case.times_s[last]), run, factor,
@@ -88,7 +90,8 @@ def _slip(case: Case, run: NDArray[np.intp]) -> float:
 def _many(case: Case, indices: NDArray[np.intp], usual: float) -> Finding:
     numbers, count = case.lines_of(indices, SHOWN_LINES), int(indices.size)
     share = count / case.times_s.size * 100
-    said = f"{count} samples, {share:.2g} % of all, are unlike the {words.amperes(usual)} of the plan ({words.lines(numbers, count)})."
+    unlike = f"are unlike the {words.amperes(usual)} of the plan"
+    said = f"{count} samples, {share:.2g} % of all, {unlike} ({words.lines(numbers, count)})."
     return Finding("spikes", "spike", said, (EXCLUDE, KEEP), "", numbers, count, indices=indices)
 
 

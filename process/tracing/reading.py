@@ -128,7 +128,7 @@ def _refuse_mixed(offsets: np.ndarray, table: Table) -> None:
     at = int(changes[0 if changes.size == 1 else 1]) + 1
     line = int(table.lines[at]) if isinstance(table.lines, np.ndarray) else table.lines + at
     raise TraceRefused(
-        "the offset from UTC changes back and forth between the lines: no clock does that; export the file by one clock.",
+        "the offset from UTC changes back and forth between the lines: no clock does that; export it by one clock.",
         line,
     )
 

@@ -9,7 +9,7 @@ Curve = list[list[float | None]]
 
 
 def reduce(times_s: Floats, currents_a: Floats, gap_s: float, most_points: int = MOST_POINTS) -> Curve:
-    """[seconds since the first sample, amperes] in time order; amperes are None where a gap of more than `gap_s` begins."""
+    """[seconds since the first sample, amperes] in time order; amperes are None where a gap of more than `gap_s` is."""
     if times_s.size == 0:
         return []
     if times_s.size <= most_points:
@@ -30,4 +30,4 @@ def _broken(instants: Floats, values: Floats, gap_s: float, gap_starts: Floats |
     starts = instants[:-1][np.diff(instants) > gap_s] if gap_starts is None else gap_starts
     for start in starts[:200]:
         points.append([round(float(start), 3) + 0.001, None])
-    return sorted(points, key=lambda point: point[0])
+    return sorted(points, key=lambda point: point[0] or 0.0)

@@ -11,7 +11,7 @@ Whole = NDArray[np.int64]
 
 @dataclass(frozen=True)
 class Samples:
-    """Seconds since 1970 in UTC, amperes with the sign of the mapping; `lines` are numbers in the file, or the first."""
+    """Seconds since 1970 in UTC, amperes with the sign of the mapping; `lines` are those of the file, or the first."""
 
     times_s: Floats
     currents_a: Floats

@@ -1,6 +1,7 @@
 """A proposal of how a file is to be read: what is certain, and what a person must say."""
 
-from collections.abc import Iterable, Mapping as Lookup
+from collections.abc import Iterable
+from collections.abc import Mapping as Lookup
 from dataclasses import dataclass, replace
 
 from process.tracing.cells import column_kind
@@ -114,7 +115,9 @@ def _with_current(
         which = "Several columns are called a current" if named else "No column is called a current"
         questions.append(Question("current_column", f"{which}: say which one went through this run's rail."))
     elif not headers[named[0]].certain:
-        questions.append(Question("current_column", f"“{headers[named[0]].text}” may mean several things: is it the current?"))
+        questions.append(
+            Question("current_column", f"“{headers[named[0]].text}” may mean several things: is it the current?")
+        )
     at = named[0] if named else None
     unit = headers[at].unit if at is not None else ""
     if unit not in {"A", "mA"}:
@@ -123,7 +126,11 @@ def _with_current(
     values = [_number(row[at]) for row in dialect.rows] if at is not None else []
     negative = sum(value < 0 for value in values) > len(values) / 2
     if negative:
-        questions.append(Question("sign", "Most currents are negative: the logger counts the other way round, or the rail was reversed."))
+        questions.append(
+            Question(
+                "sign", "Most currents are negative: the logger counts the other way round, or the rail was reversed."
+            )
+        )
     return replace(mapping, current_column=at, current_unit=unit, sign=-1 if negative else 1)
 
 

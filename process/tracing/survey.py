@@ -55,7 +55,7 @@ def survey(path: Path, limit_bytes: int) -> Survey:
 
 
 def _refuse_binary(head: bytes) -> None:
-    if head.startswith(b"PK\x03\x04") or head.startswith(b"\xd0\xcf\x11\xe0"):
+    if head.startswith((b"PK\x03\x04", b"\xd0\xcf\x11\xe0")):
         raise TraceRefused("this is a workbook or an archive, not text; save the sheet as CSV and send that.")
     if head.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)) or _utf16_without_mark(head):
         return

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from itertools import pairwise
 
 from process.tracing.cells import column_kind, kind_of
 from process.tracing.errors import TraceRefused
@@ -84,7 +85,7 @@ def _says_utc(header: Header) -> bool:
 
 def _grows(cells: list[str]) -> bool:
     values = [value for cell in cells if (value := _value(cell)) is not None]
-    return len(values) > 1 and all(a <= b for a, b in zip(values, values[1:], strict=False)) and values[0] < values[-1]
+    return len(values) > 1 and all(a <= b for a, b in pairwise(values)) and values[0] < values[-1]
 
 
 def _value(cell: str) -> float | None:

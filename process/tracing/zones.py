@@ -42,7 +42,9 @@ def fixed_offset(zone: str) -> int | None:
 def _by_zone(local_us: Instants, where: ZoneInfo, zone: str, doubled_hour: str) -> Instants:
     low, high = int(local_us.min()) // MICRO, int(local_us.max()) // MICRO
     if high - low > MOST_DAYS * 86_400:
-        raise TraceRefused("the times lie more than a century apart: the logger's clock was not set, or a date is wrong.")
+        raise TraceRefused(
+            "the times lie more than a century apart: the logger's clock was not set, or a date is wrong."
+        )
     changes = _changes(where, low - 2 * 86_400, high + 2 * 86_400)
     offset = np.full(local_us.shape, _offset(where, low - 2 * 86_400), dtype=np.int64)
     for at, before, after in changes:

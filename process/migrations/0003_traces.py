@@ -11,8 +11,8 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('process', '0001_initial'),
-        ('records', '0001_initial'),
+        ('process', '0002_striking'),
+        ('records', '0002_striking'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
