@@ -13,7 +13,7 @@ from records.models import Gate
 from records.roles import CONSERVATOR, TECHNICIAN
 
 
-@gate_check(Gate.BATH)
+@gate_check(Gate.BATH, "bath analysed")
 def analysis_current(subject: Subject, on: date) -> Check | None:
     """An analysis of the bath that still holds, by days and by charge, and lies within its limits."""
     cathode: Cathode = subject.thing
@@ -21,14 +21,14 @@ def analysis_current(subject: Subject, on: date) -> Check | None:
     return Check("bath analysed", standing.holds, standing.sentence, TECHNICIAN)
 
 
-@gate_check(Gate.BATH)
+@gate_check(Gate.BATH, "pull left")
 def pull_left(subject: Subject, on: date) -> Check | None:
     """A pull left on the mould, by what it bears and by the consent."""
     cathode: Cathode = subject.thing
     return pull_check(cathode.mould) if cathode.mould else None
 
 
-@gate_check(Gate.BATH)
+@gate_check(Gate.BATH, "mould present")
 def mould_present(subject: Subject, on: date) -> Check | None:
     """The mould is in store, and no other run uses it now."""
     cathode: Cathode = subject.thing
@@ -46,13 +46,13 @@ def mould_present(subject: Subject, on: date) -> Check | None:
     return Check("mould present", True, f"{mould.item.number} is at hand.")
 
 
-@gate_check(Gate.PERMISSION)
+@gate_check(Gate.PERMISSION, "copies left")
 def copies_left(subject: Subject, on: date) -> Check | None:
     """The owner's consent may say how many copies there may be."""
     return copies_check(subject.thing, on)
 
 
-@gate_check(Gate.ACCEPT)
+@gate_check(Gate.ACCEPT, "inspected")
 def inspected(subject: Subject, on: date) -> Check | None:
     """A signed inspection that accepts the copy."""
     copy = subject.thing

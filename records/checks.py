@@ -12,6 +12,7 @@ from records.gates import Check, Subject, gate_check
 from records.models import Concession, ConditionReport, Consent, Gate, Item, RiskAssessment
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 
+PERMANENT_MARK = "permanent mark"
 RELATED = [
     Prefetch("consents", Consent.objects.select_related("owner")),
     "risk_assessments",
@@ -21,7 +22,7 @@ RELATED = [
 ]
 
 
-@gate_check(Gate.PERMISSION)
+@gate_check(Gate.PERMISSION, "consent in force")
 def consent_in_force(subject: Subject, on: date) -> Check:
     """A consent that names the model and holds on the day."""
     model: Item = subject.thing
@@ -33,7 +34,7 @@ def consent_in_force(subject: Subject, on: date) -> Check:
     return Check("consent in force", False, f"No consent in force on {day_words(on)} names {model.number}.", REGISTRAR)
 
 
-@gate_check(Gate.RISK)
+@gate_check(Gate.RISK, "risk assessed")
 def risk_decided(subject: Subject, on: date) -> Check:
     """A signed assessment that does not refuse."""
     model: Item = subject.thing
@@ -50,7 +51,7 @@ def _signed_report(model: Item, occasion: str) -> ConditionReport | None:
     return next(reports, None)
 
 
-@gate_check(Gate.BEFORE)
+@gate_check(Gate.BEFORE, "condition before")
 def condition_before(subject: Subject, on: date) -> Check:
     """A signed report before moulding, with photographs."""
     model: Item = subject.thing
@@ -63,7 +64,7 @@ def condition_before(subject: Subject, on: date) -> Check:
     return Check("condition before", True, f"{report.number}, {day_words(report.examined_on)}, with photographs.")
 
 
-@gate_check(Gate.AFTER)
+@gate_check(Gate.AFTER, "condition after")
 def condition_after(subject: Subject, on: date) -> Check:
     """A signed report after moulding that states whether anything changed."""
     model: Item = subject.thing
@@ -74,7 +75,7 @@ def condition_after(subject: Subject, on: date) -> Check:
     return Check("condition after", True, f"{report.number}: {report.get_change_display()}.")
 
 
-@gate_check(Gate.MARK)
+@gate_check(Gate.MARK, PERMANENT_MARK)
 def permanent_mark(subject: Subject, on: date) -> Check | None:
     """A permanent, photographed mark that says copy; historic copies are flagged instead."""
     copy: Item = subject.thing
@@ -82,12 +83,12 @@ def permanent_mark(subject: Subject, on: date) -> Check | None:
         return None
     mark = next((m for m in copy.marks.all() if m.is_photographed_copy_mark), None)
     if mark:
-        return Check("permanent mark", True, f"{mark}, {mark.get_method_display()}, photographed.")
+        return Check(PERMANENT_MARK, True, f"{mark}, {mark.get_method_display()}, photographed.")
     sentence = f"{copy.number} carries no permanent, photographed mark that says it is a copy."
-    return Check("permanent mark", False, sentence, TECHNICIAN)
+    return Check(PERMANENT_MARK, False, sentence, TECHNICIAN)
 
 
-@gate_check(Gate.IDENTIFY)
+@gate_check(Gate.IDENTIFY, "label approved")
 def label_approved(subject: Subject, on: date) -> Check | None:
     """Approved wording that begins with the kind of copy."""
     copy: Item = subject.thing

@@ -86,7 +86,7 @@ class PaperContext:
 
 home_cards: list[Callable[[HttpRequest], Iterable[HomeCard]]] = []
 item_panels: list[Callable[[HttpRequest, Any], Panel | None]] = []
-gate_checks: dict[str, list[Callable[..., Any]]] = {}
+gate_checks: dict[str, dict[str, Callable[..., Any]]] = {}  # gate -> name of the check -> the check
 gate_related: list[str] = []  # what the checks read of an item, to prefetch
 search_sources: list[Callable[[str], Iterable[SearchHit]]] = []
 paper_kinds: dict[str, PaperKind] = {}

@@ -1,7 +1,7 @@
 """What must be true before the next step: computed from facts, passed by evidence or by a named concession."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
 from typing import Any
 
@@ -18,6 +18,7 @@ class Check:
     sentence: str
     ask: str = ""
     concession: str = ""
+    gate: str = ""
 
     @property
     def state(self) -> str:
@@ -36,41 +37,54 @@ class Subject:
 
 
 class GateClosed(Exception):
-    """Work may not start: the checks that are not met."""
+    """Work may not start: the checks that are not met, each with its gate, and the things that they concern."""
 
-    def __init__(self, gate: str, unmet: list[Check]):
-        self.gate, self.unmet = gate, unmet
+    def __init__(self, gate: str, unmet: list[Check], items: Iterable[Item] = ()):
+        self.gate, self.unmet, self.items = gate, unmet, tuple(items)
         super().__init__(" ".join(check.sentence for check in unmet))
 
 
-def gate_check(gate: str) -> Callable:
-    """Register a check: a function of (subject, day) that answers a Check, or None where it does not apply."""
+def gate_check(gate: str, name: str) -> Callable:
+    """Register a check: a function of (subject, day) that answers a Check, or None where it does not apply.
+
+    A concession names it by its name, so that is known without running it and never changes.
+    """
 
     def register(function: Callable[[Subject, date], Check | None]) -> Callable:
-        extensions.gate_checks.setdefault(gate, []).append(function)
+        extensions.gate_checks.setdefault(gate, {})[name] = function
         return function
 
     return register
 
 
+def names_of(gate: str) -> list[str]:
+    """The checks that stand at a gate, by name."""
+    return list(extensions.gate_checks.get(gate, {}))
+
+
 def checks(gate: str, subject: Subject, on: date) -> list[Check]:
     """Every check of a gate; an unmet one shows the concession that lets it pass."""
-    found = [check for function in extensions.gate_checks.get(gate, ()) if (check := function(subject, on))]
-    if all(check.met for check in found):
-        return found
-    passing = _concession(gate, subject)
-    return found if passing is None else [c if c.met else _passed(c, passing) for c in found]
+    asked = ((name, function(subject, on)) for name, function in extensions.gate_checks.get(gate, {}).items())
+    return [_judged(gate, replace(check, name=name), subject, on) for name, check in asked if check]
 
 
-def _passed(check: Check, concession: Concession) -> Check:
-    words = f"{concession.number}, {concession.given_by}, {concession.given_role}: {concession.reason}"
-    return Check(check.name, True, check.sentence, check.ask, words)
+def _judged(gate: str, check: Check, subject: Subject, on: date) -> Check:
+    """The check with its gate, and passed where a concession passes it."""
+    passing = None if check.met else concession_for(gate, check.name, subject.items, on)
+    if passing is None:
+        return replace(check, gate=gate)
+    words = f"{passing.number}, {passing.given_by}, {passing.given_role}: {passing.reason}"
+    return replace(check, gate=gate, met=True, concession=words)
 
 
-def _concession(gate: str, subject: Subject) -> Concession | None:
-    """The latest concession for this gate that names the thing or one of its pieces."""
-    named = {c.pk: c for item in subject.items for c in item.concessions.all() if c.gate == gate}
-    return max(named.values(), key=lambda concession: concession.given_on, default=None)
+def concession_for(gate: str, name: str, items: Iterable[Item], on: date) -> Concession | None:
+    """The latest concession in force on the day that names this check and one of the things.
+
+    One given on the day itself counts: a day is all that a concession is dated by.
+    """
+    named = {c.pk: c for item in items for c in item.concessions.all() if c.gate == gate and c.passes(name)}
+    holding = (concession for concession in named.values() if concession.in_force_on(on))
+    return max(holding, key=lambda concession: concession.given_on, default=None)
 
 
 def unmet(gate: str, subject: Subject, on: date) -> list[Check]:
@@ -83,17 +97,18 @@ def pass_gates(gates: Iterable[str], subject: Subject, on: date, *, afterwards: 
     for gate in gates:
         missing = unmet(gate, subject, on)
         if missing and not afterwards:
-            raise GateClosed(gate, missing)
+            raise GateClosed(gate, missing, subject.items)
         kept += [_keep_unmet(gate, check, subject, on) for check in missing]
     return kept
 
 
 def pass_check(gate: str, check: Check, subject: Subject, on: date, *, afterwards: bool) -> None:
     """One check of a gate by itself, where a step stands before no other of that gate."""
-    if check.met or _concession(gate, subject):
+    check = _judged(gate, check, subject, on)
+    if check.met:
         return
     if not afterwards:
-        raise GateClosed(gate, [check])
+        raise GateClosed(gate, [check], subject.items)
     _keep_unmet(gate, check, subject, on)
 
 

@@ -3,7 +3,6 @@
 A page may ask fifteen times; asking each table by itself would use them up before the making is shown.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass, field
 from datetime import date
 from typing import Any
@@ -12,6 +11,8 @@ from django.db.models import BigIntegerField, DateField, F, OuterRef, QuerySet, 
 from django.db.models.functions import Cast, Coalesce, TruncDate
 
 from records import clock
+from records.limits import concessions_along
+from records.lineage import Descent
 from records.models import (
     Commission,
     Concession,
@@ -111,9 +112,9 @@ def _columns(
     )  # fmt: skip
 
 
-def hanging_on(item: Item, forebears: Sequence[Item] = ()) -> Everything:
-    """Everything about a thing; concessions and unmet gates of what it was made from hold for it too."""
-    line = [item.pk, *(forebear.pk for forebear in forebears)]
+def hanging_on(item: Item, chain: Descent) -> Everything:
+    """Everything about a thing; duties and concessions of what it was made from hold for it too."""
+    line = [item.pk, *(forebear.pk for forebear in chain.forebears)]
     worst = Subquery(Finding.objects.filter(report=OuterRef("pk")).order_by("-severity").values("severity")[:1])
     parts = [
         _columns(ConditionReport.objects.filter(item=item), "reports", number=F("number"), day=F("examined_on"),
@@ -124,8 +125,8 @@ def hanging_on(item: Item, forebears: Sequence[Item] = ()) -> Everything:
                  day=F("due_on"), words=F("sentence"), more=F("role"), state=_known(F("done_on"))),
         _columns(Commission.objects.filter(originals=item) | Commission.objects.filter(copies=item), "commissions",
                  number=F("number"), day=F("requested_on"), words=F("purpose__label"), more=F("requester__name")),
-        _columns(Concession.objects.filter(items__in=line), "concessions", number=F("number"), day=F("given_on"),
-                 words=F("reason"), more=F("limits_of_use"), state=F("gate")),
+        _columns(Concession.objects.filter(concessions_along(chain)), "concessions", number=F("number"),
+                 day=F("given_on"), words=F("reason"), more=F("limits_of_use"), state=F("gate")),
         _columns(UnmetGate.objects.filter(items=item), "unmet", number=F("subject_number"), day=F("happened_on"),
                  words=F("sentence"), more="", state=F("gate")),
         _columns(Photo.objects.filter(item=item), "photos", number=F("view"), day=TruncDate("taken_at"),

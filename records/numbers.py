@@ -1,10 +1,16 @@
 """The next free number of a series, offered in forms; never reused."""
 
 import re
+from collections.abc import Callable
+from typing import TypeVar
 
+from django.db import IntegrityError, transaction
 from django.db.models import Model
 
 from records import clock
+
+TRIES = 5
+Made = TypeVar("Made")
 
 
 def next_number(model: type[Model], pattern: str) -> str:
@@ -16,6 +22,19 @@ def next_number(model: type[Model], pattern: str) -> str:
     shape = re.compile(re.escape(prefix) + r"(\d+)" + re.escape(suffix) + "$")
     used = [int(match[1]) for number in taken if (match := shape.match(number))]
     return pattern.format(n=max(used, default=0) + 1)
+
+
+def with_next_number(model: type[Model], pattern: str, make: Callable[[str], Made]) -> Made:
+    """Make a row under the next free number; where someone else takes it in the same moment, under the one after."""
+    for _ in range(TRIES - 1):
+        number = next_number(model, pattern)
+        try:
+            with transaction.atomic():
+                return make(number)
+        except IntegrityError:
+            if not model._base_manager.filter(number=number).exists():
+                raise  # not the number was in the way
+    return make(next_number(model, pattern))
 
 
 SERIES = {

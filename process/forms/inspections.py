@@ -7,12 +7,12 @@ from django import forms
 from process.forms.asking import AsksUnusual
 from process.models import Inspection, ThicknessPoint
 from process.ranges import Opinion
-from process.services.copies import ACCEPTING, HELD_AS
+from process.services.copies import ACCEPTING, HELD_AS, fitting_concessions
 from process.summaries.copies import CopySummary
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
-from records.models import Concession, Gate, Item, Place
+from records.models import Item, Place
 from records.units import show
 
 SIZES = ("mass_g", "diameter_mm", "finished_thickness_mm", "thickness_min_mm")
@@ -40,14 +40,13 @@ class InspectionForm(AsksUnusual, RecordForm):
             "finished_thickness_mm": "With its filling, as it lies in the hand; the depth of a mark is judged by it.",
             "thickness_min_mm": "As an instrument showed it. A mean from mass or charge is not a measurement.",
             "not_measured_reason": "“closed before it could be measured”. Either a measured number or a reason.",
-            "concession": "Only for “accept with concession”: one for the mark or the acceptance of this copy.",
+            "concession": "Only for “accept with concession”: for the mark or acceptance of this copy or its shells.",
         }
 
     def __init__(self, *args: Any, summary: CopySummary, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.summary = summary
-        rows = Concession.objects.filter(gate__in=[Gate.MARK, Gate.ACCEPT], items=self.instance.copy)
-        self.fields["concession"].queryset = rows
+        self.fields["concession"].queryset = fitting_concessions(self.instance.copy)
         self.fields["concession"].label_from_instance = lambda one: f"{one.number}: {one.reason[:80]}"
         self.fields["thickness_method"].choices = [("", "not measured"), *ThicknessPoint.Method.choices]
         if self.instance._state.adding:

@@ -78,7 +78,6 @@ class Pull(Tracked):
     number_count = models.PositiveSmallIntegerField("pull")
     use = models.CharField(max_length=20, choices=Use, default=Use.DEPOSIT)
     used_on = models.DateField()
-    concession = models.ForeignKey("records.Concession", models.PROTECT, null=True, blank=True, related_name="pulls")
 
     class Meta:
         ordering = ["mould", "number_count"]

@@ -47,7 +47,6 @@ class Run(Tracked):
     operator = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="+")
     note = models.TextField(blank=True)
     photos = models.ManyToManyField("records.Photo", blank=True, related_name="runs")
-    concessions = models.ManyToManyField("records.Concession", blank=True, related_name="runs")
 
     objects = RunQuerySet.as_manager()
 

@@ -12,6 +12,7 @@ from process.summaries.cathodes import CathodeSummary
 from process.summaries.copies import CopySummary
 from process.summaries.copies import summarise as copy_summary
 from process.summaries.runs import RunSummary, summarise
+from records.limits import concessions_along
 from records.lineage import Descent, descent_of
 from records.models import (
     Concession,
@@ -61,7 +62,7 @@ class Making:
     @cached_property
     def runs(self) -> list[RunSummary]:
         rows = Run.objects.with_sheet().filter(cathodes__shell__making_up=self.making_up).distinct().order_by("number")
-        return [summarise(run) for run in rows.prefetch_related("bath__limits", "concessions")]
+        return [summarise(run) for run in rows.prefetch_related("bath__limits")]
 
     @cached_property
     def moulds(self) -> list[Mould]:
@@ -103,10 +104,12 @@ class Making:
 
     @cached_property
     def concessions(self) -> list[Concession]:
-        """Those that name the copy or what it was made from, and those of its runs, pulls and inspections."""
-        named = Q(items__in=self.things) | Q(runs__in=[each.run for each in self.runs]) | Q(inspections__copy=self.copy)
-        pulls = Q(pulls__cathode__shell__making_up=self.making_up)
-        return list(Concession.objects.filter(named | pulls).select_related("given_by").distinct().order_by("number"))
+        """Those that hold along its line, those of models whose step was not recorded, and those of its inspections."""
+        unlinked = [model.pk for model in self.models if model not in self.line]
+        models = Q(items__in=unlinked, given_on__lte=self.making_up.made_up_on)
+        named = concessions_along(self.chain) | models | Q(inspections__copy=self.copy)
+        rows = Concession.objects.filter(named).select_related("given_by").prefetch_related("items")
+        return list(rows.distinct().order_by("number"))
 
     @cached_property
     def unmet(self) -> list[UnmetGate]:

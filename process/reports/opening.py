@@ -4,7 +4,7 @@ from process.models import Inspection
 from process.reports.making import Making, gate_words
 from process.summaries.copy_states import state_from
 from records import sentences
-from records.models import Photo
+from records.models import Concession, Photo
 from records.pdf import blocks as b
 from records.portraits import best_of
 from records.reports.figures import figure_fact
@@ -37,9 +37,7 @@ def notices(m: Making) -> list[b.Block]:
             blocks.append(b.Notice(f"The balance of run {each.run.number} is in doubt", each.result.sentence))
     for concession in m.concessions:
         limits = concession.limits_of_use or "No limits of use are written."
-        reason = f"{gate_words(concession.gate).capitalize()}: {concession.reason}".rstrip(".")
-        given = f"Given by {concession.given_by}, {concession.given_role}, {local_day(concession.given_on)}."
-        blocks.append(b.Notice(f"Concession {concession.number}: {limits}", f"{reason}. {given}"))
+        blocks.append(b.Notice(f"Concession {concession.number}: {limits}", concession_words(concession)))
     if m.unmet:
         rows = [
             f"{gate_words(row.gate).capitalize()}, {row.subject_number}, {local_day(row.happened_on)}: {row.sentence}"
@@ -47,6 +45,13 @@ def notices(m: Making) -> list[b.Block]:
         ]
         blocks.append(b.Notice("Not met, recorded afterwards", "\n".join(rows)))
     return blocks
+
+
+def concession_words(concession: Concession) -> str:
+    """What it passes and why, who gave it, and from when to when it holds."""
+    end = f", holds to {local_day(concession.valid_to)}" if concession.valid_to else ""
+    given = f"Given by {concession.given_by}, {concession.given_role}, {local_day(concession.given_on)}{end}."
+    return f"Passes {concession.passes_words}: {concession.reason}".rstrip(".") + f". {given}"
 
 
 def _acceptance_words(m: Making) -> str:

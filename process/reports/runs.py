@@ -163,7 +163,8 @@ def interruptions(m: Making, summary: RunSummary) -> list[b.Block]:
         return [b.Heading("Interruptions", 2), b.Prose("The current was never gone.")]
     labels = {each.cathode.label for each in m.own(summary)}
     rows = tuple(_gap_row(gap, labels) for gap in summary.interruptions)
-    judged = [c for c in m.concessions if c in summary.run.concessions.all()]
+    grown = {each.shell.pk for each in m.own(summary)}
+    judged = [c for c in m.concessions if grown & {item.pk for item in c.items.all()}]
     words = " ".join(f"Judged in concession {c.number}: {c.reason}" for c in judged)
     note = "The boundary is counted from the face that touched the mould or core."
     return [b.Heading("Interruptions", 2), b.FigureTable(GAPS, rows, note=note), *([b.Prose(words)] if words else [])]

@@ -4,12 +4,13 @@ from datetime import date
 
 from django.core.exceptions import ValidationError
 from django.db import transaction
-from django.db.models import Q
+from django.db.models import Q, QuerySet
 
 from process.models import Core, Inspection, MakingUp, Run, Shell
-from records import gates
+from records import clock, gates
+from records.limits import concessions_of
 from records.lineage import refuse_impossible
-from records.models import Commission, Consent, DescentLink, Gate, Item, Measurement, Party
+from records.models import Commission, Concession, Consent, DescentLink, Gate, Item, Measurement, Party
 from records.roles import REGISTRAR
 from records.services.signing import refuse_if_moved_on, sign
 
@@ -146,7 +147,8 @@ def _let_in(inspection: Inspection, status: str) -> None:
         _refuse_foreign_concession(inspection)
     if status not in HELD_AS:
         raise ValidationError({"status": "Say how the accepted copy is held."})
-    gates.pass_gates([Gate.MARK], gates.Subject(copy, copy.number, (copy,)), inspection.inspected_on, afterwards=False)
+    # The step is the acceptance, which happens now: a concession may be written after the copy was looked at.
+    gates.pass_gates([Gate.MARK], gates.Subject(copy, copy.number, (copy,)), clock.today(), afterwards=False)
     copy.status = status
     copy.save()
     for row in measurements_of(inspection):
@@ -157,11 +159,17 @@ def _refuse_foreign_concession(inspection: Inspection) -> None:
     concession = inspection.concession
     if concession is None:
         raise ValidationError("An acceptance with concession names the concession: write it first.")
-    fits = concession.gate in {Gate.MARK, Gate.ACCEPT} and concession.items.filter(pk=inspection.copy_id).exists()
-    if not fits:
+    if not fitting_concessions(inspection.copy).filter(pk=concession.pk).exists():
         raise ValidationError(
             f"{concession} is not for the mark or the acceptance of {inspection.copy.number}: choose the one that is."
         )
+    if not concession.in_force_on(clock.today()):
+        raise ValidationError(f"{concession} held to {clock.day_words(concession.valid_to)}: have a new one written.")
+
+
+def fitting_concessions(copy: Item) -> QuerySet[Concession]:
+    """For the mark or the acceptance of a copy or of what it was made of; the pages and the service ask the same."""
+    return concessions_of(copy).filter(gate__in=[Gate.MARK, Gate.ACCEPT])
 
 
 def measurements_of(inspection: Inspection) -> list[Measurement]:

@@ -11,7 +11,7 @@ from process.forms.inspections import InspectionForm, SignForm
 from process.models import FinishStep, Inspection
 from process.services.copies import ACCEPTING, accept
 from process.summaries.copies import CopySummary, summarise
-from records import access
+from records import access, clock
 from records.gates import Subject, checks
 from records.models import Gate, Item
 from records.services.signing import refuse_unread
@@ -94,12 +94,11 @@ def inspection_sign(request: HttpRequest, pk: int) -> HttpResponseBase:
         return copy
 
     accepting = inspection.decision in ACCEPTING
-    mark = checks(Gate.MARK, Subject(copy, copy.number, (copy,)), inspection.inspected_on) if accepting else []
+    mark = checks(Gate.MARK, Subject(copy, copy.number, (copy,)), clock.today()) if accepting else []
     return answer_form(
         request, form, title=f"Sign the inspection of {copy.number}", act=act, then=_page_of,
         template="process/inspection_sign.html",
         inspection=inspection, item=copy, mark_checks=mark, signer=party, role=role, gate_final=True,
-        concerns=[copy.number],
         back_url=_page_of(copy), verb="Accept and sign" if accepting else "Sign",
     )  # fmt: skip
 

@@ -5,6 +5,7 @@ from typing import Any
 from django.db.models import Q
 from django.http import HttpRequest
 from django.urls import reverse
+from django.utils import timezone
 from django.utils.safestring import SafeString, mark_safe
 
 from process.forms.sheet import ReadingForm
@@ -14,7 +15,7 @@ from process.summaries.next_step import Step, event_url, next_step
 from process.summaries.runs import RunSummary, summarise
 from process.summaries.struck import lines_with_struck
 from process.summaries.words import run_sentence
-from records import access
+from records import access, clock
 from records.models import Concession, Gate, UnmetGate
 from records.pdf.charts import svg
 from records.units import other_unit
@@ -83,9 +84,13 @@ def _unmet(run: Run) -> list[UnmetGate]:
 
 
 def concessions_of(run: Run) -> list[Concession]:
-    """Concessions of the run itself, and those that let its moulds and cores into the bath."""
-    sources = [c.mould_id or c.core_id for c in run.cathodes.all() if c.mould_id or c.core_id]
-    named = Q(runs=run) | Q(items__in=sources, gate__in=BATH_GATES)
+    """Those that let its moulds and cores into the bath, and those for the shells that grew in it."""
+    cathodes = list(run.cathodes.all())
+    sources = [c.mould_id or c.core_id for c in cathodes if c.mould_id or c.core_id]
+    began = next((timezone.localdate(e.at) for e in run.events.all() if e.kind == Event.Kind.ENTRY), clock.today())
+    holding = Q(given_on__lte=began) & (Q(valid_to__isnull=True) | Q(valid_to__gte=began))
+    shells = [cathode.shell.pk for cathode in cathodes if hasattr(cathode, "shell")]
+    named = Q(items__in=sources, gate__in=BATH_GATES) & holding | Q(items__in=shells)
     return list(Concession.objects.filter(named).select_related("given_by").distinct())
 
 

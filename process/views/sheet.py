@@ -34,12 +34,6 @@ def _sheet(run: Run) -> str:
     return f"{run.get_absolute_url()}#sheet"
 
 
-def _sources(run: Run) -> list[str]:
-    """Numbers of the moulds and cores on the rail: what a concession for the start names."""
-    hung = run.cathodes.select_related("mould__item", "core__item")
-    return [source.item.number for cathode in hung if (source := cathode.mould or cathode.core)]
-
-
 def run_start(request: HttpRequest, number: str) -> HttpResponse:
     run = access.fetch(request, Run.objects.select_related("bath"), to="write", number=number)
     form = StartForm(request.POST or None, run=run, user=request.user, instance=Event(run=run, kind=Event.Kind.ENTRY))
@@ -53,7 +47,7 @@ def run_start(request: HttpRequest, number: str) -> HttpResponse:
     return answer_form(
         request, form, title="Into the bath", number=run.number, verb="Start the run", act=act, then=_sheet,
         back_url=run.get_absolute_url(), template=BENCH, caution=" ".join(filter(None, [CAUTION, run.bath.cautions])),
-        sentence="Connected before it goes in, low current until it is covered.", concerns=_sources(run),
+        sentence="Connected before it goes in, low current until it is covered.",
     )  # fmt: skip
 
 

@@ -4,7 +4,8 @@ from typing import Any
 
 from django import forms
 
-from records import clock, imaging
+from records import clock, gates, imaging
+from records.checks import PERMANENT_MARK
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
 from records.forms.photos import TYPES
@@ -112,5 +113,5 @@ def rests_on(mark: Mark) -> bool:
     if not copy.made_here or (copy.status in IN_THE_WORKSHOP and not (label and label.is_signed)):
         return False
     others = copy.marks.exclude(pk=mark.pk)
-    conceded = copy.concessions.filter(gate=Gate.MARK).exists()
-    return not conceded and not any(other.is_photographed_copy_mark for other in others)
+    conceded = gates.concession_for(Gate.MARK, PERMANENT_MARK, [copy], clock.today())
+    return conceded is None and not any(other.is_photographed_copy_mark for other in others)

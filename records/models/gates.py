@@ -1,6 +1,9 @@
 """Passing a gate without its evidence: never silently."""
 
+from datetime import date
+
 from django.db import models
+from django.db.models import F, Q
 from django.urls import reverse
 
 from .base import Tracked
@@ -20,15 +23,21 @@ class Gate(models.TextChoices):
 
 
 class Concession(Tracked):
-    """A named person lets work go on without the evidence; the limits of use follow the thing for ever."""
+    """A named person lets work go on without the evidence; the limits of use follow the thing for ever.
+
+    It passes the checks that it names, from its day on. One without names was written before checks were named
+    and passes its whole gate, as it says.
+    """
 
     number = models.CharField(max_length=40, unique=True)
     gate = models.CharField(max_length=2, choices=Gate)
+    check_names = models.JSONField("passes", default=list, blank=True)
     items = models.ManyToManyField("records.Item", blank=True, related_name="concessions", verbose_name="concerns")
     commission = models.ForeignKey(
         "records.Commission", models.PROTECT, null=True, blank=True, related_name="concessions"
     )
     given_on = models.DateField()
+    valid_to = models.DateField("holds to", null=True, blank=True)
     given_by = models.ForeignKey("records.Party", models.PROTECT, related_name="+")
     given_role = models.CharField("in the role of", max_length=20)
     reason = models.TextField()
@@ -38,6 +47,26 @@ class Concession(Tracked):
 
     class Meta:
         ordering = ["number"]
+        constraints = [
+            models.CheckConstraint(
+                condition=Q(valid_to__isnull=True) | Q(valid_to__gte=F("given_on")), name="concession_ends_after_given",
+                violation_error_message="A concession does not end before the day on which it is given.",
+            ),
+        ]  # fmt: skip
+
+    def passes(self, check_name: str) -> bool:
+        return not self.check_names or check_name in self.check_names
+
+    def in_force_on(self, day: date) -> bool:
+        return self.given_on <= day and (self.valid_to is None or day <= self.valid_to)
+
+    @property
+    def passes_words(self) -> str:
+        """“bath analysed”, “pull left” (bath gate)."""
+        if not self.check_names:
+            return f"the whole {self.get_gate_display()} gate (written before checks were named)"
+        names = ", ".join(f"“{name}”" for name in self.check_names)
+        return f"{names} ({self.get_gate_display()} gate)"
 
     def get_absolute_url(self) -> str:
         return reverse("concession", args=[self.number])

@@ -32,6 +32,7 @@ class GalleryLabel:
     text: str = ""
     credit: str = ""
     number: str = ""
+    limits: tuple[str, ...] = ()  # for whoever handles the piece: printed on the sheet, outside what is cut out
 
     def words(self, size: float) -> list[Words]:
         large, small = size * TITLE_TO_TEXT, max(size * 0.7, 8.0)
@@ -67,6 +68,13 @@ def _cut_marks(canvas: Any, x: float, y: float, width: float, height: float) -> 
             canvas.line(corner_x, corner_y + out_y * 2 * mm, corner_x, corner_y + out_y * (2 * mm + CUT))
 
 
+def _beneath(canvas: Any, label: GalleryLabel, x: float, top: float, room: float) -> None:
+    """Beside the label, not on it: what the visitor need not read and the handler must."""
+    words = [Words(f"Not part of the label. Limits of use of {label.number}:", 8.5, fonts.SANS_BOLD)]
+    words += [Words(limit, 8.5) for limit in label.limits]
+    label_text.draw(canvas, label_text.fit(words, LABEL_WIDTH, room), x, top, LABEL_WIDTH)
+
+
 def build_label(
     label: GalleryLabel,
     issued_at: datetime,
@@ -90,6 +98,8 @@ def build_label(
     x, y = (page[0] - LABEL_WIDTH) / 2, page[1] - theme.MARGIN - height
     _cut_marks(canvas, x, y, LABEL_WIDTH, height)
     label_text.draw(canvas, parts, x + LABEL_MARGIN, y + height - LABEL_MARGIN, width)
+    if label.limits:
+        _beneath(canvas, label, x, y - 2 * CUT, y - theme.MARGIN)
     canvas.save()
     return _finish(out, f"Label {label.number}: {label.kind_and_date}", museum, issued_at, language, record)
 

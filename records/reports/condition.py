@@ -5,6 +5,7 @@ from functools import cached_property
 from typing import Any
 
 from records.extensions import PaperContext, PaperKind, paper_kinds
+from records.limits import concessions_of
 from records.models import Concession, ConditionReport, Finding, Measurement, Photo, Urgency
 from records.pdf import blocks as b
 from records.pdf.document import build
@@ -46,7 +47,7 @@ def gather(report: ConditionReport) -> Gathered:
     sizes = [
         row for row in report.item.measurements.all() if row.what != Measurement.What.MASS or report.mass_g is None
     ]
-    return Gathered(report, findings, photos, sizes, list(report.item.concessions.select_related("given_by")))
+    return Gathered(report, findings, photos, sizes, list(concessions_of(report.item)))
 
 
 def summary(g: Gathered) -> str:

@@ -7,6 +7,7 @@ from django.conf import settings
 
 from records import labelling
 from records.extensions import PaperContext, PaperKind, paper_kinds
+from records.limits import concessions_of, limits_of
 from records.models import Item, LabelWording
 from records.pdf.labels import GalleryLabel, build_label
 from records.reports.attached import record
@@ -50,9 +51,11 @@ def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     label = label_of(copy)
     printed = GalleryLabel(
         kind_and_date=f"{label.kind_of_copy}, {label.copy_date}", title=label.after, lines=joined_lines(label.body),
-        credit=label.credit, number=copy.number,
+        credit=label.credit, number=copy.number, limits=tuple(limits_of(copy)),
     )  # fmt: skip
-    data = record(KIND, copy.number, context, {"wording": [label], "copy": [copy], "marks": copy.marks.all()})
+    conceded = concessions_of(copy)
+    rows = {"wording": [label], "copy": [copy], "marks": copy.marks.all(), "concessions": conceded}
+    data = record(KIND, copy.number, context, rows)
     museum = settings.MUSEUM_NAME
     return build_label(printed, context.issued_at, museum=museum, page_size=context.page_size, record=data), data
 

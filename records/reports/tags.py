@@ -6,7 +6,8 @@ from django.conf import settings
 
 from records import sentences
 from records.extensions import PaperContext, PaperKind, paper_kinds
-from records.lineage import descent_of
+from records.limits import concessions_of, limits_of
+from records.lineage import Descent, descent_of
 from records.models import Item
 from records.pdf.labels import build_tag
 from records.pdf.tags import ObjectTag, Tag, UnmarkedTag
@@ -29,16 +30,18 @@ def tag_of(item: Item) -> ObjectTag:
     """Kind and date first, number in clear beside the code; limits of use go with the thing."""
     chain = descent_of(item)
     kind = ", ".join(filter(None, [sentences.kind_words(item, chain), sentences.date_words(item, chain)]))
-    limits = [concession.limits_of_use for concession in item.concessions.all() if concession.limits_of_use]
-    title = " ".join([f"{item.title.rstrip('.')}." if limits else item.title, *limits])
-    return ObjectTag(
-        item.number, kind, title, f"{settings.BASE_URL}{item.get_absolute_url()}", WORDS.get(item.kind, "")
-    )
+    address = f"{settings.BASE_URL}{item.get_absolute_url()}"
+    return ObjectTag(item.number, kind, _title(item, chain), address, WORDS.get(item.kind, ""))
+
+
+def _title(item: Item, chain: Descent) -> str:
+    limits = limits_of(item, chain)
+    return " ".join([f"{item.title.rstrip('.')}." if limits else item.title, *limits])
 
 
 def finished(tag: Tag, item: Item, kind: str, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     data = record(
-        kind, item.number, context, {"thing": [item], "marks": item.marks.all(), "concessions": item.concessions.all()}
+        kind, item.number, context, {"thing": [item], "marks": item.marks.all(), "concessions": concessions_of(item)}
     )
     return build_tag(tag, context.issued_at, museum=settings.MUSEUM_NAME, record=data), data
 
@@ -48,7 +51,7 @@ def make_tag(item: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
 
 
 def make_unmarked(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
-    return finished(UnmarkedTag(copy.number, copy.title), copy, "Unmarked tag", context)
+    return finished(UnmarkedTag(copy.number, _title(copy, descent_of(copy))), copy, "Unmarked tag", context)
 
 
 paper_kinds["object-tag"] = PaperKind(

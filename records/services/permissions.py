@@ -1,13 +1,14 @@
 """Consent and concession: what they set going."""
 
-from datetime import timedelta
+from datetime import date, timedelta
 from typing import Any
 
+from django.core.exceptions import ValidationError
 from django.db import transaction
 
-from records import clock
-from records.models import Commission, Concession, Consent, Duty, Item, Party
-from records.numbers import SERIES, next_number
+from records import clock, gates
+from records.models import Concession, Consent, Duty, Item, Party
+from records.numbers import SERIES, with_next_number
 from records.roles import REGISTRAR
 
 MOULD_FATE_WORDS = {
@@ -38,23 +39,25 @@ def _duty(consent: Consent, words: str, due_on) -> Duty:
 
 
 def give_concession(
-    *, gate: str, items: list[Item], given_by: Party, role: str, reason: str, limits_of_use: str = "",
-    commission: Commission | None = None, **more: Any,
+    *, gate: str, check_names: list[str], items: list[Item], given_by: Party, role: str, reason: str,
+    number: str = "", given_on: date | None = None, **more: Any,
 ) -> Concession:  # fmt: skip
-    """Let named things pass a gate; the limits follow them and what is made of them."""
-    with transaction.atomic():
+    """Let named things pass named checks of a gate; the limits follow them and what is made of them."""
+    if unknown := set(check_names) - set(gates.names_of(gate)):
+        raise ValidationError(f"No check of the {gates.label_of(gate)} gate is called {', '.join(sorted(unknown))}.")
+    if not check_names:
+        raise ValidationError("Name at least one check: a concession never opens a gate as a whole.")
+
+    def give(number: str) -> Concession:
         concession = Concession.objects.create(
-            number=more.pop("number", None) or next_number(Concession, SERIES["concession"]),
-            given_on=more.pop("given_on", None) or clock.today(),
-            gate=gate,
-            commission=commission,
-            given_by=given_by,
-            given_role=role,
-            reason=reason,
-            limits_of_use=limits_of_use,
-        )
+            number=number, gate=gate, check_names=check_names, given_on=given_on or clock.today(), given_by=given_by,
+            given_role=role, reason=reason, **more,
+        )  # fmt: skip
         concession.items.set(items)
-    return concession
+        return concession
+
+    with transaction.atomic():
+        return give(number) if number else with_next_number(Concession, SERIES["concession"], give)
 
 
 def fulfil(*, duty: Duty, party: Party, words: str, on=None) -> None:

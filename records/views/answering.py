@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from typing import Any
+from urllib.parse import urlencode
 
 from django.core.exceptions import BadRequest, ValidationError
 from django.db import IntegrityError, transaction
@@ -16,6 +17,19 @@ from records.gates import GateClosed, label_of
 def wants_afterwards(request: HttpRequest) -> bool:
     """The person chose “record what has happened” although a gate is not met."""
     return "afterwards" in request.POST
+
+
+def closed_words(gate: GateClosed) -> dict[str, Any]:
+    """What the notice about a closed gate reads: the checks, and for each gate the concession that could pass them."""
+    named = list(dict.fromkeys(item.number for item in gate.items))
+    needed: dict[str, list[str]] = {}
+    for check in gate.unmet:
+        needed.setdefault(check.gate, []).append(check.name)
+    asked = [
+        (label_of(code), urlencode({"gate": code, "check": list(dict.fromkeys(names)), "item": named}, doseq=True))
+        for code, names in needed.items()
+    ]
+    return {"gate": label_of(gate.gate), "checks": gate.unmet, "concessions": asked}
 
 
 def _is_valid(form: BaseForm) -> bool:
@@ -53,7 +67,7 @@ def answer_form(
         except ValidationError as error:
             form.add_error(None, error)
         except GateClosed as gate:
-            closed = {"gate": label_of(gate.gate), "code": gate.gate, "checks": gate.unmet}
+            closed = closed_words(gate)
     context = {"title": title, "form": form, "closed": closed, "conflict": getattr(form, "conflict", None), **context}
     status = 422 if form.errors or closed else 200
     return render(request, template, context, status=status)

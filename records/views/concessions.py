@@ -4,21 +4,23 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import path, reverse
 
-from records import access
+from records import access, clock
 from records.forms.concessions import ConcessionForm
 from records.models import Concession
 from records.services.permissions import give_concession
 from records.views.answering import answer_form
 
 SENTENCE = (
-    "Work goes on without the evidence that a gate asks for. Your name, role and reason stand beside it for ever."
+    "Work goes on without some of the evidence that a gate asks for. "
+    "Your name, role and reason stand beside it for ever."
 )
 
 
 def concession_add(request: HttpRequest) -> HttpResponse:
     party, role = access.signer(request, "give concession")
+    asked = request.GET
     form = ConcessionForm(
-        request.POST or None, numbers=request.GET.getlist("item"), initial={"gate": request.GET.get("gate")}
+        request.POST or None, numbers=asked.getlist("item"), gate=asked.get("gate", ""), names=asked.getlist("check")
     )
     return answer_form(
         request,
@@ -34,7 +36,9 @@ def concession_add(request: HttpRequest) -> HttpResponse:
 
 def concession(request: HttpRequest, number: str) -> HttpResponse:
     rows = Concession.objects.select_related("given_by", "commission").prefetch_related("items")
-    return render(request, "records/concession.html", {"concession": access.fetch(request, rows, number=number)})
+    found = access.fetch(request, rows, number=number)
+    has_ended = bool(found.valid_to and found.valid_to < clock.today())
+    return render(request, "records/concession.html", {"concession": found, "has_ended": has_ended})
 
 
 urls = [

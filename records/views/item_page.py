@@ -25,7 +25,7 @@ def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
     """Everything the templates of the page read."""
     line = keep_line(item)
     chain, marks = line.descent, _marks(item)
-    hanging = hanging_on(item, chain.forebears)
+    hanging = hanging_on(item, chain)
     photos = in_order(hanging.photos)
     panels = _panels(request, item)
     measured = line.measured_on(item)

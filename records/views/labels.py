@@ -9,13 +9,14 @@ from django.shortcuts import redirect, render
 from django.urls import path, reverse
 from django.views.decorators.http import require_POST
 
-from records import access, extensions, labelling
+from records import access, clock, extensions, labelling
 from records.forms.labels import LabelForm
-from records.gates import GateClosed, Subject, checks, label_of
+from records.gates import GateClosed, Subject, checks
 from records.labelling import Labelled
+from records.limits import limits_of
 from records.models import Gate, Item, LabelWording
 from records.services.signing import approve_label
-from records.views.answering import answer_form
+from records.views.answering import answer_form, closed_words
 
 COPIES = Item.objects.copies().select_related("owner")
 SENTENCE = "One approved wording, from which every label, tag and caption of this copy is printed."
@@ -47,8 +48,9 @@ def _context(copy: Item, label: LabelWording | None, labelled: Labelled) -> dict
         "title": f"Label of {copy.number}", "sentence": SENTENCE, "item": copy, "label": label, "complaints": found,
         "is_refused": any(one.severity == "refuse" for one in found),
         "draft": labelling.draft_of(label) if label else None,
-        "mark_checks": checks(Gate.MARK, subject, copy.created_at.date()),
+        "mark_checks": checks(Gate.MARK, subject, clock.today()),
         "consents": [consent for consent in labelled.consents if consent.label_wording or consent.credit],
+        "limits": limits_of(copy, labelled.descent),
         "back_url": copy.get_absolute_url(), "issue": _paper(copy, label),
     }  # fmt: skip
 
@@ -87,13 +89,13 @@ def label_approve(request: HttpRequest, number: str) -> HttpResponse:
     except ValidationError as error:
         context["refusals"] = error.messages
     except GateClosed as gate:
-        context |= {"closed": {"gate": label_of(gate.gate), "code": gate.gate, "checks": gate.unmet}}
+        context["closed"] = closed_words(gate)
     return _not_approved(request, label, context)
 
 
 def _not_approved(request: HttpRequest, label: LabelWording, context: dict[str, Any]) -> HttpResponse:
     labelled = labelling.gather(label.item)
-    context |= {"gate_final": True, "concerns": [label.item.number], "verb": "Keep the wording"}
+    context |= {"gate_final": True, "verb": "Keep the wording"}
     form = LabelForm(instance=label, facts=labelled.facts)
     shown = {**_context(label.item, label, labelled), "form": form, **context}
     return render(request, "records/label.html", shown, status=422)

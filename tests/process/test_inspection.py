@@ -153,7 +153,7 @@ def test_without_a_mark_acceptance_is_blocked_and_cannot_be_recorded_afterwards(
     page = answer.content.decode()
     assert answer.status_code == forced.status_code == 422
     assert "no permanent, photographed mark" in page and 'name="afterwards"' not in page
-    assert f"{reverse('concession_add')}?gate=G6&amp;item=R.2026.1" in page
+    assert f"{reverse('concession_add')}?gate=G6&amp;check=permanent+mark&amp;item=R.2026.1" in page
     assert not Inspection.objects.get().is_signed and Item.objects.get(pk=copy.pk).status == "workshop"
     assert not Measurement.objects.filter(item=copy).exists()
 

@@ -96,10 +96,9 @@ def test_predicted_mass_and_size_stand_beside_the_measured():
 def test_interruptions_show_their_depth_and_how_they_were_judged():
     """SCENARIO 7.3: 3 h 10 min without current, boundary at 0.185 mm of 0.422 mm."""
     copy = copy_of(coin_run())
-    run = Shell.objects.filter(making_up__copy=copy).first().cathode.run
-    run.concessions.add(
-        concede(copy, "C-2026-02", gate="G7", reason="The unit came back by itself.", limits_of_use="Display only.")
-    )
+    given = {"gate": "G7", "reason": "The unit came back by itself.", "limits_of_use": "Display only."}
+    shells = [shell.item for shell in Shell.objects.filter(making_up__copy=copy)]
+    concede(shells[0], "C-2026-02", **given).items.add(*shells)
     words = text(pdf(copy))
     assert "3 h 10 min" in words and "0.19" in words and "the current came back by itself" in words
     assert "Judged in concession C-2026-02: The unit came back by itself." in words

@@ -205,12 +205,18 @@ def test_specification_asks_for_a_least_thickness_under_the_mean(conservator):
 
 def test_a_concession_carries_name_role_and_reason(conservator):
     medal = make_item("R.1889.7")
-    data = {"gate": "G2", "items": medal.number, "reason": "seam stopped with wax", "limits_of_use": "no heat"}
+    data = {
+        "check_names": ["G2:risk assessed"],
+        "items": medal.number,
+        "reason": "seam stopped with wax",
+        "limits_of_use": "no heat",
+    }
 
     conservator.post(reverse("concession_add"), data)
 
     concession = Concession.objects.get()
     assert (concession.given_role, concession.reason) == ("conservator", "seam stopped with wax")
+    assert (concession.gate, concession.check_names) == ("G2", ["risk assessed"])
     assert list(concession.items.all()) == [medal]
 
 

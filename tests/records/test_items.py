@@ -149,7 +149,8 @@ def test_limits_of_a_concession_follow_what_is_made_of_the_thing(registrar):
     model, copy = make_item("R.1889.7", kind="historic_copy"), make_item("R.2026.3", kind="copy", status="workshop")
     DescentLink.objects.create(source=model, target=copy, transfer="making_up")
     give_concession(
-        gate="G2", items=[model], given_by=make_party(), role="conservator", reason="seam stopped with wax",
+        gate="G2", check_names=["risk assessed"], items=[model], given_by=make_party(), role="conservator",
+        reason="seam stopped with wax",
         limits_of_use="Display only, no handling.",
     )  # fmt: skip
 

@@ -94,7 +94,7 @@ def test_nothing_of_the_inside_is_shown(served):
 
 @pytest.mark.django_db
 def test_older_tables_are_left_alone_with_the_command_to_run():
-    MigrationRecorder.Migration.objects.filter(app="records").first().delete()
+    MigrationRecorder.Migration.objects.filter(app="records").last().delete()
 
     with pytest.raises(CommandError, match=r"Back up .* run “manage.py migrate”"):
         make_tables(lambda line: None)

@@ -8,7 +8,7 @@ from process.demo.rows import Table, build, find, save
 from process.demo.studio import Studio
 from process.models import FinishStep, Inspection, MakingUp, Shell
 from process.services.copies import accept, make_up
-from records.models import Concession, Item, LabelWording, Mark
+from records.models import Item, LabelWording, Mark
 from records.services.signing import approve_label
 
 NESTED = ("making_up", "finish", "mark", "inspection", "label", "photo")
@@ -45,8 +45,6 @@ def _finish(copy: Item, table: Table) -> None:
     """Inspection, acceptance and label, as far as the copy has come."""
     if inspection := table.get("inspection"):
         with step(inspection, inspection["inspector"]) as party:
-            if "concession" in inspection:
-                find(Concession, inspection["concession"]).items.add(copy)
             row = save(Inspection, without(inspection, "status"), copy=copy)
             accept(inspection=row, party=party, role=role_of(party), status=inspection["status"])
     if label := table.get("label"):

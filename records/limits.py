@@ -1,0 +1,58 @@
+"""Concessions along a line of descent: their limits of use go with the thing and with all that is made of it."""
+
+from datetime import date
+
+from django.db.models import Q, QuerySet
+
+from records.lineage import Descent, descent_of
+from records.models import Concession, DescentLink, Item
+
+# Through these steps the earlier thing lies inside the later one; through all others only its shape went on.
+JOINS = {DescentLink.Transfer.MAKING_UP, DescentLink.Transfer.SKIN}
+NEGATIVES = {Item.Kind.MOULD, Item.Kind.MATRIX}
+
+
+def concessions_along(chain: Descent) -> Q:
+    """Those that name the thing, a part of it, or what it was taken from; a part keeps its limits for ever.
+
+    A concession for a mould or a model does not reach back to what had left it before.
+    """
+    inside = _parts(chain)
+    found = Q(items__in=[chain.item.pk, *inside])
+    for thing in chain.forebears:
+        if thing.pk not in inside:
+            day = _left_on(thing, chain)
+            found |= Q(items=thing.pk, given_on__lte=day) if day else Q(items=thing.pk)
+    return found
+
+
+def _parts(chain: Descent) -> set[int]:
+    """What lies inside the thing: shells, the core beneath a skin."""
+    inside = {chain.item.pk}
+    while (
+        more := {
+            row.source_id for row in chain.rows if row.target_id in inside and row.transfer in JOINS and row.source_id
+        }
+        - inside
+    ):
+        inside |= more
+    return inside - {chain.item.pk}
+
+
+def _left_on(thing: Item, chain: Descent) -> date | None:
+    """When the piece had what it needed of it: of a mould on the day of the deposit, of a model when it was made up."""
+    if thing.kind not in NEGATIVES:
+        return chain.made_on
+    days = [row.happened_on for row in chain.rows if row.source_id == thing.pk]
+    return max(days) if days and all(days) else None
+
+
+def concessions_of(item: Item, chain: Descent | None = None) -> QuerySet[Concession]:
+    """What was conceded for a thing and for what it was made from, the earliest first."""
+    rows = Concession.objects.filter(concessions_along(chain or descent_of(item)))
+    return rows.select_related("given_by").distinct().order_by("given_on", "number")
+
+
+def limits_of(item: Item, chain: Descent | None = None) -> list[str]:
+    """The limits of use, each sentence once."""
+    return list(dict.fromkeys(c.limits_of_use.strip() for c in concessions_of(item, chain) if c.limits_of_use.strip()))
