@@ -47,7 +47,7 @@ def served(tmp_path_factory) -> Iterator[tuple[str, Path, list[str]]]:
             server.wait(10)
 
 
-def wait_for(url: str, server: subprocess.Popen, limit_s: float = 30) -> None:
+def wait_for(url: str, server: subprocess.Popen, limit_s: float = 120) -> None:
     end = time.monotonic() + limit_s
     while time.monotonic() < end and server.poll() is None:
         try:
