@@ -17,7 +17,7 @@ def name_the_things(apps, schema_editor):
 
 class Migration(migrations.Migration):
     dependencies = [
-        ("process", "0002_striking"),
+        ("process", "0003_traces"),
         ("records", "0003_concession_checks"),
     ]
 
