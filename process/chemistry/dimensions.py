@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from pint import Quantity
 
 from process.chemistry.formula import formula
-from process.chemistry.terms import LENGTH, RATIO, THICKNESS, VOLUME, Rule
+from process.chemistry.terms import AREA, LENGTH, RATIO, THICKNESS, VOLUME, Rule
 from records.units import ureg
 
 CHANGES = RATIO.called("c", "linear change of each transfer (shrinkage negative)", Rule.ANY).several(
@@ -64,6 +64,26 @@ def deviation(measured: Quantity, predicted: Quantity) -> Quantity:
     -0.4
     """
     return measured / predicted - 1
+
+
+@formula(
+    AREA.called("A", "surface of the piece"),
+    faces=AREA.several("ΣA", "areas of the faces"),
+    diameter=LENGTH,
+    height=LENGTH.called("h", "thickness of the piece"),
+)
+def disc_surface(faces: Sequence[Quantity], diameter: Quantity, height: Quantity) -> Quantity:
+    """Surface of a round piece: its faces, and the edge unrolled.
+
+    Equation: A [dm²] = ΣA [dm²] + π·D [mm]·h [mm]
+    Errors: no face at all; an area, diameter or thickness of zero or less.
+    Source: mantle of a cylinder; any text on geometry.
+
+    >>> faces = [ureg.Quantity(0.081, "dm**2")] * 2
+    >>> round(disc_surface(faces, 31.2 * ureg.mm, 2.0 * ureg.mm).m_as("cm**2"), 2)
+    18.16
+    """
+    return sum(faces[1:], start=faces[0]) + math.pi * diameter * height
 
 
 @formula(

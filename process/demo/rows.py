@@ -16,6 +16,15 @@ CALLED_BY: dict[type[models.Model], str] = {Party: "initials", Photo: "original_
 NOON = time(12)
 
 
+class Written(float):
+    """A number of the scenario that remembers how it stands there: 0.60 was read to a hundredth."""
+
+    def __new__(cls, text: str) -> "Written":
+        number = super().__new__(cls, text)
+        number.text = text
+        return number
+
+
 def instant(value: Any) -> datetime:
     """An aware instant: as written, a local time, or noon of a day."""
     if not isinstance(value, datetime):
@@ -66,7 +75,8 @@ def save(model: type[models.Model], table: Table, **more: Any) -> Any:
 def _quantity(name: str, written: Any) -> units.Parsed:
     """“71.36 ± 0.01 g”, a bare number in the column's unit, or a table that says how the number is known."""
     about = written if isinstance(written, dict) else {"text": written}
-    text = about["text"] if isinstance(about["text"], str) else units.plain(about["text"])
+    given = about["text"]
+    text = given if isinstance(given, str) else getattr(given, "text", None) or units.plain(given)
     parsed = units.parse(text, units.suffix_of(name) or "")
     return units.Parsed(
         parsed.number, parsed.unit, parsed.canonical, parsed.plus_minus, parsed.text,

@@ -24,7 +24,7 @@ from process.demo.chapters import (
     runs,
 )  # fmt: skip
 from process.demo.present import settled
-from process.demo.rows import Table
+from process.demo.rows import Table, Written
 from process.demo.studio import Studio
 from records import clock
 from records.models import Document
@@ -52,7 +52,7 @@ CHAPTERS: tuple[tuple[str, Callable[[Table, Studio], None]], ...] = (
 def read(part: str = PARTS[0]) -> Table:
     """One part of the scenario; {year} in a number is the present year."""
     text = (FOLDER / part).read_text(encoding="utf-8")
-    return settled(tomllib.loads(text.replace("{year}", str(clock.today().year))), clock.now())
+    return settled(tomllib.loads(text.replace("{year}", str(clock.today().year)), parse_float=Written), clock.now())
 
 
 def tell(say: Callable[[str], Any], *, picture_px: int = 1200) -> None:

@@ -5,7 +5,7 @@ from typing import Any
 from process.forms.asking import AsksUnusual
 from process.models import FinishStep
 from process.ranges import Opinion
-from process.summaries.copies import skin_of
+from process.summaries.copy_skin import skin_of
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead

@@ -5,6 +5,7 @@ import uuid
 from django.db import models
 from django.db.models import Q
 from django.urls import reverse
+from django.utils import timezone
 
 from records.models import Strikable, Tracked
 
@@ -133,7 +134,7 @@ class Reading(SheetEntry):
         indexes = [models.Index(fields=["run", "at"])]
 
     def __str__(self) -> str:
-        return f"reading of {self.run.number} at {self.at:%Y-%m-%d %H:%M}"
+        return f"reading of {self.run.number} at {timezone.localtime(self.at):%Y-%m-%d %H:%M}"
 
 
 class Event(SheetEntry):

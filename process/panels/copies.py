@@ -4,7 +4,8 @@ from django.http import HttpRequest
 
 from process.models import MakingUp
 from process.summaries.care import care_of
-from process.summaries.copies import CopySummary, skin_of, summarise
+from process.summaries.copies import CopySummary, summarise
+from process.summaries.copy_skin import skin_of
 from records import access, extensions
 from records.extensions import CopyTraits, Panel
 from records.models import Item

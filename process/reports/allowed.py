@@ -26,7 +26,7 @@ def permissions(m: Making) -> list[b.Block]:
         )
         columns = (b.Column("Condition"), b.Column("What the record shows"))
         rows = tuple((each.words, _shown(each, consent, m)) for each in conditions_of(consent))
-        blocks += [b.Prose(words), b.FigureTable(columns, rows, empty="No conditions were set.")]
+        blocks += [b.Prose(words, leads=True), b.FigureTable(columns, rows, empty="No conditions were set.")]
     for risk in m.risks:
         conditions = f" Conditions: {risk.conditions}" if risk.conditions else ""
         blocks.append(b.Prose(
@@ -50,8 +50,23 @@ def _in_force(consent: Consent, m: Making, moulds: list[Mould]) -> str:
 
 
 def _technique(consent: Consent, m: Making, moulds: list[Mould]) -> str:
-    materials = ", ".join(sorted({mould.material.label for mould in moulds}))
-    return f"{m.making_up.get_technique_display()}; mould of {materials}"
+    barriers = "; ".join(f"{mould.item.number}: {mould.barrier}" for mould in moulds if mould.barrier)
+    said = [
+        m.making_up.get_technique_display(),
+        _materials(consent, m, moulds),
+        f"barrier of {barriers}" if barriers else "",
+    ]
+    return "; ".join(filter(None, said))
+
+
+def _materials(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    return f"mould of {', '.join(sorted({mould.material.label for mould in moulds}))}" if moulds else ""
+
+
+def _present(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    """Who made the moulds; who else stood by is written nowhere."""
+    made = dict.fromkeys(f"{mould.made_by}, {local_day(mould.made_on)}" for mould in moulds if mould.made_by)
+    return f"moulds made by {'; '.join(made)}" if made else "who made the moulds is not recorded"
 
 
 def _warmest(consent: Consent, m: Making, moulds: list[Mould]) -> str:
@@ -82,6 +97,8 @@ def _worded(consent: Consent, m: Making, moulds: list[Mould]) -> str:
 EVIDENCE: dict[str, Callable[[Consent, Making, list[Mould]], str]] = {
     "valid_to": _in_force,
     "techniques": _technique,
+    "materials_barred": _materials,
+    "presence": _present,
     "temperature": _warmest,
     "pulls": _pulls_used,
     "copies": _copies_made,
@@ -138,7 +155,7 @@ def original(m: Making) -> list[b.Block]:
     )
     for model in m.models:
         mine = [report for report in m.reports if report.item_id == model.pk]
-        blocks.append(b.Prose(_statement(model.number, mine)))
+        blocks.append(b.Prose(_statement(model.number, mine), leads=True))
     return [
         *blocks,
         b.FigureTable(

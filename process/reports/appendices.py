@@ -1,5 +1,6 @@
 """Behind the report: how each figure follows, what was written at the bench, and the words explained."""
 
+import re
 from collections.abc import Iterator
 
 from django.utils import timezone
@@ -62,10 +63,19 @@ def workings(m: Making) -> list[b.Block]:
 def _formula(rows: list[tuple[str, Working]]) -> b.FigureTable:
     first = rows[0][1]
     where = "; ".join(dict.fromkeys(f"{term.symbol} is {_of(term)}" for term in (*first.inputs, *first.constants)))
-    columns = (b.Column("Figure"), b.Column("Numbers put in, and what follows"), b.Column("Known as", empty=""))
-    lines = tuple((title, each.substitution, _known_as(each)) for title, each in rows)
+    columns = (b.Column("Figure"), b.Column("Numbers put in, and what follows"))
+    lines = tuple((title, _typeset(each.substitution), _known_as(each)) for title, each in rows)
+    if any(known for *_, known in lines):
+        columns = (*columns, b.Column("Known as", empty=""))
+    else:
+        lines = tuple(line[:2] for line in lines)
     note = f"Here {where}. Source: {first.source}" if where else f"Source: {first.source}"
     return b.FigureTable(columns, lines, caption=f"{first.title.rstrip('.')}: {first.equation}", note=note)
+
+
+def _typeset(substitution: str) -> str:
+    """A typographer's minus before a number."""
+    return re.sub(r"(?<![\w.])-(?=\d)", "\u2212", substitution)
 
 
 def _of(term: Entry) -> str:
@@ -115,7 +125,7 @@ def named_figures(m: Making) -> Iterator[tuple[str, Figure | None]]:
                     for f in gap.depths
                     if f.label.endswith(part.cathode.label)
                 )
-    for figure in (m.figures.fill, m.figures.skin, *m.figures.mass, *m.figures.size):
+    for figure in (m.figures.fill, m.figures.surface, m.figures.skin, *m.figures.mass, *m.figures.size):
         yield (f"{figure.label}, {m.copy.number}" if figure else "", figure)
 
 
@@ -142,7 +152,7 @@ def _line(line: Line) -> Row:
     numbers = (number_of(row, field)[0] for field in ("current_a", "voltage_v", "temperature_degc"))
     meter = "" if line.is_event else number_of(row, "meter_ah")[0]
     return (
-        f"{local.day} {local:%b %H:%M} {local:%z}"[:-2],
+        f"{local.day} {local:%b %H:%M} {local:%z}"[:-2].replace(" ", "\u00a0"),
         *numbers,
         meter,
         "" if row.is_struck else written(line.charge_ah, "_ah")[0],

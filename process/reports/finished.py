@@ -1,16 +1,23 @@
 """What was done after the bath: making-up, finish, mark, inspection, and how the copy compares with its model."""
 
+from collections.abc import Iterable
+
 from process.models import Inspection
 from process.reports.making import Making
 from process.summaries.care import care_of
-from records.models import Item, Mark
+from records.models import Item, Mark, Term
 from records.pdf import blocks as b
 from records.reports.figures import figure_cell, figure_fact, number_of, row_fact
-from records.reports.parts import caption_of, local_day, printed, sentences, signer
+from records.reports.parts import caption_of, cautions, local_day, printed, sentences, signer
 from records.units import SUFFIXES
 from records.wording import phrases
 
 LEAD = {"yes": True, "no": False}
+ABSORBED = "absorbed"
+ACID = (
+    "Acid copper solution stayed in the core. Keep it dry, look for green spots and damp at the thin places, wear "
+    "gloves; what drips is acid and a poison to water. Local rules and licensed practice come first."
+)
 
 
 def making_up(m: Making) -> list[b.Block]:
@@ -19,7 +26,7 @@ def making_up(m: Making) -> list[b.Block]:
         b.Fact("Technique", made.get_technique_display()),
         b.Fact("Shells", ", ".join(str(shell) for shell in m.shells)),
         b.Fact("Filling", made.fill.label if made.fill else "none"), b.Fact("Inside", made.fill_words),
-        b.Fact("Lead inside", made.get_lead_inside_display()), figure_fact(m.figures.fill, "Mass of the filling"),
+        b.Fact("Lead inside", made.get_lead_inside_display()), *_filling(m),
         row_fact("Density of the filling", made, "fill_density_g_cm3"),
         row_fact("Temperature at the shell", made, "fill_temperature_degc"),
         b.Fact("Joined by", made.get_join_display()), b.Fact("Alloy or adhesive, seam", made.join_words),
@@ -27,7 +34,22 @@ def making_up(m: Making) -> list[b.Block]:
         b.Fact("By", str(made.made_up_by or "")),
     )  # fmt: skip
     kept = tuple(fact for fact in facts if fact.value)
-    return [b.Heading("Making-up"), b.FactList(kept), b.Prose(phrases.inside(LEAD.get(made.lead_inside)))]
+    inside = b.Prose(phrases.inside(LEAD.get(made.lead_inside)))
+    return [b.Heading("Making-up"), b.FactList(kept), inside, *_cautions([made.fill] if made.fill else [])]
+
+
+def _filling(m: Making) -> list[b.Fact]:
+    """What the room in the shells would hold, and what was weighed: a void shows in the difference."""
+    found = m.figures.fill
+    weighed = row_fact("Filling, as weighed", m.making_up, "fill_mass_g")
+    if found is None or found.kind == "measured":
+        return [weighed]
+    return [figure_fact(found, "Filling, by the room in the shells"), weighed]
+
+
+def _cautions(terms: Iterable[Term]) -> list[b.Block]:
+    """The caution of each material or finish, which it is named with."""
+    return cautions(f"{term.label[:1].upper()}{term.label[1:]}: {term.caution}" for term in terms if term.caution)
 
 
 def finish(m: Making) -> list[b.Block]:
@@ -42,7 +64,8 @@ def finish(m: Making) -> list[b.Block]:
         (local_day(s.done_on), s.finish.label, s.words, number_of(s, "thickness_um")[0], str(s.done_by or ""))
         for s in m.finishes
     )
-    return [b.Heading("Finish"), b.FigureTable(columns, rows, empty="No finish is recorded: the metal is bare.")]
+    found = b.FigureTable(columns, rows, empty="No finish is recorded.")
+    return [b.Heading("Finish"), found, *_cautions(step.finish for step in m.finishes)]
 
 
 def marks(m: Making) -> list[b.Block]:
@@ -128,6 +151,8 @@ def care(m: Making) -> list[b.Block]:
         f"Look at it again {survey} after acceptance, in the terms of a condition report; then every one to five years."
     )
     blocks: list[b.Block] = [b.Heading("Care"), b.Prose("\n\n".join([*said, usual, phrases.ALWAYS_A_COPY]))]
+    if any(each.result and each.result.band == ABSORBED for each in m.runs):
+        blocks.append(b.Caution(ACID))
     if m.making_up.lead_inside != "no":
         words = "There is or may be lead inside: local rules and licensed practice decide how it is worked and shipped."
         blocks.append(b.Caution(words))
@@ -135,5 +160,5 @@ def care(m: Making) -> list[b.Block]:
 
 
 def photographs(m: Making) -> list[b.Block]:
-    shown = [printed(photo, caption_of(photo, m.copy)) for photo in m.photos[1:]]
+    shown = [printed(photo, caption_of(photo, m.copy)) for photo in m.photos if photo != m.portrait]
     return [b.Heading("Photographs"), b.PhotoGrid(tuple(shown))] if shown else []

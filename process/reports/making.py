@@ -27,7 +27,7 @@ from records.models import (
     Specification,
     UnmetGate,
 )  # fmt: skip
-from records.portraits import in_order
+from records.portraits import best_of, in_order
 
 MADE = MakingUp.objects.select_related(
     "fill", "core__item", "core__pull__mould", "made_up_by", "commission__requester", "commission__purpose"
@@ -140,6 +140,11 @@ class Making:
     def photos(self) -> list[Photo]:
         marked = {mark.photo_id for mark in self.marks}
         return [photo for photo in in_order(self.copy.photos.all()) if photo.pk not in marked]
+
+    @property
+    def portrait(self) -> Photo | None:
+        """The photograph that stands for the copy; one of a mark where there is no other."""
+        return best_of(self.photos) or best_of(mark.photo for mark in self.marks if mark.photo)
 
     @cached_property
     def sizes(self) -> list[Measurement]:

@@ -6,7 +6,6 @@ from process.summaries.copy_states import state_from
 from records import sentences
 from records.models import Concession, Photo
 from records.pdf import blocks as b
-from records.portraits import best_of
 from records.reports.figures import figure_fact
 from records.reports.marking import is_unmarked
 from records.reports.parts import caption_of, local_day, printed, strip
@@ -65,7 +64,7 @@ def _acceptance_words(m: Making) -> str:
 
 def cover(m: Making) -> b.Cover:
     """Photograph and facts; the predicted figures are marked as calculated."""
-    photo = best_of(m.photos)
+    photo = m.portrait
     making = m.making_up
     least = "at least " if m.chain.lineage.at_least else ""
     facts = [

@@ -2,6 +2,8 @@
 
 from datetime import date, datetime
 
+from django.utils import timezone
+
 from process.reports.making import Making
 from process.summaries.runs import RunSummary
 from records.extensions import PaperContext
@@ -13,18 +15,22 @@ Deed = tuple[str, object, date | datetime | None]
 
 def who(m: Making, context: PaperContext) -> list[b.Block]:
     columns = (b.Column("What"), b.Column("Who"), b.Column("When"))
-    rows = tuple(
-        dict.fromkeys(
-            (what, str(person), local_day(when)) for what, person, when in [*_deeds(m), _issue(context)] if person
-        )
-    )
+    deeds = sorted((deed for deed in [*_deeds(m), _issue(context)] if deed[1]), key=_day)
+    rows = tuple(dict.fromkeys((what, str(person), local_day(when)) for what, person, when in deeds))
     return [b.Heading("Who did what"), b.FigureTable(columns, rows)]
 
 
+def _day(deed: Deed) -> date:
+    """By the museum's own clock; what has no date comes last."""
+    when = deed[2]
+    return timezone.localdate(when) if isinstance(when, datetime) else when or date.max
+
+
 def signatures(context: PaperContext) -> list[b.Block]:
-    """Who issued the report, and room for the conservator's ink."""
+    """Who issued the report, and room for the ink of another: two roles see it."""
+    other = "Registrar" if context.role.lower() == "conservator" else "Conservator"
     issued = b.Signer(context.issued_by, context.role.capitalize(), local_day(context.issued_at))
-    return [b.Heading("Signatures"), b.Signatures((issued, b.Signer("", "Conservator")))]
+    return [b.Heading("Signatures"), b.Signatures((issued, b.Signer("", other)))]
 
 
 def _issue(context: PaperContext) -> Deed:

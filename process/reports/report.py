@@ -13,7 +13,7 @@ from records.pdf import blocks as b
 from records.pdf.document import build
 from records.reports.attached import record
 from records.reports.marking import marking_gap
-from records.reports.parts import head
+from records.reports.parts import head, named
 
 KIND = "Process report"
 
@@ -69,7 +69,7 @@ def attached(m: Making, context: PaperContext) -> dict[str, Any]:
 def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     m = gather(copy)
     data = attached(m, context)
-    paper = head(KIND, copy.number, copy.title, opening.summary(m), context)
+    paper = head(KIND, copy.number, copy.title, opening.summary(m), context, named(copy))
     return build(paper, blocks(m, context), data, context.issued_at), data
 
 

@@ -12,9 +12,9 @@ from process.summaries.runs import RunSummary
 from process.summaries.words import run_sentence
 from records.pdf import blocks as b
 from records.pdf.tables import Row
-from records.reports.figures import figure_cell, figure_fact, number_of, row_fact
+from records.reports.figures import figure_cell, figure_fact, number_of, row_fact, written
 from records.reports.parts import local_day, sentences
-from records.units import other_unit, show
+from records.units import other_unit
 from records.wording import phrases
 
 SHELLS = (
@@ -33,7 +33,7 @@ POINTS = (
 GAPS = (
     b.Column("Current gone"),
     b.Column("For"),
-    b.Column("Boundary from the face", "mm", "right"),
+    b.Column("Boundary", "mm from the face", "right"),
     b.Column("What was seen and done"),
 )
 
@@ -161,8 +161,8 @@ def interruptions(m: Making, summary: RunSummary) -> list[b.Block]:
     """Each stretch without current, how deep in the wall its boundary lies, and how it was judged."""
     if not summary.interruptions:
         return [b.Heading("Interruptions", 2), b.Prose("The current was never gone.")]
-    labels = {each.cathode.label for each in m.own(summary)}
-    rows = tuple(_gap_row(gap, labels) for gap in summary.interruptions)
+    shells = {f"Interface in {each.cathode.label}": str(each.shell) for each in m.own(summary)}
+    rows = tuple(_gap_row(gap, shells) for gap in summary.interruptions)
     grown = {each.shell.pk for each in m.own(summary)}
     judged = [c for c in m.concessions if grown & {item.pk for item in c.items.all()}]
     words = " ".join(f"Judged in concession {c.number}: {c.reason}" for c in judged)
@@ -170,14 +170,10 @@ def interruptions(m: Making, summary: RunSummary) -> list[b.Block]:
     return [b.Heading("Interruptions", 2), b.FigureTable(GAPS, rows, note=note), *([b.Prose(words)] if words else [])]
 
 
-def _gap_row(gap: Interruption, labels: set[str]) -> Row:
+def _gap_row(gap: Interruption, shells: dict[str, str]) -> Row:
     began = timezone.localtime(gap.began_at)
-    depths = [
-        figure
-        for figure in gap.depths
-        if figure.label.removeprefix("Interface in ") in labels and figure.value is not None
-    ]
-    values = " / ".join(show(figure.value, "_mm").split("\u2009")[0] for figure in depths)
+    depths = [figure for figure in gap.depths if figure.label in shells and figure.value is not None]
+    values = "\n".join(f"{shells[figure.label]}:\u00a0{written(figure)[0]}" for figure in depths)
     return (
         f"{local_day(began)}, {began:%H:%M}",
         gap.duration.replace(" ", "\u00a0"),

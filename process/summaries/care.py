@@ -1,7 +1,7 @@
 """What the composition of a copy asks of whoever stores and handles it (DOMAIN: store and pack)."""
 
 from process.models import FinishStep, MakingUp
-from process.summaries.copies import skin_of
+from process.summaries.copy_skin import skin_of
 
 LEAD = MakingUp.Lead
 

@@ -1,7 +1,5 @@
 """The mass of a copy by its parts: shells, filling or core, a skin of silver or gold."""
 
-from dataclasses import dataclass
-
 from pint import Quantity
 
 from process.chemistry.density import copy_mass, mass_of, mass_ratio, volume_of
@@ -15,24 +13,6 @@ from records.models import Measurement
 from records.units import ureg
 
 What = Measurement.What
-
-
-@dataclass(frozen=True)
-class Skin:
-    name: str
-    density_g_cm3: float
-    depth: Quantity
-
-
-def skin_mass(skin: Skin, parts: tuple[ShellPart, ...]) -> Figure | None:
-    faces = [quantity(part.cathode, "face_area_dm2") for part in parts]
-    if not faces:
-        return None
-    volume = (sum(faces[1:], faces[0]) * skin.depth).to("cm**3")
-    density = ureg.Quantity(skin.density_g_cm3, "g/cm**3")
-    found = figure(f"Skin of {skin.name}", "_g", mass_of, volume=volume, density=density)
-    note = "On the faces; the edge is not counted."
-    return Figure(found.label, found.value, "_g", found.kind, found.plus_minus, note, None, found.working)
 
 
 def fill_of(making_up: MakingUp, parts: tuple[ShellPart, ...], model: list[Measurement]) -> Figure | None:
@@ -55,7 +35,8 @@ def _fill_by_room(making_up: MakingUp, parts: tuple[ShellPart, ...], model: list
     room = fill_volume(volume_of(mass, own), changes_of(parts, making_up), sum(shells[1:], shells[0]))
     if apart(room.m)[0] <= 0:
         return None
-    return figure("Fill", "_g", mass_of, evidence={"density": "quoted"}, volume=room, density=density)
+    known = {"density": making_up.evidence("fill_density_g_cm3")}
+    return figure("Fill", "_g", mass_of, evidence=known, volume=room, density=density)
 
 
 def _all_known(parts: tuple[ShellPart, ...]) -> bool:

@@ -9,8 +9,10 @@ from reportlab.platypus import Flowable, Spacer, Table, TableStyle
 from records.pdf import fonts, glyphs, theme
 from records.pdf.flow import Room, kept, paragraph
 
-ARROW = 22 * mm
-LEAST_PIECE, MOST_PIECE = 16 * mm, 48 * mm
+ARROW = 15 * mm
+LEAST_PIECE = 16 * mm
+GAP = 6.0
+WIDTHS = (48 * mm, 38 * mm, 30 * mm, 26 * mm)  # of a piece at most: the widest with which the chain fits one line
 UNKNOWN = "?"
 
 
@@ -76,8 +78,11 @@ def _piece_cell(piece: Piece) -> list[Any]:
 
 
 def _link_cell(link: Link) -> list[Any]:
-    words = link.words or ("" if link.known else "not documented")
-    return [Arrow(link), paragraph(words, "caption")]
+    return [Arrow(link), paragraph(_words(link), "caption")]
+
+
+def _words(link: Link) -> str:
+    return link.words or ("" if link.known else "not documented")
 
 
 @dataclass(frozen=True)
@@ -89,14 +94,16 @@ class DescentStrip:
 
     def flow(self, room: Room) -> list[Flowable]:
         answer: list[Any] = [kept(paragraph(self.caption, "subheading"))] if self.caption else []
-        return [*answer, *(_line(line) for line in self._lines(room.width)), Spacer(0, 6)]
+        most = next((most for most in WIDTHS if sum(_width(p, most) for p in self.chain) <= room.width), WIDTHS[0])
+        lines = [_line(line, most) for line in self._lines(room.width, most)]
+        return [*answer, *(kept(line) for line in lines[:-1]), *lines[-1:], Spacer(0, 6)]
 
-    def _lines(self, width: float) -> list[list[Piece | Link]]:
+    def _lines(self, width: float, most: float) -> list[list[Piece | Link]]:
         """The chain cut into lines that fit; a line that runs on ends with its arrow."""
         lines: list[list[Piece | Link]] = [[]]
         used = 0.0
         for part in self.chain:
-            wide = _width(part)
+            wide = _width(part, most)
             follows = ARROW if isinstance(part, Piece) and part is not self.chain[-1] else 0.0
             if lines[-1] and isinstance(part, Piece) and used + wide + follows > width:
                 lines.append([])
@@ -106,23 +113,27 @@ class DescentStrip:
         return lines
 
 
-def _width(part: Piece | Link) -> float:
+def _width(part: Piece | Link, most: float) -> float:
     if isinstance(part, Link):
-        return ARROW
+        return max(ARROW, GAP + max(_caption_width(word) for word in _words(part).split(" ")))
     name = glyphs.runs_width(glyphs.runs(_name(part), fonts.SANS_BOLD), theme.style("number").fontSize)
-    what = glyphs.runs_width(glyphs.runs(part.what, fonts.SANS), theme.SMALL_SIZE)
-    return min(max(name, what, LEAST_PIECE) + 9, MOST_PIECE)
+    wish = max(name, _caption_width(part.what), LEAST_PIECE) + 9
+    return max(min(wish, most), min(name + 9, WIDTHS[0]))
 
 
-def _line(line: list[Piece | Link]) -> Any:
+def _caption_width(text: str) -> float:
+    return glyphs.runs_width(glyphs.runs(text, fonts.SANS), theme.SMALL_SIZE)
+
+
+def _line(line: list[Piece | Link], most: float) -> Any:
     cells = [_piece_cell(part) if isinstance(part, Piece) else _link_cell(part) for part in line]
     style = TableStyle(
         [
             ("VALIGN", (0, 0), (-1, -1), "TOP"),
             ("LEFTPADDING", (0, 0), (-1, -1), 0),
-            ("RIGHTPADDING", (0, 0), (-1, -1), 6),
+            ("RIGHTPADDING", (0, 0), (-1, -1), GAP),
             ("TOPPADDING", (0, 0), (-1, -1), 3),
             ("BOTTOMPADDING", (0, 0), (-1, -1), 3),
         ]
     )
-    return Table([cells], colWidths=[_width(part) for part in line], style=style, hAlign="LEFT")
+    return Table([cells], colWidths=[_width(part, most) for part in line], style=style, hAlign="LEFT")

@@ -30,6 +30,11 @@ class Paper:
     summary: str
     page_size: str = "A4"
     language: str = "en"
+    named: str = ""  # in head and foot, where the number alone does not say that the thing is a copy
+
+    @property
+    def edge_name(self) -> str:
+        return self.named or self.number
 
 
 def draw_text(canvas: Any, x: float, y: float, text: str, face: str, size: float, anchor: str = "start") -> float:
@@ -79,13 +84,13 @@ class PaperCanvas(EvidenceCanvas):
         self.setStrokeColor(theme.INK)
         self.setLineWidth(theme.THIN)
         half = (right - left) * 0.5
-        name = _squeezed(f"{paper.kind} · {paper.number}", f" · version {paper.version}", half)
+        name = _squeezed(f"{paper.kind} · {paper.edge_name}", f" · version {paper.version}", half)
         used = draw_text(self, right, top - 6, name, fonts.SANS, EDGE_SIZE, "end")
         museum = shortened(paper.museum, fonts.SANS_BOLD, EDGE_SIZE, right - left - used - 12)
         draw_text(self, left, top - 6, museum, fonts.SANS_BOLD, EDGE_SIZE)
         self.line(left, top - 12, right, top - 12)
         self.line(left, theme.MARGIN + 14, right, theme.MARGIN + 14)
-        foot = _squeezed(paper.number, f" · issued {paper.issued_on} · record {self.short_digest}", half * 1.6)
+        foot = _squeezed(paper.edge_name, f" · issued {paper.issued_on} · record {self.short_digest}", half * 1.6)
         draw_text(self, left, theme.MARGIN + 4, foot, fonts.SANS, EDGE_SIZE)
         draw_text(self, right, theme.MARGIN + 4, f"page {number} of {count}", fonts.SANS, EDGE_SIZE, "end")
 

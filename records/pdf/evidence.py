@@ -7,6 +7,7 @@ from typing import Any, Literal
 from reportlab.pdfgen.canvas import Canvas
 
 from records.pdf import fonts, glyphs, theme
+from records.pdf.binding import bound
 
 Kind = Literal["measured", "calculated", "estimated", "quoted", "unknown"]
 SWATCH = 6.4  # points
@@ -60,10 +61,11 @@ def swatch_markup(kind: Kind, face: str, size: float) -> str:
 
 def value_markup(value: str, unit: str, kind: Kind, face: str, size: float) -> str:
     """Value, unit in lighter ink after a thin space, and the word where it was not measured."""
-    text = glyphs.markup(value, face, size)
+    text = glyphs.markup(bound(value), face, size)
     lighter = f'<font color="{theme.LIGHTER.hexval().replace("0x", "#")}">'
     if unit:
-        text += f"{glyphs.markup(' ', face, size)}{lighter}{glyphs.markup(unit, face, size)}</font>"
+        space = "" if unit == "°" else glyphs.markup("\u2009", face, size)
+        text += f"{space}{lighter}{glyphs.markup(unit, face, size)}</font>"
     if kind != "measured":
         text += f' {lighter}<font size="{theme.SMALL_SIZE}">{kind}</font></font>'
     return swatch_markup(kind, face, size) + text

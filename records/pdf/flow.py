@@ -6,6 +6,7 @@ from typing import Any, Protocol
 from reportlab.platypus import Flowable, Paragraph
 
 from records.pdf import glyphs, theme
+from records.pdf.binding import bound
 
 
 @dataclass(frozen=True)
@@ -25,7 +26,7 @@ class Block(Protocol):
 def paragraph(text: str, style_name: str, lead: str = "") -> Any:
     """Text in a named style, every character escaped; `lead` is our own markup in front of it."""
     style = theme.style(style_name)
-    return Paragraph(lead + glyphs.markup(text, style.fontName, style.fontSize), style)
+    return Paragraph(lead + glyphs.markup(bound(text), style.fontName, style.fontSize), style)
 
 
 def kept(flowable: Any) -> Any:

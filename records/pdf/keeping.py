@@ -7,6 +7,8 @@ from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, Ta
 from records.pdf.flow import Room
 
 SMALL = 3  # facts of less than this part of a page stay together
+SHORT = 5  # and so do whole tables of less than this part
+ENDING = 3  # two rows and the note beneath them
 BODY_ROWS = 2  # rows of a table, lines of a paragraph, that must follow a heading on the same page
 
 
@@ -15,7 +17,7 @@ def least_height(flowable: Any, room: Room) -> float:
     _, height = flowable.wrap(room.width, room.height)
     spaces = flowable.getSpaceBefore() + flowable.getSpaceAfter()
     if isinstance(flowable, Table):
-        if not flowable.repeatRows and height <= room.height / SMALL:
+        if height <= room.height / (SHORT if flowable.repeatRows else SMALL):
             return float(height) + spaces
         rows = flowable._rowHeights[: flowable.repeatRows + BODY_ROWS if flowable.repeatRows else 1]
         return float(sum(h or 0 for h in rows)) + spaces
@@ -27,7 +29,10 @@ def least_height(flowable: Any, room: Room) -> float:
 def _keep_rows_whole(table: Table, room: Room) -> None:
     """Allow a break inside a row only where one is higher than a page; else a fact loses its label."""
     table.wrap(room.width, room.height)
-    table.splitInRow = int(max(table._rowHeights, default=0.0) > room.height)
+    heights = [height or 0.0 for height in table._rowHeights]
+    table.splitInRow = int(max(heights, default=0.0) > room.height)
+    if sum(heights[: table.repeatRows]) + sum(heights[-ENDING:]) > room.height:
+        table._nosplitCmds = []  # what should end together is higher than a page
 
 
 def _group_height(flowables: list[Flowable], room: Room) -> float:

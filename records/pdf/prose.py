@@ -2,9 +2,12 @@
 
 from dataclasses import dataclass
 
-from reportlab.platypus import Flowable, PageBreak
+from reportlab.platypus import CondPageBreak, Flowable
 
 from records.pdf.flow import Room, kept, paragraph
+
+SHORT = 700  # characters: paragraphs of no more than this together stay on one page
+HALF = 0.5
 
 
 @dataclass(frozen=True)
@@ -20,18 +23,22 @@ class Heading:
 
 @dataclass(frozen=True)
 class Prose:
-    """Running text; an empty line begins a new paragraph."""
+    """Running text; an empty line begins a new paragraph. What leads up to a table stays with it."""
 
     text: str
+    leads: bool = False
 
     def flow(self, room: Room) -> list[Flowable]:
         parts = [part.strip() for part in self.text.replace("\r\n", "\n").split("\n\n")]
-        return [paragraph(part, "body") for part in parts if part]
+        set_parts = [paragraph(part, "body") for part in parts if part]
+        if len(self.text) <= SHORT:
+            set_parts[:-1] = [kept(part) for part in set_parts[:-1]]
+        return [*set_parts[:-1], *(kept(part) if self.leads else part for part in set_parts[-1:])]
 
 
 @dataclass(frozen=True)
 class Appendix:
-    """A new page with the letter and title of an appendix and one sentence on what it holds."""
+    """Letter and title of an appendix and one sentence on what it holds; on a new page unless half of one is left."""
 
     letter: str
     title: str
@@ -39,8 +46,8 @@ class Appendix:
 
     def flow(self, room: Room) -> list[Flowable]:
         start = [
-            PageBreak(),
-            kept(paragraph(f"Appendix {self.letter}", "kind")),
+            CondPageBreak(room.height * HALF),
+            kept(paragraph(f"Appendix {self.letter}", "appendix")),
             kept(paragraph(self.title, "heading")),
         ]
         return start + ([kept(paragraph(self.introduction, "body"))] if self.introduction else [])

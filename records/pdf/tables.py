@@ -1,11 +1,12 @@
 """Tables of figures: units in the heading, figures right-aligned and tabular, the heading repeated."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from reportlab.platypus import Flowable, Paragraph, Spacer, Table, TableStyle
 
 from records.pdf import fonts, glyphs, theme
+from records.pdf.binding import bound
 from records.pdf.column_widths import ColumnText, column_widths
 from records.pdf.evidence import swatch_markup
 from records.pdf.flow import Room, kept, paragraph
@@ -43,7 +44,8 @@ def _swatch(calculated: bool, style: Any) -> str:
 
 
 def _as_cell(value: str | Cell) -> Cell:
-    return value if isinstance(value, Cell) else Cell(value)
+    """With what must stand on one line bound, so that the widths are reckoned with it."""
+    return replace(value, text=bound(value.text)) if isinstance(value, Cell) else Cell(bound(value))
 
 
 def _cell(value: str | Cell, column: Column) -> Any:
@@ -76,12 +78,20 @@ def _text(index: int, column: Column, rows: tuple[Row, ...]) -> ColumnText:
     )
 
 
-def _rules() -> TableStyle:
+def _rules(last: int, note: bool) -> TableStyle:
+    """Thin rules; the last two rows and the note beneath them never come apart."""
+    beneath = [
+        ("SPAN", (0, last + 1), (-1, last + 1)),
+        ("LEFTPADDING", (0, last + 1), (-1, last + 1), 0),
+        ("RIGHTPADDING", (0, last + 1), (-1, last + 1), 0),
+        ("TOPPADDING", (0, last + 1), (-1, last + 1), 3),
+    ]
     return TableStyle(
         [
             ("LINEABOVE", (0, 0), (-1, 0), theme.THICK, theme.INK),
             ("LINEBELOW", (0, 0), (-1, 0), theme.THIN, theme.INK),
-            ("LINEBELOW", (0, -1), (-1, -1), theme.THICK, theme.INK),
+            ("LINEBELOW", (0, last), (-1, last), theme.THICK, theme.INK),
+            ("NOSPLIT", (0, max(1, last - 1)), (-1, -1)),
             ("VALIGN", (0, 0), (-1, 0), "BOTTOM"),
             ("VALIGN", (0, 1), (-1, -1), "TOP"),
             ("LEFTPADDING", (0, 0), (-1, -1), PADDING),
@@ -90,6 +100,7 @@ def _rules() -> TableStyle:
             ("RIGHTPADDING", (-1, 0), (-1, -1), 0),
             ("TOPPADDING", (0, 0), (-1, -1), 2.2),
             ("BOTTOMPADDING", (0, 0), (-1, -1), 2.8),
+            *(beneath if note else ()),
         ]
     )
 
@@ -109,15 +120,17 @@ class FigureTable:
         if not self.rows:
             return [*caption, paragraph(self.empty, "body")]
         body = [[_cell(v, c) for v, c in zip(row, self.columns, strict=True)] for row in self.rows]
+        below = self._below()
+        note: list[list[Any]] = [[below, *[""] * (len(self.columns) - 1)]] if below else []
         table = Table(
-            [[_heading(c) for c in self.columns], *body],
+            [[_heading(c) for c in self.columns], *body, *note],
             colWidths=self._widths(room.width),
             repeatRows=1,
             splitInRow=1,
             hAlign="LEFT",
-            style=_rules(),
+            style=_rules(len(body), bool(below)),
         )
-        return [*caption, table, *self._below(), Spacer(0, 9)]
+        return [*caption, table, Spacer(0, 9)]
 
     def _widths(self, width: float) -> list[float]:
         texts = [_text(index, column, self.rows) for index, column in enumerate(self.columns)]

@@ -31,6 +31,7 @@ _SANS, _BOLD, _SERIF, _SERIF_BOLD = fonts.SANS, fonts.SANS_BOLD, fonts.SERIF, fo
 # name: (face, size, leading, colour, space before, space after)
 _SPEC: dict[str, tuple[str, float, float, Color, float, float]] = {
     "kind": (_BOLD, 9, 12, COPPER, 0, 3),
+    "appendix": (_BOLD, 9, 12, COPPER, 26, 0),
     "title": (_SERIF_BOLD, 21, 25, INK, 0, 5),
     "summary": (_SERIF, 11.5, 16.5, INK, 0, 12),
     "heading": (_SERIF_BOLD, 13.5, 17, INK, 15, 5),

@@ -12,8 +12,9 @@ from records.pdf.document import build
 from records.portraits import best_of, in_order
 from records.reports import findings as tables
 from records.reports.attached import record
+from records.reports.composition import cautions_of
 from records.reports.figures import row_fact, size_facts
-from records.reports.parts import caption_of, cautions, head, local_day, printed, sentences, signer
+from records.reports.parts import caption_of, cautions, head, local_day, named, printed, sentences, signer
 
 KIND = "Condition report"
 
@@ -114,9 +115,11 @@ def detail(g: Gathered) -> list[b.Block]:
         b.Heading("Findings"), tables.findings_table(g.findings), *tables.notes(g.findings),
         *tables.comparison(report, g.findings),
         b.Heading("Not seen"), b.Prose(report.not_seen or "Nothing is recorded as not examined."),
-        *photographs(g), *cautions(f.term.caution for f in g.findings), *tables.definitions(g.findings),
+        *photographs(g),
+        *cautions([*cautions_of(g.report.item), *(f.term.caution for f in g.findings)]),
         b.Heading("Signatures"),
         b.Signatures((signer(report, str(report.examiner), "examiner"), b.Signer("", "Registrar or owner"))),
+        *tables.definitions(g.findings),
     ]  # fmt: skip
 
 
@@ -150,7 +153,7 @@ def make(report: ConditionReport, context: PaperContext) -> tuple[bytes, dict[st
     g = gather(report)
     title = f"{report.item.title}, {report.get_occasion_display()}"
     data = attached(g, context)
-    paper = head(KIND, report.number, title, summary(g), context)
+    paper = head(KIND, report.number, title, summary(g), context, named(report.item, report.number))
     return build(paper, [*first_page(g), *detail(g)], data, context.issued_at), data
 
 

@@ -11,29 +11,14 @@ from records.pdf.evidence import Kind
 KINDS = frozenset(get_args(Kind))
 
 
-def decimals_of(row: Tracked, field: str) -> int | None:
-    """As many decimals as were typed, where the typed unit is the column's own; else the usual ones."""
-    typed, suffix = row.as_typed.get(field) or {}, units.suffix_of(field)
-    own = units.unit_choice(suffix, None).symbol
-    text = str(typed.get("text") or "").strip().replace(",", ".").lstrip("-−+")
-    if typed.get("unit") != own or not text.replace(".", "", 1).isdigit():
-        return small_change(getattr(row, field), suffix)
-    return len(text.partition(".")[2])
-
-
-def small_change(value: float, suffix: str) -> int | None:
-    """A shrinkage or deviation under one per cent is nothing without its second decimal."""
-    return 2 if suffix == "_pct" and abs(value) < 1 else None
-
-
 def number_of(row: Tracked, field: str) -> tuple[str, str]:
     """Number and unit of a column, with its ± where one was entered; empty where nothing was."""
     value = getattr(row, field)
     if value is None:
         return "", ""
-    spread = row.plus_minus(field)
-    digits = None if spread else decimals_of(row, field)
-    return units.figure(value, units.suffix_of(field), digits=digits, plus_minus=spread)
+    suffix = units.suffix_of(field)
+    digits = units.decimals_written(row.as_typed.get(field) or {}, suffix)
+    return units.figure(value, suffix, digits=digits, plus_minus=row.plus_minus(field))
 
 
 def in_words(row: Tracked, field: str) -> str:
@@ -50,8 +35,7 @@ def row_fact(label: str, row: Tracked, field: str) -> Fact:
 
 def written(figure: Figure) -> tuple[str, str]:
     """Number and unit of a derived figure with a value."""
-    digits = None if figure.plus_minus else small_change(figure.value, figure.suffix)
-    return units.figure(figure.value, figure.suffix, digits=digits, plus_minus=figure.plus_minus)
+    return units.figure(figure.value, figure.suffix, plus_minus=figure.plus_minus)
 
 
 def figure_fact(figure: Figure | None, label: str = "") -> Fact:

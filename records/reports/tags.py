@@ -13,12 +13,7 @@ from records.pdf.labels import build_tag
 from records.pdf.tags import ObjectTag, Tag, UnmarkedTag
 from records.reports.attached import record
 from records.reports.marking import is_unmarked, marking_gap
-
-# What stands framed on the tag; an original carries no such word, a mould or core cannot be taken for one.
-WORDS = {
-    Item.Kind.COPY: "COPY", Item.Kind.HISTORIC_COPY: "HISTORIC COPY", Item.Kind.CAST: "COPY (CAST)",
-    Item.Kind.MATRIX: "COPY (MATRIX)", Item.Kind.SHELL: "PART OF A COPY",
-}  # fmt: skip
+from records.reports.parts import WORDS
 
 
 def refusals(item: Item) -> list[str]:
@@ -31,7 +26,7 @@ def tag_of(item: Item) -> ObjectTag:
     chain = descent_of(item)
     kind = ", ".join(filter(None, [sentences.kind_words(item, chain), sentences.date_words(item, chain)]))
     address = f"{settings.BASE_URL}{item.get_absolute_url()}"
-    return ObjectTag(item.number, kind, _title(item, chain), address, WORDS.get(item.kind, ""))
+    return ObjectTag(item.number, kind, _title(item, chain), address, WORDS.get(item.kind, "").upper())
 
 
 def _title(item: Item, chain: Descent) -> str:

@@ -37,13 +37,11 @@ def quantity_within(
 ) -> SafeString:
     """`{% quantity_within 402.3 "_um" 12 %}`: 402 ± 12 µm, with the digits that the ± supports.
 
-    Without a ± with as many decimals as `digits` says: those that a person wrote.
+    With as many decimals as `digits` says, if it does: those that a person wrote.
     """
     if value is None or value == "":
         return ABSENT
-    if not plus_minus:
-        return _set(*units.figure(value, suffix, digits=digits))
-    text, symbol = units.figure(value, suffix, plus_minus=plus_minus)
+    text, symbol = units.figure(value, suffix, digits=digits, plus_minus=plus_minus or None)
     best, _, spread = text.partition("±")
     return _set(best.strip(), symbol, spread)
 

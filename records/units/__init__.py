@@ -1,6 +1,7 @@
 """Units at the edge: the one pint registry, the closed list of column suffixes, reading and showing."""
 
 from records.units.choices import find_unit, unit_choice
+from records.units.entered import decimals_written
 from records.units.errors import UnitsError
 from records.units.factors import from_canonical, spread_from_canonical, spread_to_canonical, to_canonical
 from records.units.offered import CHOICES, UnitChoice
@@ -16,6 +17,7 @@ __all__ = [
     "Parsed",
     "UnitChoice",
     "UnitsError",
+    "decimals_written",
     "figure",
     "find_unit",
     "from_canonical",

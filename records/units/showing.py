@@ -11,6 +11,8 @@ MINUS = "\u2212"
 
 # Decimals in the column's own unit (mass 0.01 g, thickness 0.01 mm, skins 0.1 µm, charge 0.01 Ah,
 # efficiency 0.1 %, temperature 0.1 °C); a negative figure counts significant digits instead (area: three).
+# One rule for pages and papers: never more than these, and fewer where a ± would be left with more than two
+# significant digits (the GUM, JCGM 100:2008, 7.2.6); a ± too small for the last digit shown is not written.
 SHOW_DIGITS: dict[str, int] = {
     "_a": 2, "_ma": 1, "_v": 2, "_ah": 2, "_ah_l": 2, "_dm2": -3, "_mm": 2, "_um": 1, "_g": 2, "_l": -3,
     "_ml": 2, "_cm3": 2, "_g_l": 1, "_mg_l": 0, "_mol_l": -4, "_g_cm3": 2, "_a_dm2": 2, "_degc": 1, "_h": 1,
@@ -55,7 +57,7 @@ def figure(
     spread = None if plus_minus is None else abs(spread_from_canonical(plus_minus, choice, suffix))
     decimals = digits if digits is not None else _decimals(shown, suffix, choice.symbol, spread)
     number = _fixed(shown, decimals)
-    if spread is not None:
+    if spread and float(f"{spread:.{min(decimals, 15)}f}") > 0:
         number = f"{number}{THIN_SPACE}±{THIN_SPACE}{_fixed(spread, decimals)}"
     return number, choice.symbol
 
@@ -84,25 +86,30 @@ def plain(value: float) -> str:
 
 
 def _decimals(shown: float, suffix: str, symbol: str, spread: float | None) -> int:
-    """Decimals that the ± supports; without one, the usual ones of this suffix, fitted to the unit."""
-    if spread:
-        return _supported(spread)
-    usual = SHOW_DIGITS[suffix]
-    if usual < 0:
-        return max(0, -usual - 1 - _magnitude(shown, -usual))
-    step = abs(spread_from_canonical(10.0**-usual, unit_choice(suffix, symbol), suffix))
+    """The usual decimals of this suffix, fitted to the unit; fewer where the ± does not support them."""
+    usual = _usual(shown, suffix, symbol)
+    return min(usual, _supported(spread)) if spread else usual
+
+
+def _usual(shown: float, suffix: str, symbol: str) -> int:
+    digits = SHOW_DIGITS[suffix]
+    if digits < 0:
+        return max(0, -digits - 1 - _magnitude(shown, -digits))
+    if suffix == "_pct" and abs(shown) < 1:
+        return digits + 1  # a shrinkage or deviation under one per cent is nothing without its second decimal
+    step = abs(spread_from_canonical(10.0**-digits, unit_choice(suffix, symbol), suffix))
     return max(0, round(-math.log10(step)))
 
 
 def _supported(spread: float) -> int:
-    """Decimals of a ± written with one significant digit, or two if the first is a 1.
+    """Decimals of a ± written with two significant digits, or with one if it was given so.
 
-    >>> _supported(0.02), _supported(0.13), _supported(12.0)
-    (2, 2, 0)
+    >>> _supported(0.9712), _supported(0.023), _supported(0.2), _supported(12.0)
+    (2, 3, 1, 0)
     """
-    exponent = math.floor(math.log10(spread))
-    first = int(spread / 10.0**exponent + 1e-9)
-    return max(0, -exponent + (1 if first == 1 else 0))
+    two = max(0, 1 - _magnitude(spread, 2))
+    given = f"{spread:.12f}".rstrip("0").partition(".")[2]
+    return min(two, len(given)) if two <= 12 else two
 
 
 def _magnitude(shown: float, significant: int) -> int:

@@ -1,6 +1,5 @@
 """What stands on a thing's page, gathered with few questions to the database."""
 
-import re
 from collections.abc import Iterable
 from typing import Any
 
@@ -8,7 +7,7 @@ from django.db.models import Exists, OuterRef, prefetch_related_objects
 from django.http import HttpRequest
 from django.urls import reverse
 
-from records import access, extensions, object_id, sentences
+from records import access, extensions, object_id, sentences, units
 from records.conditions import conditions_of
 from records.hanging import Everything, Hanging, hanging_on
 from records.line import keep_line
@@ -69,21 +68,13 @@ class MeasuredRow:
         self.kind = row.evidence(self.field)
         self.method = typed.get("method") or ""
         self.as_written = _as_written(typed)
-        self.digits = _decimals_written(typed)
+        self.digits = units.decimals_written(typed, self.suffix)
 
 
 def _as_written(typed: dict[str, Any]) -> str:
     """“2.30 in” where the number was written in another unit than the table's."""
     text, unit = str(typed.get("text") or ""), str(typed.get("unit") or "")
     return "" if unit in ("", "mm", "g", "g/cm³", "°") or not text else f"{text} {unit}".removesuffix(f" {unit} {unit}")
-
-
-def _decimals_written(typed: dict[str, Any]) -> int | None:
-    """Decimals of a number written in the table's own unit: 44,3 was read to a tenth, and shows so."""
-    found = re.fullmatch(r"\s*[-+]?\d+(?:[.,](\d+))?(?:\s*±.*|\s*[^\d\s].*)?", str(typed.get("text") or ""))
-    if not found or typed.get("unit") not in ("mm", "g", "g/cm³", "°"):
-        return None
-    return len(found[1] or "")
 
 
 def _panels(request: HttpRequest, item: Item) -> list[extensions.Panel]:

@@ -17,7 +17,7 @@ from process.chemistry.deposit import (
     interface_depth,
     mean_thickness,
 )
-from process.chemistry.dimensions import fill_volume, predicted_dimension
+from process.chemistry.dimensions import disc_surface, fill_volume, predicted_dimension
 from process.chemistry.faraday import charge_for_mass, deposited_mass, electrochemical_equivalent
 from process.chemistry.gas import energy_used, hydrogen_volume
 from process.chemistry.judgement import Band, Weighing, has_settled, judge_efficiency
@@ -170,7 +170,9 @@ def test_fill_and_mass_of_the_coin() -> None:
     model = volume_of(Q(15.82, "g"), Q(10.31, "g/cm**3"))
     shells = Q(2.85 + 2.80, "g")
     fill = fill_volume(model, [-0.0007], volume_of(shells, COPPER.density))
-    skin = target_mass(ion("Ag+"), Q(18.16, "cm**2"), Q(10, "um"))
+    surface = disc_surface([Q(8.10, "cm**2")] * 2, Q(31.20, "mm"), Q(2.0, "mm"))
+    skin = target_mass(ion("Ag+"), surface, Q(10, "um"))
+    assert surface.m_as("cm**2") == pytest.approx(18.16, abs=5e-3)
     mass = copy_mass([shells, mass_of(fill, Q(3.2, "g/cm**3")), skin])
     assert fill.magnitude == pytest.approx(0.898, abs=5e-4)
     assert skin.magnitude == pytest.approx(0.1905, abs=5e-5)

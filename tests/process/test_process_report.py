@@ -1,18 +1,22 @@
 """The process report of a copy: what was made from what, by what right, how, and what is only calculated."""
 
 import json
+import re
 from datetime import UTC, date, datetime
 from io import BytesIO
 
 import pytest
 from django.core.exceptions import ValidationError
+from django.core.files.base import ContentFile
 from pypdf import PdfReader
 
 from process.models import FinishStep, Shell
-from records import extensions
+from process.reports import finished
+from records import extensions, units
 from records.models import Concession, Item, Measurement, Specification, UnmetGate
 from records.pdf import archive
 from records.services import papers
+from records.services.photographs import keep_photo
 from tests.factories import (
     make_analysis,
     make_commission,
@@ -25,6 +29,7 @@ from tests.factories import (
     make_report,
     make_term,
 )  # fmt: skip
+from tests.pdf.pictures import medal
 from tests.pdf.reading import pages, text
 from tests.process.scenario_runs import coin_run, medal_run
 
@@ -100,7 +105,8 @@ def test_interruptions_show_their_depth_and_how_they_were_judged():
     shells = [shell.item for shell in Shell.objects.filter(making_up__copy=copy)]
     concede(shells[0], "C-2026-02", **given).items.add(*shells)
     words = text(pdf(copy))
-    assert "3 h 10 min" in words and "0.19" in words and "the current came back by itself" in words
+    assert "S-05: 0.19" in words and "S-06: 0.18" in words
+    assert "3 h 10 min" in words and "the current came back by itself" in words
     assert "Judged in concession C-2026-02: The unit came back by itself." in words
 
 
@@ -227,3 +233,63 @@ def test_the_specification_and_the_first_look_stand_beside_what_came_of_them():
     words = text(pdf(copy))
     assert "Least thickness anywhere 0.30 mm" in words and "Lens ×10." in words
     assert "S-03. Came off: by hand. First look: no voids." in words
+
+
+def test_the_cover_shows_the_mark_where_nothing_else_was_photographed(django_capture_on_commit_callbacks):
+    copy = copy_of(medal_run())
+    with django_capture_on_commit_callbacks(execute=True):
+        photo = keep_photo(file=ContentFile(medal(700)), name="mark.jpg", item=copy, view="mark", caption="The mark")
+    make_mark(copy, photo=photo)
+    first = pages(pdf(copy))[0]
+    assert "No photograph on file" not in first and "The mark:" in first
+
+
+def test_every_page_says_that_the_piece_is_a_copy():
+    found = pages(pdf(copy_of(medal_run())))
+    assert all(page.count("copy R.2026.1 ·") == 2 for page in found)
+
+
+def test_the_attached_record_says_the_numbers_of_the_page():
+    """Each calculated figure of the record, rounded as the papers round, stands somewhere on the paper."""
+    copy = copy_of(medal_run())
+    make_inspection(copy)
+    content = pdf(copy)
+    record = json.loads(PdfReader(BytesIO(content)).attachments[archive.ATTACHMENT][0])
+    words, suffixes = text(content), {unit: suffix for suffix, unit in units.SUFFIXES.items()}
+    shown = {"Efficiency", "Mass predicted", "Mass measured", "Against the model", "Diameter predicted", "Deviation"}
+    found = [figure for figure in record["calculated"] if figure["label"] in shown]
+    assert {figure["label"] for figure in found} == shown
+    for figure in found:
+        number, _ = units.figure(figure["value"], suffixes[figure["unit"]], plus_minus=figure["plus_minus"])
+        assert re.sub(r"\s+", " ", number) in words, figure["label"]
+
+
+def test_two_roles_see_a_report_that_the_conservator_issued():
+    document = papers.issue(kind="process-report", subject=copy_of(medal_run()), party=make_party(), role="conservator")
+    assert "Registrar · Date" in text(papers.path_of(document).read_bytes())
+
+
+def test_what_was_done_stands_in_order_of_time_by_the_museum_s_clock():
+    """Signed at 23:30 UTC on 5 March: by a clock one hour ahead it was the 6th."""
+    copy = copy_of(medal_run())
+    make_inspection(copy, inspected_on=date(2026, 3, 4), signed_by=make_party(), signed_role="conservator",
+                    signed_at=datetime(2026, 3, 5, 23, 30, tzinfo=UTC))  # fmt: skip
+    words = text(pdf(copy)).partition("Who did what")[2]
+    assert words.index("inspected it") < words.index("gave concession") < words.index("signed the inspection")
+    assert "signed the inspection" in words and "6 March 2026" in words
+
+
+def test_acid_that_stayed_in_a_core_leads_to_a_caution(monkeypatch):
+    monkeypatch.setattr(finished, "ABSORBED", "usual")  # the band of this run stands in for it
+    assert "Acid copper solution stayed in the core." in text(pdf(copy_of(medal_run())))
+
+
+def test_filling_and_finish_carry_their_own_cautions():
+    copy = copy_of(
+        medal_run(), fill=make_term("fill", "own resin", caution="Can sensitise the skin."), fill_mass_g=34.6
+    )
+    silver = make_term("finish", "own silvering", caution="Licensed practice only.")
+    FinishStep.objects.create(copy=copy, finish=silver, done_on=date(2026, 2, 24))
+    words = text(pdf(copy))
+    assert "Own resin: Can sensitise the skin." in words and "Own silvering: Licensed practice only." in words
+    assert "Filling, as weighed 34.60 g" in words and "Filling, by the room in the shells" in words

@@ -201,7 +201,7 @@ def test_plain_number_keeps_every_digit(value):
         (3.24, "_ph", {}, "pH 3.2"),
         (58.4, "_mm", {"plus_minus": 0.02}, "58.40 ± 0.02 mm"),
         (0.804, "_dm2", {"plus_minus": 0.08}, "0.80 ± 0.08 dm²"),
-        (1940.0, "_g", {"plus_minus": 1.0}, "1940.0 ± 1.0 g"),
+        (1940.0, "_g", {"plus_minus": 1.0}, "1940 ± 1 g"),
         (58.4, "_mm", {"unit": "in"}, "2.299 in"),
         (20.0, "_degc", {"unit": "°F", "plus_minus": 5.0}, "68 ± 9 °F"),
         (1e300, "_g", {}, "1e+300 g"),
@@ -209,6 +209,46 @@ def test_plain_number_keeps_every_digit(value):
 )
 def test_shown_with_the_digits_it_deserves(value, suffix, options, expected):
     assert show(value, suffix, **options).replace(THIN_SPACE, " ").replace(MINUS, "−") == expected
+
+
+@pytest.mark.parametrize(
+    ("value", "suffix", "plus_minus", "expected"),
+    [
+        (98.843, "_pct", 0.046, "98.8 %"),  # the ± is smaller than the last digit that an efficiency is shown with
+        (98.51, "_pct", 0.19, "98.5 ± 0.2 %"),
+        (90.681, "_pct", 0.019, "90.7 %"),
+        (36.8497, "_ah", 0.97, "36.85 ± 0.97 Ah"),
+        (163.41, "_ah", 7.6, "163.4 ± 7.6 Ah"),
+        (163.41, "_ah", 76.0, "163 ± 76 Ah"),
+        (22.05, "_g", 0.01414, "22.05 ± 0.01 g"),
+        (0.08, "_mm", 0.01, "0.08 ± 0.01 mm"),
+        (-0.0226, "_pct", 0.048, "−0.02 ± 0.05 %"),
+        (0.03, "_pct", 0.32, "0.03 ± 0.32 %"),
+        (64.4338, "_g", 0.2018, "64.43 ± 0.20 g"),
+        (1494.5, "_g", 0.2, "1494.5 ± 0.2 g"),
+        (64.43, "_g", 0.0, "64.43 g"),
+    ],
+)
+def test_at_most_the_usual_decimals_and_two_digits_of_the_uncertainty(value, suffix, plus_minus, expected):
+    """Usual decimals: the trade's; two significant digits of a ±: GUM (JCGM 100:2008), 7.2.6."""
+    assert show(value, suffix, plus_minus=plus_minus).replace(THIN_SPACE, " ").replace(MINUS, "−") == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "suffix", "expected"),
+    [
+        ("44,3", "_g", 1),
+        ("0.60", "_mm", 2),
+        ("1940 ± 1 g", "_g", 0),
+        ("58.4 ± 0.02 mm", "_mm", 2),
+        ("235", "_degc", 0),
+        ("8.7804 ± 0.0005", "_g", 4),
+        ("2.3 in", "_mm", None),
+        ("1e-3 g", "_g", None),
+    ],
+)
+def test_decimals_that_a_person_wrote_are_kept(text, suffix, expected):
+    assert units.decimals_written(parse(text, suffix).as_typed(), suffix) == expected
 
 
 @pytest.mark.parametrize(
