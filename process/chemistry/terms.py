@@ -37,13 +37,16 @@ class Rule(Enum):
         return True
 
 
+SIGNS = (("**2", "²"), ("**3", "³"), ("*", "·"), ("um", "µm"), ("deg", "°"), ("pct", "%"), ("money", "¤"))
+
+
 def pretty(unit: str) -> str:
     """The unit as people write it.
 
     >>> pretty("g/(A*h)"), pretty("dm**2"), pretty("um"), pretty("")
     ('g/(A·h)', 'dm²', 'µm', '')
     """
-    for plain, written in (("**2", "²"), ("**3", "³"), ("*", "·"), ("um", "µm"), ("deg", "°"), ("pct", "%")):
+    for plain, written in SIGNS:
         unit = unit.replace(plain, written)
     return unit
 

@@ -145,11 +145,12 @@ def _bracketed(entry: Entry, following: str) -> str:
 
 
 def _listed(symbol: str, quantities: tuple[Quantity, ...], unit: str) -> str:
-    """A sum or a product over a list, written out."""
+    """A sum, a product or a plain list, written out."""
     if symbol.startswith("Π"):
         factors = [f"(1 + {written(each, unit)})".replace("+ -", "− ") for each in quantities]
         return factors[0] if len(factors) == 1 else f"({' × '.join(factors)})"
-    return f"({' + '.join(written(each, unit) for each in quantities)})"
+    between = " + " if symbol.startswith("Σ") else "; "
+    return f"({between.join(written(each, unit) for each in quantities)})"
 
 
 def written(quantity: Quantity, unit: str, digit_count: int = 6) -> str:

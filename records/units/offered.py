@@ -95,6 +95,12 @@ _UNITS: dict[str, tuple[str, tuple[str, ...]]] = {
     "mm/d": ("mm/day", ("mm/day",)),
     "thou/h": ("thou/h", ()),
     "lx": ("lux", ("lux",)),
+    "kWh": ("kWh", ()),
+    # Money of the price list, whose currency stands beside it.
+    "¤": ("money", ()),
+    "¤/h": ("money/h", ("per hour",)),
+    "¤/kg": ("money/kg", ("per kg",)),
+    "¤/kWh": ("money/kWh", ("per kWh",)),
     "pH": ("dimensionless", ()),
 }
 
@@ -120,6 +126,11 @@ _OFFERED: dict[str, str] = {
     "_degc": "°C, °F, K",
     "_h": "h, min, s, d",
     "_s": "s, min, h",
+    "_kwh": "kWh",
+    "_money": "¤",
+    "_money_h": "¤/h",
+    "_money_kg": "¤/kg",
+    "_money_kwh": "¤/kWh",
     "_ohm": "Ω, mΩ, kΩ",
     "_deg": "°",
     "_pct": "%",

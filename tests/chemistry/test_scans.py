@@ -1,0 +1,92 @@
+"""A scan's area and volume against trimesh's own shapes of known size; and what is refused before it is read."""
+
+import math
+import struct
+
+import numpy as np
+import pytest
+import trimesh
+
+from process.chemistry.errors import ChemistryError
+from process.chemistry.scans import read_scan
+
+BALL = trimesh.creation.icosphere(subdivisions=4, radius=10.0)
+
+
+@pytest.mark.parametrize("kind", ["stl", "obj", "ply", "stl_ascii"])
+def test_area_and_volume_of_a_ball(kind) -> None:
+    content = BALL.export(file_type=kind)
+    content = content.encode() if isinstance(content, str) else content
+    scan = read_scan(content, f"ball.{kind[:3]}", "mm")
+    assert scan.area.m_as("mm**2") == pytest.approx(4 * math.pi * 100, rel=0.003)
+    assert scan.volume.m_as("mm**3") == pytest.approx(4 / 3 * math.pi * 1000, rel=0.005)
+    assert (scan.open_edge_count, scan.flipped, scan.remarks) == (0, False, ())
+
+
+def test_the_unit_is_asked_and_makes_a_hundredfold() -> None:
+    content = BALL.export(file_type="stl")
+    small, large = (read_scan(content, "ball.stl", unit) for unit in ("mm", "cm"))
+    assert large.area.magnitude == pytest.approx(100 * small.area.magnitude)
+    assert large.extent_mm[0] == pytest.approx(200.0)
+    with pytest.raises(ChemistryError, match="unit: a file of points says no unit"):
+        read_scan(content, "ball.stl", "")
+
+
+def test_only_the_chosen_side_counts() -> None:
+    box = trimesh.creation.box((100.0, 50.0, 10.0)).export(file_type="stl")
+    assert read_scan(box, "box.stl", "mm", "+z").area.m_as("mm**2") == pytest.approx(5000)
+    assert read_scan(box, "box.stl", "mm", "-x").area.m_as("mm**2") == pytest.approx(500)
+    assert read_scan(box, "box.stl", "mm").area.m_as("mm**2") == pytest.approx(13_000)
+
+
+def test_holes_and_flipped_faces_are_reported() -> None:
+    holed = trimesh.Trimesh(BALL.vertices, BALL.faces[5:], process=False)
+    scan = read_scan(holed.export(file_type="ply"), "ball.ply", "mm")
+    assert scan.open_edge_count > 0 and scan.volume is None and "holes" in scan.remarks[0]
+    faces = BALL.faces.copy()
+    faces[0] = faces[0][::-1]
+    turned = read_scan(trimesh.Trimesh(BALL.vertices, faces, process=False).export(file_type="ply"), "b.ply", "mm")
+    assert turned.flipped and "look the other way" in turned.remarks[-1]
+
+
+FLAT = b"v 0 0 0\nv 1 0 0\nv 2 0 0\nf 1 2 3\n"
+NAN = b"v 0 0 nan\nv 1 0 0\nv 0 1 0\nf 1 2 3\n"
+
+
+@pytest.mark.parametrize(
+    ("content", "name", "why"),
+    [
+        (b"", "a.stl", "empty"),
+        (b"solid wood and other words\n" * 9, "a.stl", "holds no triangles"),
+        (b"just a letter to a friend, long enough to be taken for a heading of eighty bytes or more", "a.stl",
+         "holds no triangles"),
+        (b"solid x facet normal of my argument", "a.stl", "cannot be read|lack them|no area"),
+        (b"ply\nformat ascii 1.0\nend_header\n", "a.ply", "heading"),
+        (b"just words", "a.ply", "heading"),
+        (b"just words", "a.obj", "no triangle"),
+        (FLAT, "a.obj", "no area"),
+        (NAN, "a.obj", "not numbers|no area"),
+        (b"v 0 0 0\nf 1 2 99\n", "a.obj", "cannot be read|no area"),
+        (b"MZ\x00", "a.exe", "no STL, OBJ or PLY file"),
+        (b"\x00" * 80 + struct.pack("<I", 2) + b"\x00" * 100, "a.stl", "no area|no triangle|cannot be read"),
+    ],
+)  # fmt: skip
+def test_what_is_no_surface_is_refused_with_its_reason(content, name, why) -> None:
+    with pytest.raises(ChemistryError, match=why):
+        read_scan(content, name, "mm")
+
+
+@pytest.mark.parametrize("kind", ["stl", "obj", "ply"])
+def test_too_many_faces_are_refused_before_reading(kind) -> None:
+    content = BALL.export(file_type=kind)
+    content = content.encode() if isinstance(content, str) else content
+    with pytest.raises(ChemistryError, match="faces, more than 100"):
+        read_scan(content, f"ball.{kind}", "mm", most_faces=100)
+
+
+def test_a_heading_may_not_lie_about_its_faces() -> None:
+    """A PLY that announces few faces and an STL that announces many cannot get by."""
+    head = b"\x00" * 80 + struct.pack("<I", 4_000_000_000)
+    with pytest.raises(ChemistryError, match="holds no triangles"):
+        read_scan(head + b"\x00" * 50, "a.stl", "mm")
+    assert np.isfinite(read_scan(BALL.export(file_type="ply"), "a.ply", "mm").area.magnitude)
