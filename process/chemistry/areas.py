@@ -22,6 +22,7 @@ def plate_area(length: Quantity, width: Quantity) -> Quantity:
     Errors: a length or width of zero or less.
     Source: area of a rectangle.
 
+    >>> from records.units import ureg
     >>> round(plate_area(150 * ureg.mm, 100 * ureg.mm).magnitude, 6)
     1.5
     """
@@ -36,6 +37,7 @@ def cylinder_area(diameter: Quantity, length: Quantity) -> Quantity:
     Errors: a diameter or length of zero or less.
     Source: lateral area of a right circular cylinder.
 
+    >>> from records.units import ureg
     >>> round(cylinder_area(1.5 * ureg.mm, 200 * ureg.mm).magnitude, 4)
     0.0942
     """
@@ -55,6 +57,7 @@ def cone_area(diameter: Quantity, upper_diameter: Quantity, height: Quantity) ->
     Errors: a foot of zero or less; a negative top or height.
     Source: lateral area of a conical frustum.
 
+    >>> from records.units import ureg
     >>> round(cone_area(60 * ureg.mm, 0 * ureg.mm, 40 * ureg.mm).magnitude, 4)
     0.4712
     """
@@ -70,6 +73,7 @@ def cap_area(diameter: Quantity, height: Quantity) -> Quantity:
     Errors: a diameter of zero or less; a negative height.
     Source: area of a spherical cap (Archimedes).
 
+    >>> from records.units import ureg
     >>> round(cap_area(300 * ureg.mm, 40 * ureg.mm).magnitude, 3)
     7.571
     """
@@ -88,6 +92,7 @@ def revolution_area(radii: Sequence[Quantity], heights: Sequence[Quantity]) -> Q
     Errors: fewer than two points; as many radii as heights are needed; a negative radius; a profile without length.
     Source: first theorem of Pappus and Guldin, each straight part a conical frustum.
 
+    >>> from records.units import ureg
     >>> mm = ureg.mm
     >>> round(revolution_area([10 * mm, 10 * mm], [0 * mm, 100 * mm]).magnitude, 4)
     0.6283
@@ -123,6 +128,7 @@ def foil_area(foil_mass: Quantity, sample_mass: Quantity, sample_area: Quantity)
     Errors: a mass or an area of zero or less.
     Source: common practice; the foil is of even thickness, folds and overlaps count twice.
 
+    >>> from records.units import ureg
     >>> foil_area(3.44 * ureg.g, 0.4 * ureg.g, ureg.Quantity(1, "dm**2")).magnitude
     8.6
     """

@@ -7,6 +7,7 @@ from records.units import CHOICES, SUFFIXES, ureg
 
 THEIRS = pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
 THEIRS.define("@alias percent = pct")
+THEIRS.define("money = [currency]")  # no unit of science; the price list names the currency
 OFFERED = sorted({choice.pint_unit for choices in CHOICES.values() for choice in choices} | set(SUFFIXES.values()))
 FURTHER = ["kelvin", "bar", "hPa", "atm", "kWh", "mS/cm", "kg/m**3", "A/L", "yard", "g/(A*h)", "quart", "lb/ft**3"]
 
