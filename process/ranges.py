@@ -31,7 +31,13 @@ def judge(
     field: str, value: float | None, *, step: str = Range.Step.ANY, number: float | None = None, unit: str = ""
 ) -> Opinion:
     """The table's opinion of a value in the column's unit; `number` and `unit` are what was typed, if it was typed."""
-    row = range_of(field, step)
+    return judge_by(range_of(field, step), field, value, number=number, unit=unit)
+
+
+def judge_by(
+    row: Range | None, field: str, value: float | None, *, number: float | None = None, unit: str = ""
+) -> Opinion:
+    """The same by a row that was looked up before, for many values of one field."""
     if value is None or row is None:
         return USUAL
     if _outside(value, row.possible_low, row.possible_high):

@@ -2,6 +2,7 @@
 
 from process.views import (
     analyses,
+    areas,
     baths,
     cathodes,
     copies,
@@ -9,12 +10,19 @@ from process.views import (
     finishing,
     inspections,
     moulds,
+    plans,
+    power_units,
+    prices,
     range_rows,
     runs,
     sheet,
     shells,
+    throwing,
 )  # fmt: skip
 
-ROOMS = [moulds, cores, baths, analyses, runs, cathodes, sheet, shells, copies, finishing, inspections, range_rows]
+ROOMS = [
+    moulds, cores, baths, throwing, analyses, runs, plans, power_units, prices, cathodes, areas, sheet,
+    shells, copies, finishing, inspections, range_rows,
+]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

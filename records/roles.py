@@ -36,6 +36,11 @@ WRITERS: dict[str, frozenset[str]] = {
     "BathAddition": frozenset({CONSERVATOR, TECHNICIAN}),
     "Run": frozenset({CONSERVATOR, TECHNICIAN}),
     "Cathode": frozenset({CONSERVATOR, TECHNICIAN}),
+    "AreaPart": frozenset({CONSERVATOR, TECHNICIAN}),
+    "RampStep": frozenset({CONSERVATOR, TECHNICIAN}),
+    "PowerUnit": frozenset({CONSERVATOR, TECHNICIAN}),
+    "ThrowTest": frozenset({CONSERVATOR, TECHNICIAN}),
+    "PriceList": frozenset({CONSERVATOR, REGISTRAR, TECHNICIAN}),
     "Reading": frozenset({CONSERVATOR, TECHNICIAN}),
     "Event": frozenset({CONSERVATOR, TECHNICIAN}),
     "Trace": frozenset({CONSERVATOR, TECHNICIAN}),
@@ -59,5 +64,6 @@ ACTS: dict[str, frozenset[str]] = {
     "approve label": frozenset({CURATOR}),
     "give concession": frozenset({CONSERVATOR, REGISTRAR}),
     "issue paper": frozenset({CURATOR, CONSERVATOR, REGISTRAR}),
+    "issue bench sheet": frozenset({CONSERVATOR, TECHNICIAN}),
     "close commission": frozenset({REGISTRAR}),
 }

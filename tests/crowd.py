@@ -105,6 +105,12 @@ def _in_the_workshop(rows: dict[str, Any], person: models.Party, count: int) -> 
     making.BathAddition.objects.create(bath=bath, added_at=NINE, what="copper sulphate", mass_g=396.0, added_by=person)
     make.make_run(bath=bath, operator=person, commission=rows["commission"])
     at = NINE + timedelta(minutes=20 * (count + 4))
+    making.AreaPart.objects.create(
+        cathode=rows["cathode"], shape="plate", part="wires", length_mm=9, width_mm=9, area_dm2=0.01, uncertainty_pct=5
+    )
+    making.RampStep.objects.create(run=run, order_count=count + 2, current_a=0.3, time_h=0.1)
+    making.ThrowTest.objects.create(bath=bath, tested_on=DAY, near_gain_g=3.5, far_gain_g=1.0)
+    making.PowerUnit.objects.create(number=f"PU-{count + 2}", rated_a=20, rated_v=12)
     making.Reading.objects.create(run=run, at=at, current_a=1.2, meter_ah=count / 3, person=person)
     making.Event.objects.create(run=run, kind="inspection", at=at, person=person)
     make.make_mould(rows["item"], made_by=person)

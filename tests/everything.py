@@ -86,9 +86,18 @@ def _agreed(item: models.Item, person: models.Party) -> dict[str, Any]:
 def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
     mould = make.make_mould(item, made_by=person)
     bath = make.make_bath()
-    run = make.make_run(bath=bath, operator=person)
+    power_unit = making.PowerUnit.objects.create(number="PU-1", rated_a=20, rated_v=12, resolution_a=0.01)
+    prices = making.PriceList.objects.create(
+        valid_from=DAY, labour_money_h=40, metal_money_kg=14, energy_money_kwh=0.3, bath_money=600
+    )
+    throw_test = making.ThrowTest.objects.create(bath=bath, tested_on=DAY, near_gain_g=3.5, far_gain_g=1.0)
+    run = make.make_run(bath=bath, operator=person, power_unit=power_unit)
+    making.RampStep.objects.create(run=run, order_count=1, words="cover", current_density_a_dm2=0.3, time_h=2)
     pull = making.Pull.objects.create(mould=mould, number_count=1, used_on=DAY)
     cathode = make.make_cathode(run, mould=mould, pull=pull)
+    area_part = making.AreaPart.objects.create(
+        cathode=cathode, shape="disc", diameter_mm=58.4, area_dm2=0.289, uncertainty_pct=10
+    )
     entry = making.Event.objects.create(run=run, kind="entry", at=NINE, current_a=0.24, person=person)
     making.Event.objects.create(run=run, kind="stop", at=NINE + timedelta(hours=30), current_a=0.0, person=person)
     shell = make_shell(cathode)
@@ -98,6 +107,10 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
         "range": making.Range.objects.first(),
         "run": run,
         "cathode": cathode,
+        "area_part": area_part,
+        "power_unit": power_unit,
+        "prices": prices,
+        "throw_test": throw_test,
         "event": entry,
         "shell": shell,
         "core": make_core(mould, 2),

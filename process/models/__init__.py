@@ -1,16 +1,21 @@
+from .areas import AreaPart
 from .baths import Bath, BathAddition, BathAnalysis, BathLimit, Constituent
 from .cores import Core
 from .finishing import FinishStep
 from .inspection import Inspection
 from .making_up import MakingUp
 from .moulds import Mould, Pull, Side
+from .plan_fields import FactorSource
+from .plans import PowerUnit, PriceList, RampStep
 from .ranges import Range
 from .runs import Cathode, Event, Reading, Run
 from .shells import Shell, ThicknessPoint
+from .throwing import ThrowTest
 from .traces import HeaderWord, Trace, TraceCurve, TraceShape
 
 __all__ = [
-    "Bath", "BathAddition", "BathAnalysis", "BathLimit", "Cathode", "Constituent", "Core", "Event", "FinishStep",
-    "HeaderWord", "Inspection", "MakingUp", "Mould", "Pull", "Range", "Reading", "Run", "Shell", "Side",
-    "ThicknessPoint", "Trace", "TraceCurve", "TraceShape",
+    "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit", "Cathode", "Constituent", "Core", "Event",
+    "FactorSource", "FinishStep", "HeaderWord", "Inspection", "MakingUp", "Mould", "PowerUnit", "PriceList", "Pull",
+    "RampStep", "Range", "Reading", "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve",
+    "TraceShape",
 ]  # fmt: skip

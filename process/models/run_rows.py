@@ -26,13 +26,15 @@ class RunQuerySet(TrackedQuerySet):
         return self.filter(self._with("stop"), outcome="")
 
     def with_sheet(self, points: bool = True) -> "RunQuerySet":
-        """Everything that a summary reads, in few queries; without the measured points where no wall is shown."""
+        """Everything that a summary reads, in few queries; without points for a list without walls and ramps."""
         model = apps.get_model
         cathodes = model("process", "Cathode").objects.select_related(
             "mould__item", "mould__model", "core__item", "coat", "pull", "shell__item"
         )
+        steps = model("process", "RampStep").objects.all()
         measured = model("process", "ThicknessPoint").objects.all()
-        return self.select_related("bath", "commission", "operator").prefetch_related(
+        return self.select_related("bath", "commission", "operator", "power_unit").prefetch_related(
+            Prefetch("ramp_steps", steps if points else steps.none()),
             Prefetch("readings", model("process", "Reading").objects.select_related("person")),
             Prefetch("events", model("process", "Event").objects.select_related("person")),
             Prefetch("cathodes", cathodes),

@@ -10,10 +10,11 @@ from django.utils import timezone
 from records.models import Strikable, Tracked
 
 from .moulds import Side
+from .plan_fields import PlanFields
 from .run_rows import RunQuerySet
 
 
-class Run(Tracked):
+class Run(PlanFields, Tracked):
     class Outcome(models.TextChoices):
         GOOD = "good", "good"
         FAILED = "failed", "failed"

@@ -1,17 +1,19 @@
 """What a run is planned to be: current, mass, charge, time and finish, from its cathodes and its targets."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
 
 from pint import Quantity
 
 from process.chemistry.errors import ChemistryError
-from process.chemistry.faraday import charge_for_mass, deposition_time
+from process.chemistry.faraday import charge_for_mass
 from process.chemistry.metals import Ion, ion
-from process.chemistry.plan import bath_current, cathode_area, finish_instant, target_mass
-from process.models import Cathode, Run
+from process.chemistry.plan import cathode_area, finish_instant, target_mass
+from process.models import Cathode, RampStep, Run
 from process.summaries.evidence import quantity
 from process.summaries.figures import figure
+from process.summaries.ramp import PlannedStage, build_density, dated, plan_time, stages_of_run
 from records.figures import Figure
 from records.units import ureg
 
@@ -28,6 +30,7 @@ class PlanSummary:
     charge: Figure
     time: Figure
     finish_at: datetime | None
+    stages: tuple[PlannedStage, ...] = ()
 
     @property
     def figures(self) -> tuple[Figure, ...]:
@@ -46,37 +49,34 @@ def areas_of(cathodes: list[Cathode]) -> list[Quantity]:
     return [quantity(cathode, "total_area_dm2") for cathode in cathodes]
 
 
-def plan_of(run: Run, cathodes: list[Cathode], started_at: datetime | None = None) -> PlanSummary | None:
-    """The plan for what hangs on the rail; None while nothing does."""
+def plan_of(
+    run: Run, cathodes: list[Cathode], started_at: datetime | None = None, steps: Sequence[RampStep] | None = None
+) -> PlanSummary | None:
+    """The plan for what hangs on the rail, with its own steps or those being tried; None while nothing does."""
     metal = metal_of(run)
     if not cathodes or metal is None:
         return None
     area = figure("Area in the bath", "_dm2", cathode_area, areas=areas_of(cathodes))
+    if area.working is None:
+        return None
     whole = area.working.quantity
-    current = figure(
-        "Planned current",
-        "_a",
-        bath_current,
-        current_density=quantity(run, "planned_current_density_a_dm2"),
-        area=whole,
-    )
+    ramp = list(run.ramp_steps.all()) if steps is None else list(steps)
+    current = build_density(run, ramp, whole)
     mass = figure(
         "Mass to deposit", "_g", target_mass, ion=metal, area=whole, thickness=quantity(run, "planned_thickness_mm")
     )
-    charge, time = _charge_and_time(run, metal, mass, current)
-    return PlanSummary(area, current, mass, charge, time, finish(started_at or run.planned_start_at, time.value))
+    charge = _charge(run, metal, mass)
+    stages, reason = stages_of_run(run, ramp, whole, current, charge, metal)
+    time = plan_time(stages, current, charge, reason)
+    start = started_at or run.planned_start_at
+    return PlanSummary(area, current, mass, charge, time, finish(start, time.value), dated(stages, start))
 
 
-def _charge_and_time(run: Run, metal: Ion, mass: Figure, current: Figure) -> tuple[Figure, Figure]:
+def _charge(run: Run, metal: Ion, mass: Figure) -> Figure:
+    if mass.working is None:
+        return Figure("Planned charge", None, "_ah")
     share = run.planned_efficiency_pct / 100
-    if mass.working is None or current.working is None:
-        return Figure("Planned charge", None, "_ah"), Figure("Planned time", None, "_h")
-    charge = figure("Planned charge", "_ah", charge_for_mass, ion=metal, mass=mass.working.quantity, efficiency=share)
-    if charge.working is None:
-        return charge, Figure("Planned time", None, "_h")
-    return charge, figure(
-        "Planned time", "_h", deposition_time, charge=charge.working.quantity, current=current.working.quantity
-    )
+    return figure("Planned charge", "_ah", charge_for_mass, ion=metal, mass=mass.working.quantity, efficiency=share)
 
 
 def finish(start: datetime | None, hours: float | None) -> datetime | None:

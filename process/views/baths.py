@@ -9,6 +9,7 @@ from process.models import Bath, BathAddition, BathLimit, Constituent
 from process.summaries.bath_limits import limit_lines
 from process.summaries.bath_standings import standings
 from process.summaries.baths import analysis_standing, analysis_summary, bath_ledger
+from process.summaries.evenness import throw_of
 from records import access, clock
 from records.views.answering import answer_form
 
@@ -51,6 +52,7 @@ def bath(request: HttpRequest, number: str) -> HttpResponse:
         "analyses": [analysis_summary(analysis) for analysis in analyses],
         "ledger": ledger,
         "limits": limit_lines(found),
+        "throws": [throw_of(test) for test in found.throw_tests.all()[:10]],
         "additions": found.additions.select_related("added_by")[:50],
     }
     return render(request, "process/bath.html", context)

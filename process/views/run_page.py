@@ -69,6 +69,8 @@ def _quiet(run: Run, summary: RunSummary) -> list[Step]:
         steps.append(Step("Give it up", reverse("run_judge", args=[run.number])))
     if run.outcome:
         steps.append(Step("Correct the outcome", reverse("run_judge", args=[run.number])))
+    if summary.standing.code == "planned":
+        steps.append(Step("Reckon the plan", reverse("run_plan", args=[run.number])))
     return [*steps, Step("Correct the plan", reverse("run_edit", args=[run.number]))]
 
 

@@ -53,6 +53,20 @@ def number(value: float | None, suffix: str) -> str:
 
 
 @register.filter
+def in_other(value: float | None, suffix: str) -> str:
+    """`{{ bath.volume_l|in_other:"_l" }}`: the same in the other unit that the trade uses, 15.9 gal (US)."""
+    return "" if value is None or value == "" else units.other_unit(value, suffix)
+
+
+@register.filter
+def other_number(value: float | None, suffix: str) -> str:
+    """The number alone in the other usual unit, for a column of its own."""
+    if value is None or value == "":
+        return ABSENT
+    return units.figure(value, suffix, units.OTHER_UNIT.get(suffix))[0]
+
+
+@register.filter
 def unit(suffix: str) -> str:
     """The unit of a column suffix, for headings."""
     return units.unit_choice(suffix, None).symbol

@@ -95,7 +95,9 @@ _UNITS: dict[str, tuple[str, tuple[str, ...]]] = {
     "mm/d": ("mm/day", ("mm/day",)),
     "thou/h": ("thou/h", ()),
     "lx": ("lux", ("lux",)),
+    "A/L": ("A/L", ()),
     "kWh": ("kWh", ()),
+    "×": ("dimensionless", ("x", "times")),
     # Money of the price list, whose currency stands beside it.
     "¤": ("money", ()),
     "¤/h": ("money/h", ("per hour",)),
@@ -126,6 +128,8 @@ _OFFERED: dict[str, str] = {
     "_degc": "°C, °F, K",
     "_h": "h, min, s, d",
     "_s": "s, min, h",
+    "_a_l": "A/L",
+    "_ratio": "×",
     "_kwh": "kWh",
     "_money": "¤",
     "_money_h": "¤/h",

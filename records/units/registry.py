@@ -15,6 +15,7 @@ SUFFIXES: dict[str, str] = {
     "_um": "um", "_g": "g", "_l": "L", "_ml": "mL", "_cm3": "cm**3", "_g_l": "g/L", "_mg_l": "mg/L",
     "_mol_l": "mol/L", "_g_cm3": "g/cm**3", "_a_dm2": "A/dm**2", "_degc": "degC", "_h": "h", "_s": "s",
     "_money": "money", "_money_h": "money/h", "_money_kg": "money/kg", "_money_kwh": "money/kWh", "_kwh": "kWh",
+    "_ratio": "dimensionless", "_a_l": "A/L",
     "_ohm": "ohm", "_deg": "deg", "_pct": "pct", "_um_h": "um/h", "_lx": "lux", "_ph": "dimensionless",
 }  # fmt: skip
 

@@ -17,7 +17,7 @@ SHOW_DIGITS: dict[str, int] = {
     "_a": 2, "_ma": 1, "_v": 2, "_ah": 2, "_ah_l": 2, "_dm2": -3, "_mm": 2, "_um": 1, "_g": 2, "_l": -3,
     "_ml": 2, "_cm3": 2, "_g_l": 1, "_mg_l": 0, "_mol_l": -4, "_g_cm3": 2, "_a_dm2": 2, "_degc": 1, "_h": 1,
     "_s": 0, "_ohm": -3, "_deg": 0, "_pct": 1, "_um_h": 1, "_lx": 0, "_ph": 1,
-    "_kwh": 2, "_money": 2, "_money_h": 2, "_money_kg": 2, "_money_kwh": 2,
+    "_kwh": 2, "_ratio": 2, "_a_l": 2, "_money": 2, "_money_h": 2, "_money_kg": 2, "_money_kwh": 2,
 }  # fmt: skip
 
 # The other usual unit, echoed under a field.

@@ -12,6 +12,8 @@ EXEMPT = {
     ("ConditionReport", "grade"): "a grade 0–3 from a list of words",
     ("Finding", "severity"): "a grade 0–3 from a list of words",
     ("Finding", "urgency"): "a grade 0–3 from a list of words",
+    ("Run", "distribution_factor"): "a share of the mean: one thickness over another",
+    ("AreaPart", "relief_factor"): "one area over another",
     ("Range", "usual_low"): "the row's own `field` names the number, and its ending is the unit",
     ("Range", "usual_high"): "the row's own `field` names the number, and its ending is the unit",
     ("Range", "possible_low"): "the row's own `field` names the number, and its ending is the unit",

@@ -40,6 +40,7 @@ LOOKING = {
     "bath",
     "run",
     "run_figures",
+    "cathode_area",
     "label_edit",
 }
 

@@ -1,0 +1,146 @@
+"""One part of a cathode's area: the measures that its shape asks for, and how well they are known."""
+
+import hashlib
+from typing import Any
+
+from django import forms
+from django.core.exceptions import ValidationError
+
+from process.chemistry.errors import ChemistryError
+from process.chemistry.scans import LENGTH_UNITS, MOST_BYTES, SIDES, read_scan
+from process.models import AreaPart
+from process.services.areas import keep_part
+from process.summaries.areas import USUAL_PCT, ProfileUnreadable, kept_area, one_piece
+from process.summaries.figures import apart
+from records.forms.base import RecordForm
+
+Shape = AreaPart.Shape
+MEASURES: dict[str, tuple[str, ...]] = {
+    Shape.DISC: ("diameter_mm", "relief_factor"),
+    Shape.PLATE: ("length_mm", "width_mm"),
+    Shape.CYLINDER: ("diameter_mm", "length_mm"),
+    Shape.CONE: ("diameter_mm", "inner_diameter_mm", "height_mm"),
+    Shape.CAP: ("diameter_mm", "height_mm"),
+    Shape.PROFILE: ("profile",),
+    Shape.FOIL: ("foil_mass_g", "sample_mass_g", "sample_area_dm2"),
+    Shape.SCAN: (),
+    Shape.ENTERED: ("area_dm2",),
+}
+MAY_BE_EMPTY = {"relief_factor", "height_mm", "inner_diameter_mm"}
+COMMON = ("part", "words", "pieces_count", "uncertainty_pct")
+UNIT_WORDS = {"mm": "millimetres", "cm": "centimetres", "m": "metres", "inch": "inches"}
+SIDE_WORDS = {"all": "the whole surface"} | {
+    side: f"what looks towards {side.replace('-', '−')}" for side in SIDES if side != "all"
+}
+
+
+class AreaForm(RecordForm):
+    """Shows only what the shape needs; an unnamed ± is that of the method."""
+
+    class Meta:
+        model = AreaPart
+        fields = [
+            "part", "words", "pieces_count", "diameter_mm", "inner_diameter_mm", "length_mm", "width_mm", "height_mm",
+            "relief_factor", "foil_mass_g", "sample_mass_g", "sample_area_dm2", "profile", "area_dm2",
+            "uncertainty_pct",
+        ]  # fmt: skip
+        evidence_fields = ["area_dm2"]
+        widgets = {"profile": forms.Textarea({"rows": 8})}
+        help_texts = {
+            "relief_factor": "Its surface against that of a flat disc: a medal 1.03 to 1.15, ornate work 1.2 to 1.5.",
+            "profile": "From top to bottom, each line a radius and a height in mm: 12.5 40",
+            "inner_diameter_mm": "Of a whole cone zero; of a flat ring the inner edge, and the height zero.",
+            "pieces_count": "Two wires of one size are one part with two pieces.",
+            "area_dm2": "Of all pieces together.",
+        }
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        shape = self.instance.shape
+        wanted = {*COMMON, *MEASURES[shape]}
+        for name in list(self.fields):
+            if name not in wanted:
+                del self.fields[name]
+            elif name in MEASURES[shape]:
+                self.fields[name].required = name not in MAY_BE_EMPTY
+        self.fields["uncertainty_pct"].required = False
+        self.fields["uncertainty_pct"].help_text = f"Empty: {USUAL_PCT[shape]:g} %, as this way is usually known."
+        if self.instance._state.adding:
+            self.initial["uncertainty_pct"] = self.fields["uncertainty_pct"].initial = None
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean()
+        if cleaned.get("uncertainty_pct") is None and "uncertainty_pct" not in self.errors:
+            cleaned["uncertainty_pct"] = USUAL_PCT[self.instance.shape]
+        for name in ("height_mm", "inner_diameter_mm"):
+            if name in self.fields and cleaned.get(name) is None and name not in self.errors:
+                cleaned[name] = 0.0
+        if not 0 <= (cleaned.get("uncertainty_pct") or 0) <= 100:
+            self.add_error("uncertainty_pct", "From 0 to 100 %: more is no knowledge.")
+        if not cleaned.get("pieces_count"):
+            self.add_error("pieces_count", "At least one piece.")
+        if not self.errors:
+            self._reckon(cleaned)
+        return cleaned
+
+    def _reckon(self, cleaned: dict[str, Any]) -> None:
+        """The area by its formula; a reason where it has none."""
+        tried = AreaPart(shape=self.instance.shape, area_dm2=None)
+        for name, value in cleaned.items():
+            setattr(tried, name, value)
+        try:
+            area = kept_area(tried)
+            reason = one_piece(tried).note
+        except ProfileUnreadable as error:
+            self.add_error("profile", str(error))
+            return
+        if not area or area <= 0:
+            self.add_error(None, reason or "There is no area in that: look at the measures again.")
+        elif "area_dm2" not in self.fields:
+            self.instance.area_dm2 = area
+
+    def save(self, commit: bool = True) -> AreaPart:
+        return keep_part(part=self.instance)
+
+
+class ScanForm(AreaForm):
+    """A mesh is read while the form is checked, outside of any transaction; only what it tells is kept."""
+
+    file = forms.FileField(
+        label="Scan", help_text="STL, OBJ or PLY. Its area is kept with its digest, the file itself is not.",
+        max_length=255,
+    )  # fmt: skip
+    unit = forms.ChoiceField(
+                label="The file counts in",
+        choices=[("", "choose"), *((u, UNIT_WORDS[u]) for u in LENGTH_UNITS)],
+        help_text="A file of points does not say: look at the size in the scanning program.",
+    )  # fmt: skip
+    side = forms.ChoiceField(label="Which side takes metal", choices=SIDE_WORDS.items())
+
+    def clean_file(self) -> Any:
+        file = self.cleaned_data["file"]
+        if file.size > MOST_BYTES:
+            raise ValidationError(f"The file is larger than {MOST_BYTES // 1_000_000} MB: reduce the mesh.")
+        return file
+
+    def _reckon(self, cleaned: dict[str, Any]) -> None:
+        file = cleaned["file"]
+        content = file.read()
+        try:
+            scan = read_scan(content, file.name, cleaned["unit"], cleaned["side"])
+        except ChemistryError as error:
+            self.add_error("file", f"The scan {error.problem}." if error.input == "scan" else f"{error}.")
+            return
+        volume = None if scan.volume is None else round(apart(scan.volume.m_as("cm**3"))[0], 3)
+        self.instance.scan_facts = {
+            "name": file.name[-120:], "sha256": hashlib.sha256(content).hexdigest(), "unit": cleaned["unit"],
+            "side": cleaned["side"], "faces": scan.face_count, "volume_cm3": volume,
+            "whole_area_dm2": round(scan.whole_area.m_as("dm**2"), 6),
+            "extent_mm": [round(each, 3) for each in scan.extent_mm], "remarks": list(scan.remarks),
+        }  # fmt: skip
+        area = scan.area.m_as("dm**2") * (cleaned.get("pieces_count") or 1)
+        self.instance.area_dm2 = float(f"{area:.4g}")
+
+
+def form_for(shape: str) -> type[AreaForm]:
+    return ScanForm if shape == Shape.SCAN else AreaForm

@@ -1,0 +1,85 @@
+"""The whole plan of a run on one page: what is wanted, the ramp, evenness, power and anodes, cost."""
+
+from typing import Any
+
+from process.forms.asking import IT_IS_SO, AsksUnusual
+from process.forms.ramps import ramp_rows
+from process.models import PowerUnit, RampStep, Run
+from process.services.plans import keep_ramp
+from records.forms.base import RecordForm
+
+POSITIVE = (
+    "planned_current_density_a_dm2", "planned_thickness_mm", "reading_interval_h", "planned_minimum_mm", "nearest_mm",
+    "farthest_mm", "planned_voltage_v", "anode_mass_g", "anode_area_dm2",
+)  # fmt: skip
+NOT_NEGATIVE = ("attended_h", "outside_money")
+
+
+class PlanForm(AsksUnusual, RecordForm):
+    """`ramp` holds the steps; the form is valid when they are."""
+
+    class Meta:
+        model = Run
+        fields = [
+            "planned_thickness_mm", "planned_current_density_a_dm2", "planned_efficiency_pct", "planned_start_at",
+            "reading_interval_h", "planned_minimum_mm", "distribution_source", "distribution_factor", "nearest_mm",
+            "farthest_mm", "power_unit", "planned_voltage_v", "anode_mass_g", "anode_area_dm2", "attended_h",
+            "outside_money",
+        ]  # fmt: skip
+        future_fields = ["planned_start_at"]
+        ranged = [
+            "planned_current_density_a_dm2", "planned_thickness_mm", "planned_efficiency_pct", "reading_interval_h",
+            "planned_voltage_v",
+        ]  # fmt: skip
+        groups = [
+            ("What is wanted", ["planned_thickness_mm", "planned_current_density_a_dm2", "planned_efficiency_pct",
+                                "planned_start_at", "reading_interval_h"]),
+            ("How thin may it be in the hollows?", ["planned_minimum_mm", "distribution_source", "distribution_factor",
+                                                    "nearest_mm", "farthest_mm"]),
+            ("Which power unit, which anodes?", ["power_unit", "planned_voltage_v", "anode_mass_g", "anode_area_dm2"]),
+            ("What does it cost?", ["attended_h", "outside_money"]),
+        ]  # fmt: skip
+        help_texts = {
+            "planned_thickness_mm": "The mean over everything that hangs in the bath; hollows stay thinner.",
+            "planned_current_density_a_dm2": "Of the build, unless the last step of the ramp says otherwise.",
+            "planned_minimum_mm": "Empty: what the commission specifies.",
+            "distribution_factor": "Empty: 0.3 to 0.6, the rule of thumb. Not needed where a throw test is used.",
+            "nearest_mm": "From the anode to the nearest and the farthest place of the face: for the throw test.",
+            "outside_money": "A licensed plater, a foundry; in the currency of the price list.",
+        }
+
+    def __init__(self, data: Any = None, *args: Any, **kwargs: Any) -> None:
+        super().__init__(data, *args, **kwargs)
+        self.ramp = ramp_rows(self.instance, data)
+        chosen = PowerUnit.objects.filter(pk=self.instance.power_unit_id)
+        self.fields["power_unit"].queryset = PowerUnit.objects.filter(retired_on__isnull=True) | chosen
+
+    def range_step(self) -> str:
+        return self.instance.agitation
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean()
+        for names, least in ((POSITIVE, "more than zero"), (NOT_NEGATIVE, "zero or more")):
+            for name in names:
+                value = cleaned.get(name)
+                if value is not None and (value < 0 or (value == 0 and names is POSITIVE)):
+                    self.add_error(name, f"Write {least}, or leave it empty if it is not needed.")
+        near, far = cleaned.get("nearest_mm"), cleaned.get("farthest_mm")
+        if near is not None and far is not None and far < near:
+            self.add_error("farthest_mm", "The farthest place cannot be nearer to the anode than the nearest.")
+        if not self.ramp.is_valid():
+            self.add_error(None, "A step of the ramp cannot be read: see below what is wrong with it.")
+        return cleaned
+
+    @property
+    def is_reckonable(self) -> bool:
+        """Whether what was typed can be computed with, be it unusual or not."""
+        return not set(self.errors) - {IT_IS_SO}
+
+    def steps(self) -> list[RampStep]:
+        return self.ramp.rows(self.instance)
+
+    def save(self, commit: bool = True) -> Run:
+        run = super().save(commit)
+        keep_ramp(run=run, steps=self.steps())
+        return run
