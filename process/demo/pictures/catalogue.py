@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import partial
 
-from process.demo.pictures import coin, edges, face_mask, grown, materials, medals, moulded, ship
+from process.demo.pictures import coin, edges, face_mask, grown, materials, medals, moulded, plate, ship
 from process.demo.pictures import pieces as p
 from process.demo.pictures.field import Field
 
@@ -131,4 +131,5 @@ SUBJECTS: dict[str, Subject] = {
     "mask": Subject(face_mask.plaster(), 285.0, "OVM.1907.0112", "front", "11 March 2026", unit_mm=4.6),
     "mask_after": Subject(face_mask.plaster(flake=True), 285.0, "OVM.1907.0112", "front", "13 March 2026", unit_mm=4.6),
     "mask_copy": Subject(face_mask.copper, 285.0, "R.2026.5", "front", "20 April 2026", unit_mm=4.6),
+    "mask_copy_mark": Subject(plate.back_rim, 44.0, "R.2026.5", "mark", "20 April 2026", close=True),
 }
