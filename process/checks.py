@@ -2,10 +2,12 @@
 
 from datetime import date
 
-from process.models import Cathode, Run
+from process.models import Cathode, Run, Shell
 from process.services.copies import copies_check
+from process.services.cores import DRYING, closing_check
 from process.services.moulds import pull_check
 from process.summaries.baths import analysis_standing
+from process.summaries.cores import leak_of, leak_words
 from records import extensions
 from records.clock import day_words
 from records.gates import Check, Subject, gate_check
@@ -44,6 +46,23 @@ def mould_present(subject: Subject, on: date) -> Check | None:
     if running:
         return Check("mould present", False, f"{mould.item.number} hangs in run {running.run.number}.", TECHNICIAN)
     return Check("mould present", True, f"{mould.item.number} is at hand.")
+
+
+@gate_check(Gate.BATH, "core waterproof")
+def core_waterproof(subject: Subject, on: date) -> Check | None:
+    """A core that took up too much water in its leak test would drink the bath; one not tested is not judged."""
+    cathode: Cathode = subject.thing
+    leak = leak_of(cathode.core) if cathode.core_id else None
+    if leak is None or leak.value is None:
+        return None
+    words = leak_words(leak) or f"It took up {leak.value:.2f} % of water in the leak test."
+    return Check("core waterproof", not leak_words(leak), f"{cathode.core.item.number}: {words}", CONSERVATOR)
+
+
+@gate_check(Gate.ACCEPT, DRYING)
+def core_dry(subject: Subject, on: date) -> Check | None:
+    """A skinned core is closed and made up at constant mass; asked of the shell when that happens."""
+    return closing_check(subject.thing, on) if isinstance(subject.thing, Shell) else None
 
 
 @gate_check(Gate.PERMISSION, "copies left")

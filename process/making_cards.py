@@ -7,7 +7,8 @@ from urllib.parse import urlencode
 from django.http import HttpRequest
 from django.urls import reverse
 
-from process.models import Inspection, MakingUp, Mould, Run, Shell
+from process.drying_cards import drying_card, waiting_shells
+from process.models import Inspection, MakingUp, Mould, Run
 from process.summaries.copy_states import narrow, with_states
 from records import access
 from records.extensions import HomeCard, home_cards
@@ -30,13 +31,15 @@ def originals_to_mould(request: HttpRequest) -> Iterable[HomeCard]:
 
 
 def shells_to_make_up(request: HttpRequest) -> Iterable[HomeCard]:
-    """Kept shells of runs that ended well, those of one run together."""
+    """Kept shells of runs that ended well, those of one run together; a skinned core is first dried and closed."""
     if not access.may(request.user, "write", MakingUp):
         return
-    rows = Shell.objects.filter(fate=Shell.Fate.KEPT, making_up=None, cathode__run__outcome=Run.Outcome.GOOD)
     by_run: dict[str, list[str]] = defaultdict(list)
-    for shell in rows.select_related("item", "cathode__run")[: SHOWN * 2]:
-        by_run[shell.cathode.run.number].append(shell.item.number)
+    for waiting in waiting_shells()[: SHOWN * 2]:
+        if waiting.shell.cathode.core_id:
+            yield drying_card(request, waiting)
+        elif waiting.shell.cathode.run.outcome == Run.Outcome.GOOD:
+            by_run[waiting.shell.cathode.run.number].append(waiting.shell.item.number)
     for run, numbers in by_run.items():
         url = f"{reverse('making_up_add')}?{urlencode({'shell': numbers}, doseq=True)}"
         yield HomeCard(f"Make up {' and '.join(numbers)} of {run}", url, "week")

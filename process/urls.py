@@ -5,8 +5,10 @@ from process.views import (
     areas,
     baths,
     cathodes,
+    closings,
     copies,
     cores,
+    drying,
     finishing,
     inspections,
     moulds,
@@ -17,12 +19,13 @@ from process.views import (
     runs,
     sheet,
     shells,
+    thickness,
     throwing,
 )  # fmt: skip
 
 ROOMS = [
     moulds, cores, baths, throwing, analyses, runs, plans, power_units, prices, cathodes, areas, sheet,
-    shells, copies, finishing, inspections, range_rows,
+    shells, thickness, drying, closings, copies, finishing, inspections, range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

@@ -30,6 +30,8 @@ WRITERS: dict[str, frozenset[str]] = {
     "Mould": frozenset({CONSERVATOR, TECHNICIAN}),
     "Pull": frozenset({CONSERVATOR, TECHNICIAN}),
     "Core": frozenset({CONSERVATOR, TECHNICIAN}),
+    "Weighing": frozenset({CONSERVATOR, TECHNICIAN}),
+    "CoreClosing": frozenset({CONSERVATOR, TECHNICIAN}),
     "Bath": frozenset({CONSERVATOR, TECHNICIAN}),
     "BathLimit": frozenset({CONSERVATOR}),
     "BathAnalysis": frozenset({CONSERVATOR, TECHNICIAN}),
@@ -60,6 +62,7 @@ WRITERS: dict[str, frozenset[str]] = {
 ACTS: dict[str, frozenset[str]] = {
     "sign condition report": frozenset({CONSERVATOR}),
     "sign risk assessment": frozenset({CONSERVATOR}),
+    "close core": frozenset({CONSERVATOR}),
     "accept copy": frozenset({CONSERVATOR}),
     "approve label": frozenset({CURATOR}),
     "give concession": frozenset({CONSERVATOR, REGISTRAR}),

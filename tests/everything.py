@@ -113,13 +113,28 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
         "throw_test": throw_test,
         "event": entry,
         "shell": shell,
-        "core": make_core(mould, 2),
+        "thickness": making.ThicknessPoint.objects.create(
+            shell=shell, place="nose", thickness_mm=0.4, method="micrometer"
+        ),
+        **_skinned(make_core(mould, 2), bath, person),
         "analysis": make.make_analysis(bath, analyst=person),
         "reading": making.Reading.objects.create(run=run, at=NINE + timedelta(hours=1), current_a=1.2, person=person),
         "descent": models.DescentLink.objects.create(
             source=item, target=mould.item, transfer="moulding", side="obverse"
         ),
         **_copy(shell, person),
+    }
+
+
+def _skinned(core: making.Core, bath: making.Bath, person: models.Party) -> dict[str, Any]:
+    """A core with its skin, weighed once, and a closing that waits for its signature."""
+    run = make.make_run(bath=bath)
+    shell = make.make_shell(cathode=make.make_cathode(run, core=core, tare_g=10.0), weighed_at=NINE)
+    return {
+        "core": core,
+        "skin": shell,
+        "weighing": making.Weighing.objects.create(item=shell.item, kind="skin", at=NINE, mass_g=22.05, person=person),
+        "closing": making.CoreClosing.objects.create(shell=shell, decided_on=DAY, decision="close"),
     }
 
 

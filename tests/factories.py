@@ -203,8 +203,9 @@ def make_copy(number: str = "", *, shells=(), model: models.Item | None = None, 
         | {"object_type": "medal", "materials": "electrodeposited copper"}
         | (about or {})
     )
+    afterwards = fields.pop("afterwards", False)
     making = MakingUp(**{"technique": "joined", "lead_inside": "no", "made_up_on": date(2026, 2, 20)} | fields)
-    return make_up(copy=copy, making_up=making, shells=list(shells))
+    return make_up(copy=copy, making_up=making, shells=list(shells), afterwards=afterwards)
 
 
 def make_mark(item: models.Item, **fields) -> models.Mark:

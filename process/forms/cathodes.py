@@ -7,6 +7,8 @@ from django import forms
 from process.chemistry.plan import relief_disc_area
 from process.forms.asking import AsksUnusual
 from process.models import Cathode, Core, Mould
+from process.ranges import Opinion
+from process.summaries.cores import SAME_G
 from records import units
 from records.forms.base import RecordForm
 from records.forms.quantities import QuantityField
@@ -97,6 +99,15 @@ class CathodeForm(AsksUnusual, RecordForm):
             cleaned["tare_g"] = (core.ready_mass_g if core else None) or 0.0
         self._areas(cleaned)
         return cleaned
+
+    def opinions(self) -> dict[str, Opinion]:
+        """The tare of a core is its mass ready for the bath: from it the gain of the skin is counted."""
+        found, core = super().opinions(), self.cleaned_data.get("core")
+        tare, ready = self.cleaned_data.get("tare_g"), core.ready_mass_g if core else None
+        if tare is not None and ready is not None and abs(tare - ready) > SAME_G:
+            words = f"{core} was weighed ready for the bath at {ready:g} g, and its tare is given as {tare:g} g."
+            found["tare_g"] = Opinion("unusual", words)
+        return found
 
     def _from_disc(self, cleaned: dict[str, Any]) -> None:
         """The face from the diameter, marked as calculated, with the ± that such an estimate has."""

@@ -81,7 +81,9 @@ class MakingUpChangeForm(AsksUnusual, RecordForm):
         fills = Term.objects.filter(scheme=Term.Scheme.FILL)
         self.fields["fill"].queryset = fills.filter(is_retired=False) | fills.filter(pk=self.instance.fill_id)
         self.fields["lead_inside"].choices = [("", "choose"), *MakingUp.Lead.choices]
-        self.cautions = [term for term in self.fields["fill"].queryset if term.caution]
+        known = list(self.fields["fill"].queryset)  # asked once, for the choice and for the cautions
+        self.fields["fill"].choices = [("", self.fields["fill"].empty_label), *((term.pk, str(term)) for term in known)]
+        self.cautions = [term for term in known if term.caution]
 
     def clean_made_up_on(self):
         return not_ahead(self.cleaned_data["made_up_on"])

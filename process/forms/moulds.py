@@ -2,7 +2,7 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from process.forms.asking import AsksUnusual
-from process.models import Core, Mould
+from process.models import Mould
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.lookup import LookupField
@@ -109,47 +109,6 @@ class MouldChangeForm(AsksUnusual, RecordForm):
         if cleaned.get("fate") in gone and not cleaned.get("fate_on"):
             self.add_error("fate_on", "Say when: the consent and the certificate depend on the date.")
         return cleaned
-
-
-class CoreForm(IdentityFields, RecordForm):
-    mould = forms.ModelChoiceField(Mould.objects.none(), label="Cast in")
-
-    class Meta:
-        model = Core
-        fields = ["material", "linear_change_pct", "armature", "cast_on", "dry_mass_g", "sealing", "sealed_mass_g",
-                  "leak_gain_g", "ready_mass_g"]  # fmt: skip
-        groups = [
-            (
-                "The cast",
-                ["number", "title", "mould", "material", "armature", "cast_on", "linear_change_pct", "owner", "place"],
-            ),
-            ("Dried and waterproofed", ["dry_mass_g", "sealing", "sealed_mass_g", "leak_gain_g", "ready_mass_g"]),
-        ]
-        help_texts = {"armature": "Avoid iron: it rusts and splits the skin."}
-
-    def __init__(self, *args, **kwargs) -> None:
-        super().__init__(*args, **kwargs)
-        self.fields["mould"].queryset = Mould.objects.filter(fate=Mould.Fate.IN_STORE).select_related("item")
-        self.offer("number", next_number(Item, SERIES["core"]))
-        self.offer("cast_on", clock.today())
-
-    def clean_cast_on(self):
-        return not_in_future(self.cleaned_data["cast_on"])
-
-
-class CoreChangeForm(RecordForm):
-    class Meta:
-        model = Core
-        fields = [
-            "material",
-            "linear_change_pct",
-            "armature",
-            "dry_mass_g",
-            "sealing",
-            "sealed_mass_g",
-            "leak_gain_g",
-            "ready_mass_g",
-        ]
 
 
 def not_in_future(day):

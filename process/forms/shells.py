@@ -4,9 +4,7 @@ from typing import Any
 
 from django import forms
 
-from process.forms.asking import AsksUnusual
-from process.forms.people import person_field
-from process.models import Run, Shell, ThicknessPoint
+from process.models import Run, Shell
 from records import clock
 from records.forms.base import RecordForm
 from records.models import Item
@@ -21,7 +19,11 @@ class ShellForm(RecordForm):
             "trimmed_mass_g",
             "weighed_at",
             "separated_on",
+            "ease_grade",
+            "aid",
             "ease",
+            "wires_cut",
+            "edge_profile",
             "inspection",
             "coupon",
             "fate",
@@ -29,7 +31,8 @@ class ShellForm(RecordForm):
         evidence_fields = ["gross_mass_g", "trimmed_mass_g"]
         groups = [
             ("On the balance", ["number", "gross_mass_g", "trimmed_mass_g", "weighed_at"]),
-            ("Coming off, first look", ["separated_on", "ease", "inspection", "coupon", "fate"]),
+            ("Coming off", ["separated_on", "ease_grade", "aid", "ease", "wires_cut", "mould_wear"]),
+            ("First look, and after trimming", ["inspection", "edge_profile", "coupon", "fate"]),
         ]
         labels = {"trimmed_mass_g": "Mass after trimming"}
         help_texts = {
@@ -40,6 +43,9 @@ class ShellForm(RecordForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
+        if self.instance.cathode.core_id and not self.instance._state.adding:
+            for name in ("gross_mass_g", "weighed_at"):  # the series of weighings says them
+                del self.fields[name]
         if self.instance.fate == Shell.Fate.USED or self.instance._state.adding:
             del self.fields["fate"]
         else:
@@ -67,6 +73,12 @@ class WeighForm(ShellForm):
     """A shell gets its number when it first lies on the balance."""
 
     number = forms.CharField(label="Number of the shell", max_length=40)
+    mould_wear = forms.CharField(
+        label="New wear of the mould",
+        required=False,
+        max_length=300,
+        help_text="Tears, torn detail, metal left in it: it is added to what the mould's page says.",
+    )
     field_order = ["number"]
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
@@ -74,6 +86,8 @@ class WeighForm(ShellForm):
         self.offer("number", next_number(Item, SERIES["shell"]))
         self.offer("weighed_at", clock.now().replace(second=0, microsecond=0))
         self.offer("separated_on", clock.today())
+        if self.instance.cathode.mould_id is None:
+            del self.fields["mould_wear"]
 
     def clean_number(self) -> str:
         number = " ".join(self.cleaned_data["number"].split())
@@ -83,33 +97,3 @@ class WeighForm(ShellForm):
             free = next_number(Item, SERIES["shell"])
             raise forms.ValidationError(f"“{number}” is taken: {free} is the next free number of a shell.")
         return number
-
-
-class ThicknessForm(AsksUnusual, RecordForm):
-    """A measured point; a calculated mean cannot be entered here."""
-
-    class Meta:
-        model = ThicknessPoint
-        fields = ["place", "thickness_mm", "method", "measured_on", "measured_by"]
-        ranged = ["thickness_mm"]
-        evidence_fields: list[str] = []
-        help_texts = {
-            "thickness_mm": "As the instrument showed it. The mean that follows from the mass is shown by itself."
-        }
-
-    def __init__(self, *args: Any, user: Any = None, **kwargs: Any) -> None:
-        super().__init__(*args, **kwargs)
-        person_field(self, "measured_by", user)
-        self.offer("measured_on", clock.today())
-
-    def clean(self) -> dict[str, Any]:
-        cleaned = super().clean()
-        if (
-            cleaned.get("thickness_mm") is not None
-            and cleaned["thickness_mm"] <= 0
-            and "thickness_mm" not in self.errors
-        ):
-            self.add_error(
-                "thickness_mm", "A wall is thicker than nothing: measure again, or write a void under first look."
-            )
-        return cleaned

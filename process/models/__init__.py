@@ -1,5 +1,6 @@
 from .areas import AreaPart
 from .baths import Bath, BathAddition, BathAnalysis, BathLimit, Constituent
+from .closings import CoreClosing
 from .cores import Core
 from .finishing import FinishStep
 from .inspection import Inspection
@@ -9,13 +10,15 @@ from .plan_fields import FactorSource
 from .plans import PowerUnit, PriceList, RampStep
 from .ranges import Range
 from .runs import Cathode, Event, Reading, Run
-from .shells import Shell, ThicknessPoint
+from .shells import Shell
+from .thickness import ThicknessPoint
 from .throwing import ThrowTest
 from .traces import HeaderWord, Trace, TraceCurve, TraceShape
+from .weighings import Weighing
 
 __all__ = [
-    "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit", "Cathode", "Constituent", "Core", "Event",
-    "FactorSource", "FinishStep", "HeaderWord", "Inspection", "MakingUp", "Mould", "PowerUnit", "PriceList", "Pull",
-    "RampStep", "Range", "Reading", "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve",
-    "TraceShape",
+    "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit", "Cathode", "Constituent", "Core", "CoreClosing",
+    "Event", "FactorSource", "FinishStep", "HeaderWord", "Inspection", "MakingUp", "Mould", "PowerUnit", "PriceList",
+    "Pull", "RampStep", "Range", "Reading", "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace",
+    "TraceCurve", "TraceShape", "Weighing",
 ]  # fmt: skip

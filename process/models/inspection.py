@@ -5,7 +5,7 @@ from django.db.models import Q
 
 from records.models import Signed, Tracked
 
-from .shells import ThicknessPoint
+from .thickness import ThicknessPoint
 
 
 class Inspection(Tracked, Signed):
@@ -23,6 +23,7 @@ class Inspection(Tracked, Signed):
     finished_thickness_mm = models.FloatField("thickness of the finished piece", null=True, blank=True)
     thickness_min_mm = models.FloatField("least thickness measured", null=True, blank=True)
     thickness_method = models.CharField("how measured", max_length=20, choices=ThicknessPoint.Method, blank=True)
+    thickness_place = models.CharField("where", max_length=120, blank=True)
     not_measured_reason = models.CharField("or not measured, because", max_length=300, blank=True)
     look = models.TextField("seen under the lens: detail, pits, seam, colour", blank=True)
     decision = models.CharField(max_length=20, choices=Decision)

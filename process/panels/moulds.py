@@ -6,8 +6,11 @@ from django.db.models import Count
 from django.http import HttpRequest
 from django.urls import reverse
 
-from process.models import Mould, Run
+from process.chemistry.judgement import has_settled
+from process.models import Core, Mould, Run, Weighing
 from process.services.moulds import pulls_allowed
+from process.summaries.cores import summarise
+from process.summaries.drying import pairs_of
 from records import access
 from records.extensions import Panel, item_panels
 from records.line import line_of
@@ -33,7 +36,16 @@ def mould_panel(request: HttpRequest, item: Item) -> Panel | None:
 def core_panel(request: HttpRequest, item: Item) -> Panel | None:
     if item.kind != Item.Kind.CORE:
         return None
-    return Panel("The core", "process/_core_panel.html", {"core": item.core}, order=40, anchor="core")
+    rows = Core.objects.select_related("item", "pull__mould__item").prefetch_related("item__weighings__person")
+    core = rows.filter(pk=item.pk).first()
+    if core is None:
+        return None
+    weighings = [each for each in core.item.weighings.all() if each.kind == Weighing.Kind.CORE]
+    context = {
+        "core": core, "summary": summarise(core), "weighings": weighings,
+        "is_constant": has_settled(pairs_of(weighings)), "may_write": access.may(request.user, "write", Core),
+    }  # fmt: skip
+    return Panel("The core", "process/_core_panel.html", context, order=40, anchor="core")
 
 
 def moulds_of(request: HttpRequest, item: Item) -> Panel | None:

@@ -7,7 +7,7 @@ from django.db import transaction
 from django.db.models import Max
 
 from process.models import Core, Mould, Pull
-from records import gates
+from records import clock, gates
 from records.models import DescentLink, Gate, Item
 from records.roles import CONSERVATOR
 
@@ -58,6 +58,14 @@ def use_pull(*, mould: Mould, on: date, use: str, **more: Any) -> Pull:
     """Count one use of a mould. Whether one is left is a check of the bath gate, not of this count."""
     last = mould.pulls.aggregate(last=Max("number_count"))["last"] or 0
     return Pull.objects.create(mould=mould, number_count=last + 1, use=use, used_on=on, **more)
+
+
+def add_wear(*, mould: Mould, on: date, seen_on: str, words: str) -> None:
+    """What a separation did to the mould is written where the next run is planned from."""
+    line = f"{clock.day_words(on)}, {seen_on}: {words.strip()}"
+    mould.wear = "\n".join(filter(None, [mould.wear, line]))
+    mould._change_reason = f"Seen on separation of {seen_on}"
+    mould.save()
 
 
 def cast_core(*, mould: Mould, number: str, core: Core, title: str, owner, place, afterwards: bool) -> Core:

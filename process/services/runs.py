@@ -13,7 +13,8 @@ from process.summaries.words import metal_word
 from records import clock, gates
 from records.models import DescentLink, Gate, Item
 
-from .moulds import use_pull
+from .cores import begin_series
+from .moulds import add_wear, use_pull
 
 
 def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **line: Any) -> Event:
@@ -214,7 +215,7 @@ def remove_cathode(*, cathode: Cathode) -> None:
         cathode.delete()
 
 
-def weigh(*, cathode: Cathode, number: str, shell: Shell) -> Shell:
+def weigh(*, cathode: Cathode, number: str, shell: Shell, mould_wear: str = "") -> Shell:
     """A shell comes off its cathode: an item of its own, with its step of descent."""
     source = cathode.mould or cathode.core
     if not cathode.run.events.filter(kind=Event.Kind.STOP).exists():
@@ -238,6 +239,9 @@ def weigh(*, cathode: Cathode, number: str, shell: Shell) -> Shell:
         )
         shell.item, shell.cathode = item, cathode
         shell.save(force_insert=True)
+        begin_series(shell=shell)
+        if mould_wear and cathode.mould:
+            add_wear(mould=cathode.mould, on=day or clock.today(), seen_on=number, words=mould_wear)
         DescentLink.objects.create(
             source=source.item, target=item, transfer=transfer, side=cathode.side, happened_on=day
         )

@@ -7,10 +7,12 @@ from process.summaries.copy_masses import fill_of, masses_of
 from process.summaries.copy_parts import ShellPart, latest, parts_of
 from process.summaries.copy_sizes import sizes_of
 from process.summaries.copy_skin import skin
+from process.summaries.drying import drying_of_shell
 from process.summaries.evidence import quantity
 from records.figures import Figure
 from records.line import measured_on
 from records.models import Item, Measurement
+from records.units import show
 
 What = Measurement.What
 NEAR_PCT = (97.0, 103.0)
@@ -47,6 +49,17 @@ def summarise(making_up: MakingUp, finishes: list[FinishStep], inspection: Inspe
     size = sizes_of(making_up, parts, found.depth, own, rows, across)
     ratio = next((each.value for each in mass if each.label == "Against the model"), None)
     alike = found.name == "silver" and ratio is not None and NEAR_PCT[0] <= ratio <= NEAR_PCT[1]
-    return CopySummary(
-        making_up, parts, model, fill, found.mass, mass, size, found.surface, [TOO_ALIKE] if alike else []
-    )
+    warnings = ([TOO_ALIKE] if alike else []) + drying_words(making_up, parts)
+    return CopySummary(making_up, parts, model, fill, found.mass, mass, size, found.surface, warnings)
+
+
+def drying_words(making_up: MakingUp, parts: tuple[ShellPart, ...]) -> list[str]:
+    """What the weighings of its core leave to worry about, for as long as the copy exists."""
+    if not making_up.core_id:
+        return []
+    dryings = [drying for part in parts if (drying := drying_of_shell(part.shell))]
+    left = [drying.residue for drying in dryings if drying.residue is not None and drying.code != "constant"]
+    said = [f"{each.word[0].upper()}{each.word[1:]}. {each.sentence}" for each in dryings if each.code != "constant"]
+    return said + [
+        f"About {show(each.value, '_g', digits=1)} of residue inside, estimated. {each.note}" for each in left
+    ]

@@ -6,6 +6,7 @@ from urllib.parse import urlencode
 from django.urls import reverse
 
 from process.models import Event, Run
+from process.summaries.drying import Drying
 from process.summaries.runs import RunSummary
 
 
@@ -44,8 +45,18 @@ def _after(summary: RunSummary) -> Step:
     return Step("Say how it ended", reverse("run_judge", args=[summary.run.number]))
 
 
+def _drying_step(drying: Drying) -> Step:
+    """A skinned core is weighed until its mass is constant, and closed, before it is made up."""
+    number = drying.shell.item.number
+    if drying.may_close:
+        return Step(f"Write how {number} is closed", reverse("closing_add", args=[number]))
+    return Step(f"Weigh {number} again", reverse("weighing_add", args=[number]))
+
+
 def making_up_step(summary: RunSummary) -> Step | None:
     """What grew in the run and is free goes into a copy together; a failed run keeps its shells as evidence."""
+    if (drying := next((each for each in summary.dryings if each.is_open), None)) is not None:
+        return _drying_step(drying)
     shells = [each.shell for each in summary.cathodes if each.shell and each.shell.is_free]
     if not shells or summary.run.outcome == Run.Outcome.FAILED:
         return None

@@ -1,12 +1,13 @@
 """What the balance says of a run: gain against theory, the efficiency and its band, planned against delivered."""
 
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from pint import Quantity
 
 from process.chemistry.deposit import efficiency
 from process.chemistry.faraday import deposited_mass
-from process.chemistry.judgement import Band, judge_efficiency
+from process.chemistry.judgement import Band, Weighing, judge_efficiency
 from process.chemistry.metals import Ion
 from process.models import Cathode
 from process.summaries.cathodes import gain_of
@@ -46,8 +47,10 @@ def theory_of(metal: Ion | None, charge: Quantity) -> Figure | None:
     return figure("Theoretical mass", "_g", deposited_mass, ion=metal, charge=charge) if metal else None
 
 
-def result_of(cathodes: list[Cathode], charge: Quantity, metal: Ion | None) -> Result | None:
-    """R3, or None while a shell is still to be weighed."""
+def result_of(
+    cathodes: list[Cathode], charge: Quantity, metal: Ion | None, weighings: Callable[[], Sequence[Weighing]] = tuple
+) -> Result | None:
+    """R3, or None while a shell is still to be weighed; over 100 % on a core the weighings are asked for."""
     gains = [gain_of(cathode) for cathode in cathodes]
     if metal is None or not gains or any(gain is None or apart(gain.m)[0] <= 0 for gain in gains):
         return None
@@ -60,4 +63,6 @@ def result_of(cathodes: list[Cathode], charge: Quantity, metal: Ion | None) -> R
     )
     on_core = any(cathode.core_id for cathode in cathodes)
     band = judge_efficiency(found.working.quantity, on_core=on_core) if found.working else None
+    if band is Band.ABSORBED:
+        band = judge_efficiency(found.working.quantity, on_core=True, weighings=weighings())
     return Result(gain, found, band)

@@ -1,12 +1,14 @@
 """A run as pages and papers show it: everything that follows from its rows, with the working of each figure."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 from django.utils import timezone
 
 from process.models import Run
 from process.summaries.cathodes import CathodeSummary, cathodes_of
 from process.summaries.charges import Charge, charge_of
+from process.summaries.drying import Drying, dryings_of, weighings_of
 from process.summaries.interruptions import Interruption, interruptions_of
 from process.summaries.planning import PlanSummary, metal_of, plan_of
 from process.summaries.prospect import Prospect, prospect_of
@@ -31,6 +33,11 @@ class RunSummary:
     cathodes: tuple[CathodeSummary, ...]
     interruptions: tuple[Interruption, ...]
     prospect: Prospect | None
+
+    @cached_property
+    def dryings(self) -> tuple[Drying, ...]:
+        """Of the skinned cores on its rail; asked of the database only where they are shown."""
+        return tuple(dryings_of(list(self.run.cathodes.all()), self.charge.quantity, metal_of(self.run)))
 
     @property
     def elapsed(self) -> Figure:
@@ -78,6 +85,7 @@ def summarise(run: Run) -> RunSummary:
     grown = {each.cathode.label: each.thickness.working.quantity for each in cathodes if each.thickness.working}
     return RunSummary(
         run=run, standing=standing_of(run, sheet), sheet=sheet, plan=plan, charge=charge,
-        theory=theory_of(metal, charge.quantity), result=result_of(rail, charge.quantity, metal), cathodes=cathodes,
+        theory=theory_of(metal, charge.quantity),
+        result=result_of(rail, charge.quantity, metal, lambda: weighings_of(rail)), cathodes=cathodes,
         interruptions=interruptions_of(sheet, grown), prospect=prospect_of(run, sheet, plan, charge.quantity),
     )  # fmt: skip

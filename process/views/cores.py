@@ -3,7 +3,7 @@
 from django.http import HttpRequest, HttpResponseBase
 from django.urls import path, reverse
 
-from process.forms.moulds import CoreChangeForm, CoreForm
+from process.forms.cores import CoreChangeForm, CoreForm
 from process.models import Core
 from process.services.moulds import cast_core
 from records import access

@@ -1,12 +1,12 @@
-"""Shells: weighed when they come off, measured point by point."""
+"""Shells: weighed when they come off."""
 
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
 from django.urls import path
 
-from process.forms.shells import ShellForm, ThicknessForm, WeighForm
-from process.models import Cathode, Shell, ThicknessPoint
+from process.forms.shells import ShellForm, WeighForm
+from process.models import Cathode, Shell
 from process.services.runs import weigh
 from records import access
 from records.views.answering import answer_form
@@ -21,7 +21,10 @@ def shell_weigh(request: HttpRequest, pk: int) -> HttpResponse:
     form = WeighForm(request.POST or None, instance=Shell(cathode=cathode))
 
     def act(form: WeighForm) -> Shell:
-        return weigh(cathode=cathode, number=form.cleaned_data["number"], shell=form.instance)
+        return weigh(
+            cathode=cathode, number=form.cleaned_data["number"], shell=form.instance,
+            mould_wear=form.cleaned_data.get("mould_wear", ""),
+        )  # fmt: skip
 
     return answer_form(
         request,
@@ -46,24 +49,7 @@ def shell_edit(request: HttpRequest, number: str) -> HttpResponse:
     )  # fmt: skip
 
 
-def thickness_add(request: HttpRequest, number: str) -> HttpResponse:
-    shell = access.fetch(request, Shell.objects.select_related("item"), item__number=number)
-    access.require(request, "write", ThicknessPoint)
-    form = ThicknessForm(request.POST or None, instance=ThicknessPoint(shell=shell), user=request.user)
-    return answer_form(
-        request,
-        form,
-        title="Measured thickness",
-        number=number,
-        verb="Keep the point",
-        back_url=shell.get_absolute_url(),
-        then=lambda point: f"{shell.get_absolute_url()}#wall",
-        sentence="One point as the instrument showed it. A mean calculated from the mass is never entered here.",
-    )
-
-
 urls = [
     path("cathodes/<int:pk>/weigh/", shell_weigh, name="shell_weigh"),
     path("shells/<str:number>/edit/", shell_edit, name="shell_edit"),
-    path("shells/<str:number>/thickness/new/", thickness_add, name="thickness_add"),
 ]

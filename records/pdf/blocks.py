@@ -11,11 +11,12 @@ from records.pdf.photos import Photo, PhotoUnreadable
 from records.pdf.pictures import Cover, PhotoGrid
 from records.pdf.prose import Appendix, Heading, Prose
 from records.pdf.signatures import Signatures, Signer
+from records.pdf.spot_map import SpotMapBlock
 from records.pdf.tables import Cell, Column, FigureTable
 from records.pdf.working import Term, Working
 
 __all__ = [
     "Appendix", "Block", "Caution", "Cell", "ChartBlock", "Column", "Cover", "DescentStrip", "Fact",
     "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice", "Photo", "PhotoGrid",
-    "PhotoUnreadable", "Piece", "Prose", "Room", "Signatures", "Signer", "Term", "Working",
+    "PhotoUnreadable", "Piece", "Prose", "Room", "Signatures", "Signer", "SpotMapBlock", "Term", "Working",
 ]  # fmt: skip

@@ -19,7 +19,7 @@ def test_the_breadth_of_the_mask_counts_the_skin_on_both_sides():
     core.save()
     core.pull.mould.save()
     Measurement.objects.create(item=core.pull.mould.model, what="breadth", length_mm=168.0)
-    copy = make_copy("R.2026.5", shells=[Shell.objects.get()], technique="core")
+    copy = make_copy("R.2026.5", shells=[Shell.objects.get()], technique="core", afterwards=True)
 
     breadth = next(each for each in summarise(copy.making_up, [], None).size if each.label == "Breadth predicted")
 

@@ -1,11 +1,11 @@
 """Making shells up into a copy: what may be chosen, what is asked, what follows by itself."""
 
-from datetime import date
+from datetime import UTC, date, datetime
 
 import pytest
 from django.urls import reverse
 
-from process.models import Core, FinishStep, MakingUp, Pull, Shell
+from process.models import Core, FinishStep, MakingUp, Pull, Shell, Weighing
 from process.services.copies import make_up
 from records.lineage import descent_of
 from records.models import Item
@@ -164,7 +164,10 @@ def _skin_on_a_core(medal):
     core = Core.objects.create(
         item=make_item("P-2026-01", kind="core"), pull=pull, material="plaster", cast_on=date(2026, 2, 5)
     )
-    return core, make_shell(cathode=make_cathode(make_run(), core=core))
+    shell = make_shell(cathode=make_cathode(make_run(), core=core, tare_g=10.0))
+    for day in (10, 18):  # constant over a week
+        Weighing.objects.create(item=shell.item, kind="skin", at=datetime(2026, 2, day, 9, tzinfo=UTC), mass_g=22.05)
+    return core, shell
 
 
 def test_a_skin_keeps_the_core_on_which_it_grew(technician, medal):

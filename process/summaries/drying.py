@@ -1,0 +1,214 @@
+"""The drying curve of a skinned core: gain and apparent efficiency at each weighing, and whether it may be closed."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from datetime import date, datetime
+
+from django.utils import timezone
+from pint import Quantity
+
+from process.chemistry import judgement
+from process.chemistry.drying import (
+    agreement_within,
+    apparent_efficiency,
+    gain_over,
+    residue,
+    settled_since,
+    settles_at_the_earliest,
+)  # fmt: skip
+from process.chemistry.faraday import deposited_mass
+from process.chemistry.metals import Ion
+from process.chemistry.shares import share_by_area
+from process.models import Cathode, CoreClosing, Run, Shell, Weighing
+from process.summaries.charge import chosen_charge_ah
+from process.summaries.drying_words import STANDINGS, sentence_of
+from process.summaries.evidence import quantity
+from process.summaries.figures import apart, figure
+from process.summaries.planning import areas_of, metal_of
+from records.figures import Figure
+from records.units import ureg
+
+MEASURED = {"mass": "measured", "ready": "measured", "gain": "measured"}
+TAKEN_AT = 0.99  # the efficiency at which the deposit is taken, to say what stays inside; common practice, from memory
+
+
+@dataclass(frozen=True)
+class Point:
+    """One weighing, with what follows from it."""
+
+    weighing: Weighing
+    gain: Figure
+    efficiency: Figure | None
+    change_g: float | None
+
+
+@dataclass(frozen=True)
+class Drying:
+    """`code` is one of `drying_words.STANDINGS`; “early”, closed too early, stays for ever."""
+
+    shell: Shell
+    points: tuple[Point, ...]
+    code: str
+    shape: str
+    word: str
+    sentence: str
+    again_at: datetime | None
+    residue: Figure | None
+    within: Figure | None
+    closings: tuple[CoreClosing, ...]
+    whole_g: float | None = None  # ready mass and the metal of the charge at full efficiency
+
+    @property
+    def last(self) -> Point | None:
+        return self.points[-1] if self.points else None
+
+    @property
+    def may_close(self) -> bool:
+        return self.code in {"constant", "residue"}
+
+    @property
+    def is_closed(self) -> bool:
+        return any(each.closes for each in self.closings)
+
+    @property
+    def is_open(self) -> bool:
+        """Still to be weighed and closed."""
+        return not self.is_closed and self.shell.making_up_id is None and self.shell.fate == Shell.Fate.KEPT
+
+
+def series_of(shell: Shell) -> list[Weighing]:
+    """The weighings of a skin on its core; where no series was kept, the one weighing of the shell."""
+    rows = sorted(shell.item.weighings.all(), key=lambda each: each.at)
+    rows = [each for each in rows if each.kind == Weighing.Kind.SKIN]
+    return rows or _only(shell)
+
+
+def _only(shell: Shell) -> list[Weighing]:
+    if shell.weighed_at is None:
+        return []
+    typed = {"mass_g": shell.as_typed["gross_mass_g"]} if "gross_mass_g" in shell.as_typed else {}
+    return [
+        Weighing(item=shell.item, kind=Weighing.Kind.SKIN, at=shell.weighed_at, mass_g=shell.gross_mass_g,
+                 as_typed=typed, conditions="first weighing")
+    ]  # fmt: skip
+
+
+def pairs_of(rows: Iterable[Weighing]) -> list[judgement.Weighing]:
+    """As the chemistry takes them."""
+    return [judgement.Weighing(each.at, ureg.Quantity(each.mass_g, "g")) for each in rows]
+
+
+def settled_by(shell: Shell, day: date) -> bool:
+    """Whether the mass was constant on a day, by what had been weighed until then."""
+    rows = [each for each in series_of(shell) if timezone.localdate(each.at) <= day]
+    return settled_since(pairs_of(rows)) is not None
+
+
+def drying_of_shell(shell: Shell) -> Drying | None:
+    """The same for a shell by itself; give it with its cathode, run and item."""
+    if not shell.cathode.core_id:
+        return None
+    run = Run.objects.with_sheet(points=False).get(pk=shell.cathode.run_id)
+    charge = ureg.Quantity(chosen_charge_ah(run), "A*h")
+    return next((each for each in dryings_of(list(run.cathodes.all()), charge, metal_of(run), shell)), None)
+
+
+def weighings_of(cathodes: list[Cathode]) -> list[judgement.Weighing]:
+    """The series by which a rail with one core is judged; several pieces have no common mass."""
+    shell = getattr(cathodes[0], "shell", None) if len(cathodes) == 1 else None
+    return pairs_of(series_of(shell)) if shell else []
+
+
+def dryings_of(
+    cathodes: list[Cathode], charge: Quantity, metal: Ion | None, only: Shell | None = None
+) -> Iterator[Drying]:
+    """Of every skinned core on a rail; where several hung there, each by its share of the area."""
+    areas = areas_of(cathodes)
+    for cathode, area in zip(cathodes, areas, strict=True):
+        shell = getattr(cathode, "shell", None)
+        if not cathode.core_id or shell is None or (only is not None and shell.pk != only.pk):
+            continue
+        share = charge if len(cathodes) == 1 else share_by_area(charge, area, areas)
+        yield drying_of(shell, metal, share)
+
+
+def drying_of(shell: Shell, metal: Ion | None, charge: Quantity) -> Drying:
+    """`charge` is what passed on this cathode."""
+    rows, ready = series_of(shell), quantity(shell.cathode, "tare_g")
+    if not rows or apart(ready.m)[0] <= 0:
+        return _standing(shell, (), None, [])
+    points, before = [], None
+    for row in rows:
+        points.append(_point(row, ready, metal, charge, before))
+        before = row
+    left = _residue(points[-1], metal, charge)
+    return replace(_standing(shell, tuple(points), left, rows), whole_g=_whole(ready, metal, charge))
+
+
+def _whole(ready: Quantity, metal: Ion | None, charge: Quantity) -> float | None:
+    return apart((ready + deposited_mass(metal, charge)).m_as("g"))[0] if metal is not None else None
+
+
+def _point(row: Weighing, ready: Quantity, metal: Ion | None, charge: Quantity, before: Weighing | None) -> Point:
+    mass = quantity(row, "mass_g")
+    gain = figure("Gain", "_g", gain_over, evidence=MEASURED, mass=mass, ready=ready)
+    apparent = None
+    if metal is not None and gain.working is not None and apart(charge.m)[0] > 0:
+        apparent = figure(
+            "Apparent efficiency", "_pct", apparent_efficiency, evidence=MEASURED,
+            ion=metal, gain=gain.working.quantity, charge=charge,
+        )  # fmt: skip
+    return Point(row, gain, apparent, None if before is None else round(row.mass_g - before.mass_g, 6))
+
+
+def _residue(last: Point, metal: Ion | None, charge: Quantity) -> Figure | None:
+    """What of the last gain cannot be copper; an estimate, for how much metal grew is not known."""
+    if last.efficiency is None or last.gain.working is None:
+        return None
+    found = figure(
+        "Residue inside", "_g", residue, evidence=MEASURED,
+        ion=metal, gain=last.gain.working.quantity, charge=charge, efficiency=TAKEN_AT,
+    )  # fmt: skip
+    if found.value is None or found.value <= 0:
+        return None
+    note = (
+        f"If the deposit is taken at {TAKEN_AT * 100:.0f} % of the theory: solution and salt that stayed in the core."
+    )
+    return Figure(found.label, found.value, "_g", "estimated", None, note, None, found.working)
+
+
+def _standing(shell: Shell, points: tuple[Point, ...], left: Figure | None, rows: list[Weighing]) -> Drying:
+    pairs = pairs_of(rows)
+    since, closings = settled_since(pairs), tuple(shell.closings.all())
+    code = _code(points, since, closed_on(shell, closings), shell)
+    again = settles_at_the_earliest(pairs) if code in {"over", "drying"} else None
+    within = figure("Agreement asked for", "_g", agreement_within, mass=pairs[-1].mass) if pairs else None
+    shape, word = STANDINGS[code]
+    words = sentence_of(code, points[-1] if points else None, since, again, within)
+    return Drying(shell, points, code, shape, word, words, again, left, within, closings)
+
+
+def closed_on(shell: Shell, closings: Iterable[CoreClosing]) -> date | None:
+    """The day on which it was closed; without a closing on record, the day on which it was made up."""
+    closed = next((each for each in closings if each.closes), None)
+    if closed:
+        return closed.sealed_on or closed.decided_on
+    return shell.making_up.made_up_on if shell.making_up_id else None
+
+
+def _code(
+    points: tuple[Point, ...],
+    since: judgement.Weighing | None,
+    closed: date | None,
+    shell: Shell,
+) -> str:
+    """Closed too early stays for ever: what is weighed afterwards is no longer the open core."""
+    if not points:
+        return "unweighed"
+    if closed is not None and not settled_by(shell, closed):
+        return "early"
+    found = points[-1].efficiency
+    over = found is not None and found.value is not None and found.value > 100
+    if since is not None:
+        return "residue" if over else "constant"
+    return "over" if over else "drying"
