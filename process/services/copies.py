@@ -11,7 +11,7 @@ from process.services.cores import pass_closing
 from records import clock, gates
 from records.limits import concessions_of
 from records.lineage import refuse_impossible
-from records.models import Commission, Concession, Consent, DescentLink, Gate, Item, Measurement, Party
+from records.models import Commission, Concession, Consent, DescentLink, Gate, Item, Measurement, Party, Place
 from records.roles import REGISTRAR
 from records.services.signing import refuse_if_moved_on, sign
 
@@ -127,13 +127,16 @@ def _descend(part: Item, copy: Item, making_up: MakingUp) -> None:
     link.save()
 
 
-def accept(*, inspection: Inspection, party: Party, role: str, status: str = "") -> None:
+def accept(*, inspection: Inspection, party: Party, role: str, status: str = "", place: Place | None = None) -> None:
     """Sign an inspection. A copy without a photographed permanent mark is not accepted, unless a concession says so."""
     copy = inspection.copy
     if not copy.made_here:
         raise ValidationError(f"{copy.number} was not made here: a historic copy is flagged, not accepted.")
     with transaction.atomic():
         refuse_if_moved_on(inspection)
+        # As it is now, kept to this transaction: what others wrote since it was read is not written over.
+        copy = inspection.copy = Item.objects.select_for_update().get(pk=copy.pk)
+        copy.place = place or copy.place
         if inspection.decision in ACCEPTING:
             _let_in(inspection, status)
         else:

@@ -99,6 +99,15 @@ def _already(model: type, run: Run, line: dict[str, Any]):
     return model.every.filter(run=run, token=token).first() if token else None
 
 
+def _identical(run: Run, at: datetime, line: dict[str, Any]) -> Reading | None:
+    """The same instant and the same values to the last word: the page was gone back to, and sent again."""
+    values = {name: value for name, value in line.items() if name not in {"token", "as_typed"}}
+    found = run.readings.filter(at=at, **values).first()
+    if found:
+        found.stood_already = True
+    return found
+
+
 def _write(model: type, run: Run, reason: str, **line: Any):
     row = model(run=run, **line)
     row._change_reason = reason or None
@@ -134,7 +143,7 @@ def add_reading(*, run: Run, at: datetime, reason: str = "", **line: Any) -> Rea
     """One reading; the same form sent twice gives the same row."""
     with transaction.atomic():
         hold(run)
-        if found := _already(Reading, run, line):
+        if found := _already(Reading, run, line) or _identical(run, at, line):
             return found
         _within_run(run, at)
         return _write(Reading, run, reason, at=at, **line)
@@ -260,8 +269,10 @@ def judge_run(*, run: Run, outcome: str, words: str) -> None:
     if outcome == Run.Outcome.FAILED and not words.strip():
         raise ValidationError({"outcome_words": "Say what happened: a failure is only worth its lesson."})
     with transaction.atomic():
-        run.outcome, run.outcome_words = outcome, words
-        run.save()
+        held = Run.objects.select_for_update().get(pk=run.pk)  # as it is now: others may have corrected it
+        held.outcome, held.outcome_words = outcome, words
+        held.save()
+        run.outcome, run.outcome_words, run.version = outcome, words, held.version
         if outcome == Run.Outcome.FAILED:
             for shell in Shell.objects.filter(cathode__run=run).select_related("item", "making_up__copy"):
                 if shell.making_up:

@@ -89,8 +89,8 @@ def inspection_sign(request: HttpRequest, pk: int) -> HttpResponseBase:
 
     def act(form: SignForm) -> Item:
         refuse_unread(inspection, form.cleaned_data["version"])
-        copy.place = form.cleaned_data["place"] or copy.place
-        accept(inspection=inspection, party=party, role=role, status=form.held_as())
+        place = form.cleaned_data["place"]
+        accept(inspection=inspection, party=party, role=role, status=form.held_as(), place=place)
         return copy
 
     accepting = inspection.decision in ACCEPTING

@@ -23,6 +23,10 @@ OFFERED = [kind for kind in FIELDS if kind != Event.Kind.ENTRY]
 def _say(request: HttpRequest, line: Reading | Event) -> Run:
     """Saved at once; a wrong line is mended afterwards instead of being asked about before."""
     url = reverse("reading_edit" if isinstance(line, Reading) else "event_edit", args=[line.pk])
+    if getattr(line, "stood_already", False):
+        said = "The reading of {} stands there already with the same figures: this one was not added a second time."
+        messages.info(request, said.format(f"{timezone.localtime(line.at):%H:%M}"))
+        return line.run
     what = f"Reading of {timezone.localtime(line.at):%H:%M}"
     if isinstance(line, Event):
         what = f"“{line.get_kind_display()}”, {timezone.localtime(line.at):%H:%M}"

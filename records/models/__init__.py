@@ -13,6 +13,7 @@ from .parties import Party
 from .photos import Photo
 from .places import Place
 from .provenance import ProvenanceEvent
+from .sending import SentForm
 from .striking import Strikable
 from .vocabulary import Term
 
@@ -36,6 +37,7 @@ __all__ = [
     "Place",
     "ProvenanceEvent",
     "RiskAssessment",
+    "SentForm",
     "Signed",
     "Specification",
     "Strikable",

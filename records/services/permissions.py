@@ -63,8 +63,11 @@ def give_concession(
 def fulfil(*, duty: Duty, party: Party, words: str, on=None) -> None:
     """Write down that a duty was done, by whom and how."""
     with transaction.atomic():
-        duty.done_on, duty.done_by, duty.done_words = on or clock.today(), party, words
-        duty.save()
+        held = Duty.objects.select_for_update().get(pk=duty.pk)  # as it is now: others may have moved its day
+        if held.done_on:
+            raise ValidationError(f"Done already, on {clock.day_words(held.done_on)}, by {held.done_by}.")
+        held.done_on, held.done_by, held.done_words = on or clock.today(), party, words
+        held.save()
 
 
 # A duty is shown as pressing from this long before it is due.

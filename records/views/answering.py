@@ -4,14 +4,17 @@ from collections.abc import Callable
 from typing import Any
 from urllib.parse import urlencode
 
+from django.contrib import messages
 from django.core.exceptions import BadRequest, ValidationError
 from django.db import IntegrityError, transaction
 from django.forms import BaseForm
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import redirect, render
+from django.shortcuts import redirect, render, resolve_url
 
+from records.forms import sending
 from records.forms.conflicts import StaleRecord
 from records.gates import GateClosed, label_of
+from records.models import SentForm
 
 
 def wants_afterwards(request: HttpRequest) -> bool:
@@ -40,6 +43,30 @@ def _is_valid(form: BaseForm) -> bool:
         raise BadRequest("A choice in this form is not one that was offered: open the page anew.") from error
 
 
+def _is_new(form: BaseForm) -> bool:
+    """Nothing stands yet that a version would guard."""
+    instance = getattr(form, "instance", None)
+    return instance is None or instance._state.adding
+
+
+def _act(request: HttpRequest, form: BaseForm, act: Callable[[Any], Any] | None, then: Callable[[Any], Any]) -> str:
+    """Act once for each sending, in one transaction; the address is kept for a second one."""
+    with transaction.atomic():
+        claimed = sending.claim(form, request)
+        result = act(form) if act else form.save()
+        address = resolve_url(then(result))
+        if claimed:
+            claimed.answer = address[:500]
+            claimed.save()
+    return address
+
+
+def _as_the_first(request: HttpRequest, first: SentForm | None) -> HttpResponse:
+    """The second sending is answered as the first was."""
+    messages.info(request, "This form came twice and is kept once.")
+    return redirect((first and first.answer) or request.path)
+
+
 def answer_form(
     request: HttpRequest,
     form: BaseForm,
@@ -52,11 +79,19 @@ def answer_form(
 ) -> HttpResponse:
     """Show a form; act on a valid one inside one transaction and go on; or give it back with what to do."""
     closed = None
+    sending.offer(form)
+    if request.method == "POST" and (first := sending.sent_before(form)):
+        if first.digest == sending.digest_of(request):
+            return _as_the_first(request, first)
+        sending.renew(form)
+        if _is_new(form):
+            form.add_error(None, sending.SENT_OTHERWISE)
     if request.method == "POST" and _is_valid(form):
+        form.cleaned_data.pop(sending.NAME, None)
         try:
-            with transaction.atomic():
-                result = act(form) if act else form.save()
-            return redirect(then(result))
+            return redirect(_act(request, form, act, then))
+        except sending.SentAlready:
+            return _as_the_first(request, sending.sent_before(form))
         except IntegrityError:
             # Two people took the same number at once: the check now sees the other's row. All else is a fault of ours.
             form.full_clean()
@@ -68,6 +103,9 @@ def answer_form(
             form.add_error(None, error)
         except GateClosed as gate:
             closed = closed_words(gate)
+    if request.method == "POST" and form.errors and (first := sending.sent_before(form)):
+        # The first sending ended while this one was being read, and is what stands in its way.
+        return _as_the_first(request, first)
     context = {"title": title, "form": form, "closed": closed, "conflict": getattr(form, "conflict", None), **context}
     status = 422 if form.errors or closed else 200
     return render(request, template, context, status=status)
