@@ -16,7 +16,7 @@ from records.models import Concession, Item, Measurement
 from records.services.permissions import give_concession
 from tests.factories import NINE, make_copy, make_inspection, make_item, make_mark, make_party, make_run, make_user
 
-MASS = {"what": "mass", "mass_g": "71,36", "mass_g_unit": "g", "mass_g_kind": "measured", "measured_on": "2026-02-03"}
+MASS = {"what": "mass", "point": "", "amount": "71,36", "amount_unit": "g"}
 
 
 def shown(client: Client, url: str) -> dict[str, str]:
@@ -58,10 +58,10 @@ def test_a_form_gone_back_to_and_changed_is_neither_swallowed_nor_doubled_unaske
     typed = MASS | shown(registrar, url)
     registrar.post(url, typed)
 
-    asked = registrar.post(url, typed | {"mass_g": "71,40"})
+    asked = registrar.post(url, typed | {"amount": "71,40"})
     page = asked.content.decode()
     anew = re.search(r'name="sending" value="([0-9a-f-]{36})"', page)[1]
-    registrar.post(url, typed | {"mass_g": "71,40", "sending": anew})
+    registrar.post(url, typed | {"amount": "71,40", "sending": anew})
 
     assert asked.status_code == 422 and "saved already, with other words" in page and "71,40" in page
     assert sorted(Measurement.objects.values_list("mass_g", flat=True)) == [71.36, 71.4]
