@@ -2,6 +2,8 @@
 
 import hashlib
 import uuid
+from collections.abc import Iterator
+from contextlib import contextmanager
 from datetime import timedelta
 
 from django import forms
@@ -65,3 +67,15 @@ def claim(form: forms.BaseForm, request: HttpRequest) -> SentForm | None:
             return SentForm.objects.create(token=token, digest=digest_of(request))
     except IntegrityError as error:
         raise SentAlready from error
+
+
+@contextmanager
+def taken(form: forms.BaseForm, request: HttpRequest) -> Iterator[None]:
+    """A sending whose work is done outside a transaction, such as keeping files; given free again if it fails."""
+    claimed = claim(form, request)
+    try:
+        yield
+    except BaseException:
+        if claimed:
+            claimed.delete()
+        raise

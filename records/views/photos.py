@@ -9,6 +9,7 @@ from django.shortcuts import redirect, render
 from django.urls import path
 
 from records import access, imaging
+from records.forms import sending
 from records.forms.photos import PhotoForm, PhotoUploadForm
 from records.models import ConditionReport, Item, Party, Photo
 from records.services.photographs import keep_photo
@@ -26,11 +27,18 @@ def photo_add(request: HttpRequest, number: str) -> HttpResponseBase:
     form = PhotoUploadForm(request.POST or None, request.FILES or None, initial=offered)
     report = item.condition_reports.filter(number=request.GET.get("report", ""), signed_at__isnull=True).first()
     kept: list[Photo] = []
+    sending.offer(form)
     if request.method == "POST" and form.is_valid():
-        kept, refused = _keep_each(form, item)
+        try:
+            with sending.taken(form, request):
+                kept, refused = _keep_each(form, item)
+        except sending.SentAlready:
+            messages.info(request, "These photographs came twice and are kept once.")
+            return redirect(f"{item.get_absolute_url()}#photographs")
         if not refused:
             messages.success(request, _kept_words(kept))
             return redirect(_shown_where(item, report, kept))
+        sending.renew(form)
         for sentence in refused:
             form.add_error("files", sentence)
     context = {"item": item, "form": form, "kept": kept, "title": f"Photographs of {number}"}
