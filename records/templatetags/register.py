@@ -8,6 +8,7 @@ from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
 
 from records import access, units
+from records.models import Tracked
 
 register = template.Library()
 
@@ -44,6 +45,14 @@ def quantity_within(
     text, symbol = units.figure(value, suffix, digits=digits, plus_minus=plus_minus or None)
     best, _, spread = text.partition("±")
     return _set(best.strip(), symbol, spread)
+
+
+@register.filter
+def entered(row: Tracked, field: str) -> SafeString:
+    """`{{ shell|entered:"mass_g" }}`: a column with the digits and the ± that a person wrote, as papers print it."""
+    suffix = units.suffix_of(field)
+    digits = units.decimals_written(row.as_typed.get(field) or {}, suffix)
+    return quantity_within(getattr(row, field), suffix, row.plus_minus(field), digits)
 
 
 @register.filter

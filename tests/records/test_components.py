@@ -15,6 +15,7 @@ from process.chemistry.faraday import deposited_mass
 from process.chemistry.metals import ion
 from process.chemistry.worked import worked
 from records.context import ENTRIES, entries_for
+from records.models import ConditionReport
 from records.templatetags import register
 from records.units import ureg
 
@@ -186,3 +187,9 @@ def test_may_asks_the_table_of_roles():
     request.user.groups.add(Group.objects.get_or_create(name="curator")[0])
     said = Template('{% may "write" "Item" as item %}{% may "write" "Bath" as bath %}{{ item }} {{ bath }}')
     assert said.render(Context({"request": request})) == "True False"
+
+
+def test_an_entered_number_keeps_the_digits_and_the_margin_that_were_written():
+    report = ConditionReport(mass_g=1940.0, as_typed={"mass_g": {"text": "1940", "unit": "g", "plus_minus": 1.0}})
+    assert text_of(register.entered(report, "mass_g")) == "1940 ± 1 g"
+    assert "not recorded" in register.entered(ConditionReport(), "mass_g")
