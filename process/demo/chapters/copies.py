@@ -38,7 +38,9 @@ def _make_up(table: Table) -> Item:
         shells = [find(Shell, number) for number in making["shells"]]
         columns = without(making, "shells")
         copy = build(Item, without(table, *NESTED), kind=Item.Kind.COPY)
-        return make_up(copy=copy, making_up=build(MakingUp, columns, unset=("copy",)), shells=shells)
+        # A core that was closed too early is told as it happened: unmet, recorded afterwards.
+        made, on_core = build(MakingUp, columns, unset=("copy",)), "core" in columns
+        return make_up(copy=copy, making_up=made, shells=shells, afterwards=on_core)
 
 
 def _finish(copy: Item, table: Table) -> None:
