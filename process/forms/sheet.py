@@ -72,6 +72,14 @@ class LineForm(AsksUnusual, SentOnce, RecordForm):
             "reason": getattr(self.instance, "_change_reason", None) or "",
         }
 
+    def says_otherwise(self, first: Reading | Event) -> bool:
+        """Sent a second time with other figures: the page was gone back to and changed."""
+        if not self.is_valid():
+            return False
+        said = {name: value for name, value in self.line.items() if name not in {"token", "as_typed", "reason"}}
+        said |= {"at": self.cleaned_data["at"]}
+        return any(getattr(first, name) != value for name, value in said.items() if hasattr(first, name))
+
     def add_error(self, field: str | None, error: Any) -> None:
         """A service names fields that this screen may not show: then the sentence stands at the top."""
         if (

@@ -1,5 +1,6 @@
 """Moulds: taking one, and using a pull of it."""
 
+from collections.abc import Iterable
 from datetime import date
 from typing import Any
 
@@ -54,6 +55,12 @@ def pull_check(mould: Mould) -> gates.Check:
     )
 
 
+def hold_moulds(moulds: Iterable[Mould]) -> None:
+    """Keep these moulds to this transaction, so that two runs cannot take the last pull at the same moment."""
+    numbers = sorted({mould.pk for mould in moulds})  # in one order, so that two rails never wait for each other
+    list(Mould.objects.select_for_update(of=("self",)).filter(pk__in=numbers).order_by("pk").only("pk"))
+
+
 def use_pull(*, mould: Mould, on: date, use: str, **more: Any) -> Pull:
     """Count one use of a mould. Whether one is left is a check of the bath gate, not of this count."""
     last = mould.pulls.aggregate(last=Max("number_count"))["last"] or 0
@@ -62,6 +69,7 @@ def use_pull(*, mould: Mould, on: date, use: str, **more: Any) -> Pull:
 
 def add_wear(*, mould: Mould, on: date, seen_on: str, words: str) -> None:
     """What a separation did to the mould is written where the next run is planned from."""
+    mould = Mould.objects.select_for_update(of=("self",)).get(pk=mould.pk)  # as it is now: others may have corrected it
     line = f"{clock.day_words(on)}, {seen_on}: {words.strip()}"
     mould.wear = "\n".join(filter(None, [mould.wear, line]))
     mould._change_reason = f"Seen on separation of {seen_on}"
@@ -75,6 +83,7 @@ def cast_core(*, mould: Mould, number: str, core: Core, title: str, owner, place
             number=number, kind=Item.Kind.CORE, status=Item.Status.WORKSHOP, title=title, owner=owner, place=place,
             materials=core.material, documented_on=core.cast_on,
         )  # fmt: skip
+        hold_moulds([mould])
         subject = gates.Subject(mould.model, number, (mould.model, mould.item, item))
         gates.pass_gates([Gate.AFTER], subject, core.cast_on, afterwards=afterwards)
         gates.pass_check(Gate.BATH, pull_check(mould), subject, core.cast_on, afterwards=afterwards)

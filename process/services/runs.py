@@ -14,7 +14,7 @@ from records import clock, gates
 from records.models import DescentLink, Gate, Item
 
 from .cores import begin_series
-from .moulds import add_wear, use_pull
+from .moulds import add_wear, hold_moulds, use_pull
 
 
 def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **line: Any) -> Event:
@@ -30,6 +30,7 @@ def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **l
             raise ValidationError("Nothing hangs in the bath: add a cathode before the run starts.")
         day = timezone.localdate(at)
         _refuse_before_made(cathodes, day)
+        hold_moulds(cathode.mould for cathode in cathodes if cathode.mould)
         _pass_gates(run, cathodes, day, afterwards)
         for cathode in cathodes:
             if cathode.mould:

@@ -63,7 +63,7 @@ def reading_add(request: HttpRequest, number: str) -> HttpResponse:
         form = ReadingForm(run=run, user=request.user, instance=Reading(run=run), last=lines[-1].row if lines else None)
     else:
         form = ReadingForm(request.POST, run=run, instance=Reading(run=run))
-        if first := form.sent_before():
+        if (first := form.sent_before()) and not form.says_otherwise(first):
             return redirect(_sheet(_say(request, first)))
     return answer_form(
         request, form, title="Reading", number=run.number, verb="Save the reading", then=_sheet,
@@ -80,7 +80,7 @@ def event_add(request: HttpRequest, number: str) -> HttpResponse:
         choices = [(f"?kind={each.value}", TITLES[each], HELP[each]) for each in OFFERED]
         return render(request, "process/event_choice.html", {"run": run, "choices": choices})
     form = EventForm(request.POST or None, run=run, kind=kind, user=request.user, instance=Event(run=run, kind=kind))
-    if request.POST and (first := form.sent_before()):
+    if request.POST and (first := form.sent_before()) and not form.says_otherwise(first):
         return redirect(_sheet(_say(request, first)))
     return answer_form(
         request, form, title=TITLES[kind], number=run.number, verb="Save", then=_sheet,

@@ -33,7 +33,9 @@ def offer(form: forms.BaseForm) -> None:
 def renew(form: forms.BaseForm) -> None:
     """What is sent next counts as a new sending."""
     form.data = form.data.copy()
-    form.data[form.add_prefix(NAME)] = str(uuid.uuid4())
+    for name in (NAME, "token"):  # a line of a sheet carries a mark of its own besides
+        if name in form.fields:
+            form.data[form.add_prefix(name)] = str(uuid.uuid4())
 
 
 def token_of(form: forms.BaseForm) -> uuid.UUID | None:

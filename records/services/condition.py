@@ -52,8 +52,10 @@ def compare_finding(*, finding: Finding, comparison: str) -> Finding:
         raise ValidationError("Choose same, worse, better, treated, new or not re-examined.")
     with transaction.atomic():
         refuse_if_signed(finding.report)
-        finding.comparison = comparison
-        finding.save()
+        held = Finding.objects.select_for_update(of=("self",)).get(pk=finding.pk)  # others may have corrected it
+        held.comparison = comparison
+        held.save()
+        finding.comparison, finding.version = comparison, held.version
     return finding
 
 

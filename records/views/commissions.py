@@ -85,8 +85,9 @@ def commission_close(request: HttpRequest, number: str) -> HttpResponse:
         messages.error(request, "Duties of this commission are still open: do them, or write them off as done, first.")
         return redirect(file)
     with transaction.atomic():
-        file.closed_on = clock.today()
-        file.save()
+        held = Commission.objects.select_for_update(of=("self",)).get(pk=file.pk)  # others may have corrected it
+        held.closed_on = clock.today()
+        held.save()
     return redirect(file)
 
 

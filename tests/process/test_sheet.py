@@ -1,5 +1,6 @@
 """The sheet at the bench: readings, events, corrections, and everything that a wet thumb can get wrong."""
 
+import re
 import uuid
 
 import pytest
@@ -64,6 +65,22 @@ def test_same_reading_sent_twice_is_one_row(client, run):
         assert client.post(reverse("reading_add", args=[run.number]), sent).status_code == 302
 
     assert Reading.objects.count() == 1
+
+
+def test_a_reading_gone_back_to_and_changed_is_not_swallowed(client, run):
+    url = reverse("reading_add", args=[run.number])
+    mark = re.search(r'name="sending" value="([0-9a-f-]{36})"', client.get(url).content.decode())[1]
+    typed = line("2026-02-16T10:00", "0,24", sending=mark)
+    client.post(url, typed)
+
+    changed = client.post(url, typed | {"current_a": "0,64"})
+    again = {
+        name: field.value() for name, field in zip(changed.context["form"].fields, changed.context["form"], strict=True)
+    }
+    client.post(url, typed | {"current_a": "0,64", "sending": again["sending"], "token": again["token"]})
+
+    assert changed.status_code == 422 and "was saved already, with other words" in changed.content.decode()
+    assert sorted(run.readings.values_list("current_a", flat=True)) == [0.24, 0.64]
 
 
 def test_same_event_sent_twice_is_one_row(client, run):

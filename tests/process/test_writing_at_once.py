@@ -9,8 +9,9 @@ import pytest
 from django.db import connection
 
 from process.models import Event, Reading, Run
-from process.services.runs import add_reading
-from tests.factories import NINE, make_run
+from process.services.runs import add_reading, start_run
+from records.gates import GateClosed
+from tests.factories import NINE, make_analysis, make_bath, make_mould, make_report, make_run
 
 TABLETS, EACH = 4, 25
 
@@ -58,3 +59,22 @@ def test_the_same_form_from_four_tablets_is_one_reading(run):
     at_once(tablet)
 
     assert run.readings.count() == 5
+
+
+def test_two_runs_cannot_both_take_the_last_pull_of_a_mould():
+    mould, bath = make_mould(pulls_allowed_count=1), make_bath()
+    make_analysis(bath)
+    make_report(mould.model, "after", change="none")
+    runs = [make_run(bath=bath, moulds=[mould]) for _ in range(TABLETS)]
+    refused = []
+
+    def tablet(number: int) -> None:
+        try:
+            start_run(run=runs[number], at=NINE, afterwards=False, current_a=0.24)
+        except GateClosed as gate:
+            refused.append([check.name for check in gate.unmet])
+
+    at_once(tablet)
+
+    assert mould.pulls.count() == 1
+    assert len(refused) == TABLETS - 1 and all("pull left" in names for names in refused)
