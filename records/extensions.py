@@ -60,6 +60,7 @@ class PaperKind:
     applies_to: Callable[[Any], bool]
     refusals: Callable[[Any], list[str]]  # sentences that forbid issuing it now
     build: Callable[[Any, "PaperContext"], tuple[bytes, dict]]  # subject -> PDF, attached record
+    act: str = "issue paper"  # what a role must be allowed, as records.roles names it
 
 
 @dataclass(frozen=True)
@@ -90,5 +91,6 @@ gate_checks: dict[str, dict[str, Callable[..., Any]]] = {}  # gate -> name of th
 gate_related: list[str] = []  # what the checks read of an item, to prefetch
 search_sources: list[Callable[[str], Iterable[SearchHit]]] = []
 paper_kinds: dict[str, PaperKind] = {}
+paper_subjects: list[type] = []  # models beyond the register's own that a paper can be about
 strikables: dict[str, Struck] = {}
 copy_traits: list[Callable[[Any], CopyTraits | None]] = []

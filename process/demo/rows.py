@@ -45,7 +45,7 @@ def values_of(model: type[models.Model], table: Table) -> dict[str, Any]:
     typed: dict[str, Any] = {}
     for name, written in table.items():
         column = model._meta.get_field(name)
-        if isinstance(column, models.FloatField):
+        if isinstance(column, models.FloatField) and units.suffix_of(name):
             parsed = _quantity(name, written)
             values[name], typed[name] = parsed.canonical, parsed.as_typed()
         else:

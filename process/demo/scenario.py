@@ -22,6 +22,7 @@ from process.demo.chapters import (
     people,
     permissions,
     runs,
+    supplies,
 )  # fmt: skip
 from process.demo.present import settled
 from process.demo.rows import Table, Written
@@ -40,6 +41,7 @@ CHAPTERS: tuple[tuple[str, Callable[[Table, Studio], None]], ...] = (
     ("requests, consents, risk assessments, concessions", permissions.tell),
     ("condition reports", condition.tell),
     ("the bath, its analyses and additions", bath.tell),
+    ("power units, prices, throwing power", supplies.tell),
     ("moulds and the core", moulds.tell),
     ("runs, weighings and thicknesses", runs.tell),
     ("weighed again, worn, destroyed", changes.tell_of_the_workshop),

@@ -134,7 +134,7 @@ def _anodes(run: Run, plan: PlanSummary, details: PlanDetails) -> Iterator[PlanC
     ratio = details.anode_ratio
     if ratio is not None and ratio.value is not None:
         small = ratio.value < LEAST_ANODE_RATIO
-        words = f"Their area is {show(ratio.value, '_ratio')} that of the cathodes; 1 to 2 is usual."
+        words = f"Their area is {show(ratio.value, '_ratio')} that of the cathodes; 1 to 2 is the least."
         yield PlanCheck("look" if small else "done", f"{words} They may passivate." if small else words)
 
 

@@ -39,5 +39,5 @@ def similar_runs(run: Run, cathodes: list[Cathode]) -> list[Run]:
 
 
 def _told(run: Run) -> Lesson:
-    words = f"{run.get_outcome_display()}. {run.outcome_words}".strip()
+    words = f"{run.get_outcome_display().capitalize()}. {run.outcome_words}".strip()
     return Lesson(run.number, words, run.get_absolute_url(), STATES.get(run.outcome, "open"))

@@ -1,5 +1,6 @@
 """Every block a paper can be made of, in one place to import from."""
 
+from records.pdf.bench import BenchHead, BoxTable, TickList
 from records.pdf.chart_block import ChartBlock
 from records.pdf.descent_strip import DescentStrip, Link, Piece
 from records.pdf.evidence import Fact
@@ -16,7 +17,8 @@ from records.pdf.tables import Cell, Column, FigureTable
 from records.pdf.working import Term, Working
 
 __all__ = [
-    "Appendix", "Block", "Caution", "Cell", "ChartBlock", "Column", "Cover", "DescentStrip", "Fact",
-    "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice", "Photo", "PhotoGrid",
-    "PhotoUnreadable", "Piece", "Prose", "Room", "Signatures", "Signer", "SpotMapBlock", "Term", "Working",
+    "Appendix", "BenchHead", "Block", "BoxTable", "Caution", "Cell", "ChartBlock", "Column", "Cover",
+    "DescentStrip", "Fact", "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice", "Photo",
+    "PhotoGrid", "PhotoUnreadable", "Piece", "Prose", "Room", "Signatures", "Signer", "SpotMapBlock", "Term",
+    "TickList", "Working",
 ]  # fmt: skip

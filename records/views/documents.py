@@ -75,7 +75,8 @@ def document(request: HttpRequest, pk: int) -> HttpResponse:
 
 @require_POST
 def paper_issue(request: HttpRequest, kind: str, number: str) -> HttpResponse:
-    party, role = access.signer(request, "issue paper")
+    known = extensions.paper_kinds.get(kind)
+    party, role = access.signer(request, known.act if known else "issue paper")
     subject = _subject(kind, number)
     try:
         paper = papers.issue(kind=kind, subject=subject, party=party, role=role, page_size=_page_size(request))
@@ -92,7 +93,7 @@ def _subject(kind: str, number: str) -> Any:
     paper = extensions.paper_kinds.get(kind)
     if paper is None:
         raise Http404("There is no such kind of paper.")
-    found = (model.objects.filter(number=number).first() for model in SUBJECTS)
+    found = (model.objects.filter(number=number).first() for model in (*SUBJECTS, *extensions.paper_subjects))
     subject = next((each for each in found if each is not None and paper.applies_to(each)), None)
     if subject is None:
         raise Http404(

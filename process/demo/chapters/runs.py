@@ -8,10 +8,12 @@ from process.demo.acting import acting, step, when, without
 from process.demo.chapters.objects import photograph
 from process.demo.rows import Table, build, instant, save, values_of
 from process.demo.studio import Studio
-from process.models import Cathode, Event, Reading, Run, Shell, ThicknessPoint
+from process.models import AreaPart, Cathode, Event, RampStep, Reading, Run, Shell, ThicknessPoint
 from process.services import runs as services
+from process.services.areas import keep_part
+from process.summaries.areas import kept_area
 
-NESTED = ("cathode", "line", "shell", "photo", "outcome", "outcome_words", "judged", "afterwards")
+NESTED = ("cathode", "step", "line", "shell", "photo", "outcome", "outcome_words", "judged", "afterwards")
 
 
 def tell(part: Table, studio: Studio) -> None:
@@ -20,8 +22,10 @@ def tell(part: Table, studio: Studio) -> None:
         with step(table, by):
             run = save(Run, without(table, *NESTED))
             for cathode in table["cathode"]:
-                save(Cathode, cathode, run=run)
-        for line in table["line"]:
+                _hang(run, cathode)
+            for order, ramp in enumerate(table.get("step", []), start=1):
+                save(RampStep, ramp, run=run, order_count=order)
+        for line in table.get("line", []):
             with step(line, line.get("person", by)):
                 _write(run, line, table)
         for shell in table.get("shell", []):
@@ -30,6 +34,15 @@ def tell(part: Table, studio: Studio) -> None:
             with acting(instant(table["judged"]), by):
                 services.judge_run(run=run, outcome=table["outcome"], words=table["outcome_words"])
         _photograph(run, table, studio)
+
+
+def _hang(run: Run, table: Table) -> None:
+    """A cathode, and the parts that its area is the sum of."""
+    cathode = save(Cathode, without(table, "area"), run=run)
+    for area in table.get("area", []):
+        part = build(AreaPart, area, unset=("area_dm2",), cathode=cathode)
+        part.area_dm2 = kept_area(part)
+        keep_part(part=part)
 
 
 def _write(run: Run, line: Table, table: Table) -> None:
