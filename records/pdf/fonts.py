@@ -1,5 +1,6 @@
-"""The faces that papers are set in, registered once, before any canvas exists."""
+"""The faces that papers are set in: read when the first paper asks for one, since no page needs them."""
 
+from functools import cache
 from pathlib import Path
 
 import font_source_sans_pro
@@ -37,19 +38,19 @@ CHAINS: dict[str, tuple[str, ...]] = {
 }
 
 
-def _register() -> dict[str, frozenset[int]]:
-    covered: dict[str, frozenset[int]] = {}
+@cache
+def covered() -> dict[str, frozenset[int]]:
+    """The characters of each face; asking registers them, once, before any canvas exists."""
+    found: dict[str, frozenset[int]] = {}
     for name, file in FILES.items():
         font = TTFont(name, str(file))
         pdfmetrics.registerFont(font)
-        covered[name] = frozenset(font.face.charToGlyph)
+        found[name] = frozenset(font.face.charToGlyph)
     shapes.STATE_DEFAULTS["fontName"] = SANS
-    return covered
-
-
-COVERED = _register()
+    return found
 
 
 def width(text: str, face: str, size: float) -> float:
     """Printed width in points of text that the face covers."""
+    covered()
     return float(pdfmetrics.stringWidth(text, face, size))

@@ -50,7 +50,7 @@ class Run:
 
 
 def _face_for(character: str, face: str) -> str | None:
-    return next((f for f in fonts.CHAINS[face] if ord(character) in fonts.COVERED[f]), None)
+    return next((f for f in fonts.CHAINS[face] if ord(character) in fonts.covered()[f]), None)
 
 
 def _clean(text: str) -> str:

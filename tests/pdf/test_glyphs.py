@@ -25,7 +25,7 @@ def test_the_trade_s_characters_come_back_from_the_paper(text: str) -> None:
 @pytest.mark.parametrize("face", list(fonts.CHAINS))
 def test_every_face_finds_greek_cyrillic_and_signs_somewhere(face: str) -> None:
     for run in runs(TRADE + SENTENCES + "⁺⁻●○", face):
-        assert all(ord(c) in fonts.COVERED[run.face] for c in run.text), run
+        assert all(ord(c) in fonts.covered()[run.face] for c in run.text), run
 
 
 def test_a_superscript_sign_no_face_has_is_spelt_raised() -> None:
