@@ -4,7 +4,7 @@ from itertools import chain
 from typing import Any
 
 from process.panels.copies import making_of
-from process.reports import allowed, appendices, finished, moulds, opening, people, runs
+from process.reports import allowed, appendices, cores, finished, moulds, opening, people, runs
 from process.reports.making import Making, gather
 from process.summaries.struck import lines_with_struck
 from records.extensions import PaperContext, PaperKind, paper_kinds
@@ -35,7 +35,7 @@ def blocks(m: Making, context: PaperContext) -> list[b.Block]:
     return [
         *opening.notices(m), opening.cover(m), *opening.descent(m), *allowed.permissions(m),
         *allowed.specification(m), *allowed.original(m),
-        *moulds.moulds(m),
+        *moulds.moulds(m), *cores.core(m),
         *ran, *finished.making_up(m), *finished.finish(m), *finished.marks(m), *finished.inspection(m),
         *finished.comparison(m),
         *finished.photographs(m), *finished.care(m), *people.signatures(context), *people.who(m, context),

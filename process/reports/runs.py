@@ -3,17 +3,19 @@
 from django.utils import timezone
 
 from process.models import Shell
+from process.reports.cores import drying
 from process.reports.making import Making
 from process.summaries.baths import AnalysisSummary
 from process.summaries.cathodes import CathodeSummary
 from process.summaries.charts import run_chart
 from process.summaries.interruptions import Interruption
 from process.summaries.runs import RunSummary
+from process.summaries.thickness import concession_of, specification_of, wall_of
 from process.summaries.words import run_sentence
 from records.pdf import blocks as b
 from records.pdf.tables import Row
 from records.reports.figures import figure_cell, figure_fact, number_of, row_fact, written
-from records.reports.parts import local_day, sentences
+from records.reports.parts import local_day, printed, sentences
 from records.units import other_unit
 from records.wording import phrases
 
@@ -45,7 +47,13 @@ def run(m: Making, summary: RunSummary) -> list[b.Block]:
         *bath(summary, m.analyses[summary.run.number]), b.Heading("Plan and result", 2), b.FactList(facts(summary)),
         b.Prose("\n\n".join(_judgement(summary))),
     ]  # fmt: skip
-    return [*blocks, *walls(m, summary), *([b.ChartBlock(chart)] if chart else []), *interruptions(m, summary)]
+    return [
+        *blocks,
+        *walls(m, summary),
+        *drying(m, summary),
+        *([b.ChartBlock(chart)] if chart else []),
+        *interruptions(m, summary),
+    ]
 
 
 def _judgement(summary: RunSummary) -> list[str]:
@@ -126,12 +134,30 @@ def walls(m: Making, summary: RunSummary) -> list[b.Block]:
             for each, point in points
         )
         blocks.append(b.FigureTable(POINTS, rows, caption="Thickness measured", empty=""))
-    return blocks
+    return [*blocks, *(block for each in own for block in _maps(each))]
+
+
+def _maps(each: CathodeSummary) -> list[b.Block]:
+    """The wall against its specification, and its points on their pictures."""
+    points = list(each.shell.thickness_points.select_related("photo"))
+    specified = specification_of(each.shell)
+    wall = wall_of(
+        each.shell, points, each.face or each.thickness, specified.thickness_min_mm if specified else None,
+        concession_of(each.shell) if points else "",
+    )  # fmt: skip
+    words = [b.Prose(f"{each.shell}: {wall.sentence}")] if points else []
+    return [*words, *(b.SpotMapBlock(one.shown, printed(one.photo) if one.photo else None) for one in wall.maps)]
 
 
 def _separation(shell: Shell) -> str:
     """How it came off, what was seen first, and what the coupon told."""
-    parts = (("Came off", shell.ease), ("First look", shell.inspection), ("Coupon", shell.coupon))
+    how = ", ".join(filter(None, [shell.get_ease_grade_display(), shell.ease]))
+    parts = (
+        ("Came off", how),
+        ("Edge", shell.get_edge_profile_display()),
+        ("First look", shell.inspection),
+        ("Coupon", shell.coupon),
+    )
     said = sentences(*(f"{title}: {words}" for title, words in parts if words))
     return f"{shell}. {said}" if said else ""
 

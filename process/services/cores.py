@@ -10,7 +10,7 @@ from django.utils import timezone
 from process.models import CoreClosing, Shell, Weighing
 from process.summaries.drying import drying_of_shell, settled_by
 from records import clock, gates
-from records.models import Gate, Item, Party
+from records.models import Gate, Item, Party, UnmetGate
 from records.roles import CONSERVATOR
 from records.services.signing import refuse_if_moved_on, sign
 
@@ -100,11 +100,18 @@ def closing_check(shell: Shell, on: date) -> gates.Check | None:
 def pass_closing(*, shell: Shell, on: date, afterwards: bool, also: tuple[Item, ...] = ()) -> None:
     """Closed already is closed; else the mass must be constant, or a concession for the acceptance names the piece."""
     if any(each.closes for each in shell.closings.all()):
+        _carry_on(shell, also)
         return
     check = closing_check(shell, on)
     if check is not None:
         items = (shell.item, shell.cathode.core.item, *also)
         gates.pass_check(Gate.ACCEPT, check, gates.Subject(shell, shell.item.number, items), on, afterwards=afterwards)
+
+
+def _carry_on(shell: Shell, also: tuple[Item, ...]) -> None:
+    """What was not met when it was closed goes on to what is made of it."""
+    for row in UnmetGate.objects.filter(check_name=DRYING, items=shell.item_id):
+        row.items.add(*also)
 
 
 def sign_closing(*, closing: CoreClosing, party: Party, role: str, afterwards: bool = False) -> None:

@@ -41,6 +41,10 @@ class Point:
     efficiency: Figure | None
     change_g: float | None
 
+    @property
+    def change_words(self) -> str:
+        return "" if self.change_g is None else f"{self.change_g:+.1f}".replace("-", "\N{MINUS SIGN}")
+
 
 @dataclass(frozen=True)
 class Drying:

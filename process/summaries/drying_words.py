@@ -24,7 +24,7 @@ OPEN = "The skinned core has not been weighed yet: surface-dry first, then again
 OVER = "{stands}: it has absorbed electrolyte. Keep drying and do not close it. {rule}{again}."
 DRYING = "{stands}; its mass is not shown to be constant. {rule} before it is closed{again}."
 EARLY = (
-    "Closed at {stands} before its mass was constant: solution may have stayed inside. "
+    "Closed at {stands}, before its mass was constant: solution may have stayed inside. "
     "Survey it sooner; watch for green spots and acid."
 )
 RULE = "Two weighings at least 7 days apart must agree within 0.02 % ({near})"

@@ -60,13 +60,27 @@ def _write(run: Run, line: Table, table: Table) -> None:
 def _weigh(run: Run, table: Table, by: str, studio: Studio) -> None:
     points: list[list[Any]] = table.get("points", [])
     with step(table, by) as party:
-        columns = without(table, "number", "cathode", "points", "method", "photo")
+        columns = without(table, "number", "cathode", "points", "method", "outline", "photo")
         shell = build(Shell, columns, unset=("item", "cathode"))
         services.weigh(cathode=run.cathodes.get(label=table["cathode"]), number=table["number"], shell=shell)
-        for place, thickness in points:
-            point = {"place": place, "thickness_mm": thickness, "method": table["method"]}
-            save(ThicknessPoint, point, shell=shell, measured_by=party, measured_on=timezone.localdate(when(table)))
     photograph(shell.item, table, studio)
+    with step(table, by) as party:
+        for place, thickness, *spot in points:
+            point = {
+                "place": place,
+                "thickness_mm": thickness,
+                "method": table["method"],
+                **_placed(table, shell, spot),
+            }
+            save(ThicknessPoint, point, shell=shell, measured_by=party, measured_on=timezone.localdate(when(table)))
+
+
+def _placed(table: Table, shell: Shell, spot: list[float]) -> dict[str, Any]:
+    """On the photograph of the shell, or on the outline that the table names."""
+    if not spot:
+        return {}
+    on = {"outline": table["outline"]} if "outline" in table else {"photo": table["photo"][0]["name"]}
+    return {**on, "x_pct": spot[0], "y_pct": spot[1]}
 
 
 def _photograph(run: Run, table: Table, studio: Studio) -> None:

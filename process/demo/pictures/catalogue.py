@@ -130,6 +130,7 @@ SUBJECTS: dict[str, Subject] = {
     "coin_copy_reverse": Subject(_coin_copy(coin.reverse), 32.6, "R.2026.2", "reverse", "1 April 2026"),
     "mask": Subject(face_mask.plaster(), 285.0, "OVM.1907.0112", "front", "11 March 2026", unit_mm=4.6),
     "mask_after": Subject(face_mask.plaster(flake=True), 285.0, "OVM.1907.0112", "front", "13 March 2026", unit_mm=4.6),
+    "mask_skin": Subject(face_mask.skin, 285.0, "S-11", "front", "30 March 2026", unit_mm=4.6),
     "mask_copy": Subject(face_mask.copper, 285.0, "R.2026.5", "front", "20 April 2026", unit_mm=4.6),
     "mask_copy_mark": Subject(plate.back_rim, 44.0, "R.2026.5", "mark", "20 April 2026", close=True),
 }

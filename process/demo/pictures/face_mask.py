@@ -108,6 +108,11 @@ def plaster(*, flake: bool = False) -> Callable[[Field], Piece]:
     return partial(_build, material=materials.PLASTER, powder=True, flake=flake)
 
 
+def skin(field: Field) -> Piece:
+    """The copper skin fresh from the bath, rinsed, before the patina."""
+    return _build(field, materials.BARE_COPPER)
+
+
 def copper(field: Field) -> Piece:
     """The core electrotype R.2026.5, patinated dark."""
     return _build(field, materials.COPY_BRONZE)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from xml.sax.saxutils import escape, quoteattr
 
-from records.pdf.spot_map.layout import DOT, Box, ChipPlace, Label, Layout, lay_out
+from records.pdf.spot_map.layout import DOT, LEADING, Box, ChipPlace, Label, Layout, lay_out
 from records.pdf.spot_map.model import SpotMap
 
 WIDTH, NARROW = 720.0, 360.0
@@ -104,5 +104,9 @@ def _chip(place: ChipPlace, layout: Layout) -> str:
         f'height="{_n(bottom - top)}" stroke-dasharray="4 3"/>',
     }
     sign = signs.get(place.chip.kind) or _rect(place.sign, "map-hatched")
-    words = escape(place.chip.words)
-    return sign + f'<text class="map-words" x="{_n(x)}" y="{_n(y)}" font-size="{_n(layout.size)}">{words}</text>'
+    lines = (
+        f'<text class="map-words" x="{_n(x)}" y="{_n(y + row * layout.size * LEADING)}" font-size="{_n(layout.size)}">'
+        f"{escape(words)}</text>"
+        for row, words in enumerate(place.lines)
+    )
+    return sign + "".join(lines)

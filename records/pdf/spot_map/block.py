@@ -11,7 +11,7 @@ from records.pdf import fonts, glyphs, theme
 from records.pdf.evidence import hatched_square
 from records.pdf.flow import Room, paragraph
 from records.pdf.photos import Photo, printable
-from records.pdf.spot_map.layout import DOT, Box, ChipPlace, Label, lay_out
+from records.pdf.spot_map.layout import DOT, LEADING, Box, ChipPlace, Label, lay_out
 from records.pdf.spot_map.model import SpotMap
 
 SIZE = 7.6
@@ -143,4 +143,5 @@ class _Drawn(Flowable):
             canvas.setDash(2, 1.5)
             canvas.rect(left, self.height - bottom, right - left, bottom - top, stroke=1, fill=0)
             canvas.setDash()
-        _write(canvas, place.text_at[0], self.height - place.text_at[1], place.chip.words)
+        for row, words in enumerate(place.lines):
+            _write(canvas, place.text_at[0], self.height - place.text_at[1] - row * SIZE * LEADING, words)

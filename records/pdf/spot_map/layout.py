@@ -8,6 +8,7 @@ from records.pdf.spot_map.model import Chip, Spot, SpotMap
 DOT = 0.42  # of the text size
 LINE = 1.55  # height of a label, of the text size
 GAP = 0.5
+LEADING = 1.3
 
 Box = tuple[float, float, float, float]  # left, top, right, bottom
 
@@ -27,7 +28,8 @@ class Label:
 class ChipPlace:
     chip: Chip
     sign: Box
-    text_at: tuple[float, float]
+    text_at: tuple[float, float]  # of the first line; each further one stands a line below
+    lines: tuple[str, ...]
 
 
 @dataclass(frozen=True)
@@ -52,15 +54,24 @@ def lay_out(shown: SpotMap, width: float, size: float, measure: Callable[[str], 
         box = _free_box(at, measure(text) + size * 0.7, size * LINE, (width, tall), taken, size)
         taken.append(box)
         labels.append(Label(spot, at, text, box, _leader(at, box, size)))
-    chips = tuple(_chip(chip, index, tall, size) for index, chip in enumerate(shown.chips))
-    return Layout(
-        width, tall + len(chips) * size * 1.7 + (size * 0.4 if chips else 0), tall, size, tuple(labels), chips
-    )
+    chips, foot = [], tall + (size * 0.7 if shown.chips else 0)
+    for chip in shown.chips:
+        lines = _wrapped(chip.words, width - size * 2.1, measure)
+        chips.append(ChipPlace(chip, (0.0, foot, size * 1.5, foot + size), (size * 2.1, foot + size * 0.86), lines))
+        foot += size * (LEADING * len(lines) + 0.4)
+    return Layout(width, foot, tall, size, tuple(labels), tuple(chips))
 
 
-def _chip(chip: Chip, index: int, tall: float, size: float) -> ChipPlace:
-    top = tall + size * (0.7 + 1.7 * index)
-    return ChipPlace(chip, (0.0, top, size * 1.5, top + size), (size * 2.1, top + size * 0.86))
+def _wrapped(words: str, room: float, measure: Callable[[str], float]) -> tuple[str, ...]:
+    """The text in as many lines as the width needs."""
+    lines = [""]
+    for word in words.split(" "):
+        longer = f"{lines[-1]} {word}".strip()
+        if lines[-1] and measure(longer) > room:
+            lines.append(word)
+        else:
+            lines[-1] = longer
+    return tuple(lines)
 
 
 def _around(at: tuple[float, float], half: float) -> Box:
