@@ -19,7 +19,10 @@ from process.demo import scenario
 from process.demo.naming import name_museum
 from process.models import Bath, Mould, Pull, Run
 from process.summaries.baths import analysis_summary, bath_ledger
+from process.summaries.cores import summarise as summarise_core
+from process.summaries.drying import drying_of_shell
 from process.summaries.runs import RunSummary, summarise
+from process.summaries.thickness import specification_of, wall_of
 from records.lineage import descent_of
 from records.models import (
     Commission,
@@ -142,7 +145,24 @@ def test_each_pull_is_counted_once():
 def test_what_stood_before_no_analysis_is_kept_as_unmet():
     unmet = set(UnmetGate.objects.values_list("subject_number", "gate", "happened_on__day"))
 
-    assert unmet == {("D-2026-005", "G5", 16), ("D-2026-006", "G5", 28)}
+    assert unmet == {("D-2026-005", "G5", 16), ("D-2026-006", "G5", 28), ("S-11", "G7", 16)}
+
+
+def test_the_core_was_closed_too_early_and_its_map_shows_where_it_is_thin():
+    """Section 7.6 of the scenario: weighings, residue, and two of twelve points below the specified 0.10 mm."""
+    shell = Item.objects.get(number="S-11").shell
+    drying = drying_of_shell(shell)
+    wall = wall_of(shell, shell.thickness_points.all(), None, specification_of(shell).thickness_min_mm)
+
+    efficiencies = [point.efficiency.value for point in drying.points]
+    assert efficiencies == pytest.approx([103.0, 101.8, 101.1, 100.6, 100.5], abs=0.05)
+    assert (drying.code, round(drying.residue.value, 1)) == ("early", 2.9)
+    assert [point.place for point in wall.below] == ["nostril L", "inner eye corner R"]
+    assert len(wall.maps[0].shown.spots) == 12
+    core = summarise_core(shell.cathode.core)
+    assert core.taken_up.value == pytest.approx(13.4, abs=0.05)
+    assert core.leak.value == pytest.approx(0.07, abs=0.005)
+    assert [figure.value for figure in core.ready] == pytest.approx([1312.4, 1312.4])
 
 
 def test_the_lost_flake_is_the_one_new_finding_after_moulding_the_mask():

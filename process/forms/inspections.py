@@ -5,10 +5,12 @@ from typing import Any
 from django import forms
 
 from process.forms.asking import AsksUnusual
+from process.forms.thickness import MEAN_WORDS, NO_PLACE, decimals_in_mm, equals_mean
 from process.models import Inspection, ThicknessPoint
 from process.ranges import Opinion
 from process.services.copies import ACCEPTING, HELD_AS, fitting_concessions
 from process.summaries.copies import CopySummary
+from process.summaries.copy_parts import means_of
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
@@ -16,8 +18,12 @@ from records.models import Item, Place
 from records.units import show
 
 SIZES = ("mass_g", "diameter_mm", "finished_thickness_mm", "thickness_min_mm")
-WALL = ["thickness_min_mm", "thickness_method", "not_measured_reason"]
-MASS_ASIDE, SIZE_ASIDE, SAME_MM = 0.10, 0.01, 0.0051
+WALL = ["thickness_min_mm", "thickness_method", "thickness_place", "not_measured_reason"]
+MASS_ASIDE, SIZE_ASIDE, SAME_AS_POINT_MM = 0.10, 0.01, 0.0051
+IS_MEAN = (
+    "{} is the mean calculated from the mass, and no such point is on record: a mean is never entered as measured. "
+    "Was it measured, enter the point on the shell's page first, with place and method; or say why none was measured."
+)
 
 
 class InspectionForm(AsksUnusual, RecordForm):
@@ -38,6 +44,7 @@ class InspectionForm(AsksUnusual, RecordForm):
         widgets = {"look": forms.Textarea({"rows": 4})}
         help_texts = {
             "finished_thickness_mm": "With its filling, as it lies in the hand; the depth of a mark is judged by it.",
+            "thickness_place": "Left empty it is the place of the point on record.",
             "thickness_min_mm": "As an instrument showed it. A mean from mass or charge is not a measurement.",
             "not_measured_reason": "“closed before it could be measured”. Either a measured number or a reason.",
             "concession": "Only for “accept with concession”: for the mark or acceptance of this copy or its shells.",
@@ -75,7 +82,7 @@ class InspectionForm(AsksUnusual, RecordForm):
 
     def _wall(self, cleaned: dict[str, Any]) -> None:
         """Measured with a method, or not measured with a reason; never more than a point that was measured."""
-        least, method, reason = (cleaned.get(name) for name in WALL)
+        least, method, place, reason = (cleaned.get(name) for name in WALL)
         if "thickness_min_mm" in self.errors:
             return
         if least is None and not reason:
@@ -97,6 +104,28 @@ class InspectionForm(AsksUnusual, RecordForm):
             )
         if least is not None:
             self._against_points(least, cleaned.get("finished_thickness_mm"))
+            self._its_place(cleaned, least, place)
+
+    def _its_place(self, cleaned: dict[str, Any], least: float, place: str) -> None:
+        """The least thickness is that of a point: of one on record, or of one that is named here and is no mean."""
+        at = next((row for row in self._points() if abs(row.thickness_mm - least) < SAME_AS_POINT_MM), None)
+        if at is not None:
+            cleaned["thickness_place"] = place or f"{at.place} of {at.shell.item.number}"
+            return
+        means = [value for part in self.summary.parts for value in means_of(part)]
+        entered = self.entered.get("thickness_min_mm")
+        decimals = decimals_in_mm(entered.text, entered.unit) if entered else 2
+        if any(equals_mean(least, decimals, mean) for mean in means):
+            self.add_error("thickness_min_mm", IS_MEAN.format(show(least, "_mm")))
+        elif not place:
+            self.add_error(
+                "thickness_place", "Say where it was measured: a thickness without a place cannot be found again."
+            )
+        elif NO_PLACE.search(place):
+            self.add_error("thickness_place", MEAN_WORDS.format(place))
+
+    def _points(self) -> list[ThicknessPoint]:
+        return [row for part in self.summary.parts for row in part.shell.thickness_points.all()]
 
     def _against_points(self, least: float, whole: float | None) -> None:
         known = [part.least for part in self.summary.parts if part.least]
@@ -111,7 +140,7 @@ class InspectionForm(AsksUnusual, RecordForm):
             self.add_error("thickness_min_mm", "The wall is thicker than the whole piece: look at both numbers.")
 
     def opinions(self) -> dict[str, Opinion]:
-        """Numbers that lie far from what the parts foretell, and a wall that equals the calculated mean."""
+        """Numbers that lie far from what the parts foretell."""
         found = super().opinions()
         for name, figures, share in (
             ("mass_g", self.summary.mass, MASS_ASIDE),
@@ -123,14 +152,6 @@ class InspectionForm(AsksUnusual, RecordForm):
                 mine, theirs = show(typed, told.suffix), show(told.value, told.suffix)
                 sentence = f"{mine} lies more than {share * 100:.0f} % from the {theirs} that its parts foretell."
                 found[name] = Opinion("unusual", sentence)
-        least, means = (
-            self.cleaned_data.get("thickness_min_mm"),
-            [part.face.value for part in self.summary.parts if part.face],
-        )
-        if least is not None and any(mean is not None and abs(mean - least) < SAME_MM for mean in means):
-            found["thickness_min_mm"] = Opinion(
-                "unusual", f"{show(least, '_mm')} equals the mean calculated from the mass; was it measured?"
-            )
         return found
 
 

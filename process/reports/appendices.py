@@ -8,6 +8,7 @@ from django.utils import timezone
 from process.chemistry.terms import pretty
 from process.chemistry.worked import Entry, Working
 from process.reports.making import Making
+from process.summaries import cores
 from process.summaries.runs import RunSummary
 from process.summaries.sheet import Line
 from process.summaries.struck import lines_with_struck
@@ -116,6 +117,9 @@ def named_figures(m: Making) -> Iterator[tuple[str, Figure | None]]:
         for figure in (*(each.plan.figures if each.plan else ()), each.charge.sheet, each.charge.meter, each.theory,
                        each.result.efficiency if each.result else None):  # fmt: skip
             yield (f"{figure.label}, run {number}" if figure else "", figure)
+        for drying in each.dryings:
+            for figure in (drying.last.efficiency if drying.last else None, drying.residue):
+                yield (f"{figure.label}, {drying.shell}" if figure else "", figure)
         for part in m.own(each):
             for figure in (part.share, part.thickness, part.face, part.edge):
                 yield (f"{figure.label}, {part.shell}" if figure else "", figure)
@@ -125,6 +129,10 @@ def named_figures(m: Making) -> Iterator[tuple[str, Figure | None]]:
                     for f in gap.depths
                     if f.label.endswith(part.cathode.label)
                 )
+    if m.making_up.core:
+        known = cores.summarise(m.making_up.core)
+        for figure in (known.taken_up, known.leak, *known.ready):
+            yield (f"{figure.label}, {m.making_up.core}" if figure else "", figure)
     for figure in (m.figures.fill, m.figures.surface, m.figures.skin, *m.figures.mass, *m.figures.size):
         yield (f"{figure.label}, {m.copy.number}" if figure else "", figure)
 

@@ -34,7 +34,7 @@ def _facts(row: Core, summary: cores.CoreSummary) -> tuple[b.Fact, ...]:
         b.Fact("Core", row.item.number), b.Fact("Cast", local_day(row.cast_on)), b.Fact("Material", row.material),
         row_fact("Water to plaster, by mass", row, "water_plaster_pct"),
         b.Fact("Armature", ", ".join(filter(None, [row.armature, row.armature_place]))),
-        row_fact("Dry mass", row, "dry_mass_g"),
+        row_fact("Linear change on setting", row, "linear_change_pct"), row_fact("Dry mass", row, "dry_mass_g"),
         b.Fact("Waterproofed with", row.sealing),
         row_fact("Temperature of it", row, "sealing_temperature_degc"), row_fact("Time in it", row, "sealing_h"),
         row_fact("Mass after waterproofing", row, "sealed_mass_g"),

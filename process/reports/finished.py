@@ -120,7 +120,7 @@ def _least(last: Inspection) -> b.Fact:
     if last.thickness_min_mm is None:
         return b.Fact("Least thickness", f"not measured: {last.not_measured_reason}")
     fact = row_fact("Least thickness, measured", last, "thickness_min_mm")
-    how = f", {last.get_thickness_method_display()}" if last.thickness_method else ""
+    how = "".join(f", {word}" for word in (last.get_thickness_method_display(), last.thickness_place) if word)
     return b.Fact(fact.label + how, fact.value, fact.unit, fact.kind)
 
 

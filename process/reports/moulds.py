@@ -1,11 +1,11 @@
-"""The moulds and the core of a copy: what they were taken from, of what, how they changed, what became of them."""
+"""The moulds of a copy: what they were taken from, of what, how they changed, what became of them."""
 
 from process.models import Mould
 from process.reports.making import Making
 from process.services.moulds import pulls_allowed
 from records.pdf import blocks as b
 from records.pdf.tables import Row
-from records.reports.figures import number_of, row_fact
+from records.reports.figures import number_of
 from records.reports.parts import local_day, sentences
 
 COLUMNS = (
@@ -15,11 +15,10 @@ COLUMNS = (
 
 
 def moulds(m: Making) -> list[b.Block]:
-    blocks: list[b.Block] = [
+    return [
         b.Heading("Moulds"), b.FigureTable(COLUMNS, tuple(map(_row, m.moulds)), empty="No mould is recorded."),
         *(b.Prose(words) for mould in m.moulds if (words := _notes(mould))),
     ]  # fmt: skip
-    return blocks + core(m)
 
 
 def _row(mould: Mould) -> Row:
@@ -39,20 +38,3 @@ def _notes(mould: Mould) -> str:
         mould.demoulding, f"Wear: {mould.wear}" if mould.wear else "",
     )  # fmt: skip
     return f"{mould.item.number}: {said}" if said else ""
-
-
-def core(m: Making) -> list[b.Block]:
-    """What stays inside under the metal."""
-    inside = m.making_up.core
-    if inside is None:
-        return []
-    facts = (
-        b.Fact("Core", inside.item.number), b.Fact("Material", inside.material),
-        b.Fact("Cast on", local_day(inside.cast_on)),
-        b.Fact("Waterproofed with", inside.sealing), b.Fact("Armature", inside.armature or "none"),
-        row_fact("Linear change on setting", inside, "linear_change_pct"), row_fact("Dry mass", inside, "dry_mass_g"),
-        row_fact("Mass after waterproofing", inside, "sealed_mass_g"),
-        row_fact("Gain in the leak test", inside, "leak_gain_g"),
-        row_fact("Mass ready for the bath", inside, "ready_mass_g"),
-    )  # fmt: skip
-    return [b.Heading("The core", 2), b.FactList(facts)]

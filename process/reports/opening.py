@@ -1,5 +1,6 @@
 """The first page of a process report: what was made of what, what limits its use, and how it came to be."""
 
+from process.chemistry.judgement import Band
 from process.models import Inspection
 from process.reports.making import Making, gate_words
 from process.summaries.copy_states import state_from
@@ -32,7 +33,10 @@ def notices(m: Making) -> list[b.Block]:
     if not any(inspection.accepts for inspection in m.inspections):
         blocks.append(b.Notice("Not accepted", _acceptance_words(m)))
     for each in m.runs:
-        if each.result and each.result.shape == "blocked":
+        for drying in each.dryings:
+            if drying.shape == "blocked":
+                blocks.append(b.Notice(f"{drying.word.capitalize()}: {drying.shell}", drying.sentence))
+        if each.result and each.result.shape == "blocked" and each.result.band is not Band.ABSORBED:
             blocks.append(b.Notice(f"The balance of run {each.run.number} is in doubt", each.result.sentence))
     for concession in m.concessions:
         limits = concession.limits_of_use or "No limits of use are written."

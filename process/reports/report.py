@@ -48,6 +48,8 @@ def attached(m: Making, context: PaperContext) -> dict[str, Any]:
     cathodes = [shell.cathode for shell in m.shells]
     rows = {
         "copy": [m.copy], "making-up": [m.making_up], "core": [m.making_up.core] if m.making_up.core else [],
+        "weighings": [row for thing in m.line for row in thing.weighings.all()],
+        "closings of the core": [row for shell in m.shells for row in shell.closings.all()],
         "finish": m.finishes,
         "marks": m.marks, "inspections": m.inspections, "measurements of copy and model": m.sizes,
         "photographs": m.photos,

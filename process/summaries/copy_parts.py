@@ -63,6 +63,17 @@ def _face(shell: Shell, metal: Ion, trimmed: Quantity | None) -> Figure | None:
     return figure(WALL, "_mm", mean_thickness, evidence=measured, ion=metal, mass=gain, area=area)
 
 
+def means_of(part: ShellPart) -> list[float]:
+    """Every mean that follows from the mass: of the face, and of all that was deposited over the whole area."""
+    shell, cathode = part.shell, part.cathode
+    found = [part.face] if part.face else []
+    gain = quantity(shell, "gross_mass_g") - quantity(cathode, "tare_g")
+    if part.metal is not None and apart(gain.m)[0] > 0:
+        area = quantity(cathode, "total_area_dm2")
+        found.append(figure(WALL, "_mm", mean_thickness, ion=part.metal, mass=gain, area=area))
+    return [each.value for each in found if each.value is not None]
+
+
 def least_of(shell: Shell) -> Figure | None:
     """The thinnest measured point; None where nothing was measured, never an estimate."""
     points = list(shell.thickness_points.all())
