@@ -77,21 +77,21 @@ class CoreFields(AsksUnusual, RecordForm):
         if cores.has_iron(row.armature):
             found["armature"] = Opinion("unusual", cores.IRON_CAUTION)
         if row.dry_mass_g and row.sealed_mass_g:
-            self._ask(found, "sealed_mass_g", cores.unusual_uptake(cores.taken_up(row)))
+            self._doubt(found, "sealed_mass_g", cores.unusual_uptake(cores.taken_up(row)))
         self._ask_leak(found, row)
-        self._ask(found, "ready_mass_g", cores.difference_words(row))
+        self._doubt(found, "ready_mass_g", cores.difference_words(row))
         return found
 
     def _ask_leak(self, found: dict[str, Opinion], row: Core) -> None:
-        self._ask(found, "leak_after_g", cores.leak_words(cores.leak_of(row)))
+        self._doubt(found, "leak_after_g", cores.leak_words(cores.leak_of(row)))
         gain, before, after = row.leak_gain_g, row.leak_before_g or row.sealed_mass_g, row.leak_after_g
         if None not in (gain, before, after) and abs(after - before - gain) > cores.SAME_G:
             words = (
                 f"The weighings of the leak test differ by {after - before:.1f} g, and a gain of {gain:g} g is written."
             )
-            self._ask(found, "leak_gain_g", words)
+            self._doubt(found, "leak_gain_g", words)
 
-    def _ask(self, found: dict[str, Opinion], name: str, words: str) -> None:
+    def _doubt(self, found: dict[str, Opinion], name: str, words: str) -> None:
         if words:
             found[name] = Opinion("unusual", words)
 
