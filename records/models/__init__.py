@@ -14,6 +14,7 @@ from .photos import Photo
 from .places import Place
 from .provenance import ProvenanceEvent
 from .sending import SentForm
+from .sign_in import FailedSignIn
 from .striking import Strikable
 from .vocabulary import Term
 
@@ -25,6 +26,7 @@ __all__ = [
     "DescentLink",
     "Document",
     "Duty",
+    "FailedSignIn",
     "Finding",
     "Gate",
     "Grade",

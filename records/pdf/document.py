@@ -114,6 +114,7 @@ def _set(paper: Paper, blocks: Sequence[Block], short_digest: str) -> bytes:
     page = theme.PAGE_SIZES[paper.page_size]
     room = _room(page)
     out = BytesIO()
+    fonts.covered()
     template = BaseDocTemplate(out, pagesize=page, invariant=1, pageCompression=1, initialFontName=fonts.SANS)
     bottom = theme.MARGIN + theme.FOOT_ROOM
     frame = Frame(theme.MARGIN, bottom, room.width, room.height, 0, 0, 0, 0)

@@ -51,6 +51,7 @@ class GalleryLabel:
 
 
 def _canvas(out: BytesIO, size: tuple[float, float]) -> Any:
+    fonts.covered()
     return Canvas(out, pagesize=size, invariant=1, pageCompression=1, initialFontName=fonts.SANS)
 
 

@@ -109,6 +109,27 @@ def test_files_are_served_with_their_type_and_may_be_kept_by_the_browser(technic
     assert again.status_code == 304
 
 
+@pytest.mark.parametrize("rider", [b"<script>alert(1)</script>", b"%PDF-1.7 ", b"PK\x03\x04"])
+def test_what_rides_behind_a_picture_is_never_served_as_a_page(technician, rider):
+    technician.post(ADD, {"files": upload("a.jpg", picture() + rider), "view": "obverse"})
+    photo = Photo.objects.get()
+
+    original = technician.get(f"/photographs/{photo.pk}/original/")
+
+    assert original["Content-Type"] == "image/jpeg" and original["X-Content-Type-Options"] == "nosniff"
+    assert original["Content-Disposition"].startswith("attachment")
+    assert rider not in b"".join(technician.get(f"/photographs/{photo.pk}/screen/").streaming_content)
+
+
+@pytest.mark.parametrize("name", ["../../evil.jpg", "..\\evil.jpg", "/etc/passwd.jpg", "a\0.jpg", "a.php.jpg"])
+def test_a_name_never_leads_out_of_the_folder_of_photographs(technician, name):
+    technician.post(ADD, {"files": upload(name, picture()), "view": "obverse"})
+
+    for photo in Photo.objects.all():
+        assert ".." not in photo.path and not photo.path.startswith("/")
+        assert (Path(settings.MEDIA_ROOT) / photo.path).resolve().is_relative_to(Path(settings.MEDIA_ROOT).resolve())
+
+
 def test_small_copy_that_was_lost_is_made_again(technician):
     photo = kept(technician)
     for path in files_kept():
