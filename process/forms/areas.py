@@ -26,6 +26,8 @@ MEASURES: dict[str, tuple[str, ...]] = {
     Shape.SCAN: (),
     Shape.ENTERED: ("area_dm2",),
 }
+ORDER = ["diameter_mm", "relief_factor", "inner_diameter_mm", "length_mm", "width_mm", "height_mm", "profile",
+         "foil_mass_g", "sample_mass_g", "sample_area_dm2", "area_dm2"]  # fmt: skip
 MAY_BE_EMPTY = {"relief_factor", "height_mm", "inner_diameter_mm"}
 COMMON = ("part", "words", "pieces_count", "uncertainty_pct")
 UNIT_WORDS = {"mm": "millimetres", "cm": "centimetres", "m": "metres", "inch": "inches"}
@@ -45,6 +47,10 @@ class AreaForm(RecordForm):
             "uncertainty_pct",
         ]  # fmt: skip
         evidence_fields = ["area_dm2"]
+        groups = [
+            ("Its measures", ["file", "unit", "side", *ORDER]),
+            ("What it is", ["part", "words", "pieces_count", "uncertainty_pct"]),
+        ]  # fmt: skip
         widgets = {"profile": forms.Textarea({"rows": 8})}
         help_texts = {
             "relief_factor": "Its surface against that of a flat disc: a medal 1.03 to 1.15, ornate work 1.2 to 1.5.",
@@ -58,7 +64,7 @@ class AreaForm(RecordForm):
         super().__init__(*args, **kwargs)
         shape = self.instance.shape
         wanted = {*COMMON, *MEASURES[shape]}
-        for name in list(self.fields):
+        for name in set(self.fields) & set(self._meta.fields):
             if name not in wanted:
                 del self.fields[name]
             elif name in MEASURES[shape]:

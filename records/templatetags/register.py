@@ -68,6 +68,13 @@ def in_other(value: float | None, suffix: str) -> str:
 
 
 @register.filter
+def beside(value: float | None, suffix: str) -> str:
+    """The other unit where the trade mixes the two, “ (13.9 A/ft²)”; nothing elsewhere."""
+    other = in_other(value, suffix) if suffix in units.MIXED else ""
+    return format_html(' <span class="unit beside">({})</span>', other) if other else ""
+
+
+@register.filter
 def other_number(value: float | None, suffix: str) -> str:
     """The number alone in the other usual unit, for a column of its own."""
     if value is None or value == "":

@@ -7,11 +7,12 @@ from records.units.factors import from_canonical, spread_from_canonical, spread_
 from records.units.offered import CHOICES, UnitChoice
 from records.units.reading import LONGEST_TEXT, Parsed, margin, parse
 from records.units.registry import SUFFIXES, suffix_of, ureg
-from records.units.showing import OTHER_UNIT, SHOW_DIGITS, figure, other_unit, plain, show
+from records.units.showing import MIXED, OTHER_UNIT, SHOW_DIGITS, figure, other_unit, plain, show
 
 __all__ = [
     "CHOICES",
     "LONGEST_TEXT",
+    "MIXED",
     "OTHER_UNIT",
     "SHOW_DIGITS",
     "SUFFIXES",

@@ -27,6 +27,12 @@ OTHER_UNIT = {
 }  # fmt: skip
 
 
+# Where the trade mixes two units, both stand on the saved page too.
+MIXED = {"_a_dm2", "_dm2", "_degc", "_g_l", "_mm", "_um", "_l"}
+ECHO_DIGITS = 3  # significant: an echo is there to be recognised, not to be copied
+THIN_IN = 0.1  # below it the trade says thou
+
+
 def show(
     value: float,
     suffix: str,
@@ -72,9 +78,11 @@ def other_unit(value: float, suffix: str, unit: str | None = None) -> str:
     own, other = CHOICES[suffix][0].symbol, OTHER_UNIT.get(suffix)
     if unit and unit != own:
         return show(value, suffix)
-    if not other or not math.isfinite(from_canonical(value, unit_choice(suffix, other), suffix)):
+    if not other or not math.isfinite(shown := from_canonical(value, unit_choice(suffix, other), suffix)):
         return ""
-    return show(value, suffix, other)
+    if other == "in" and 0 < abs(shown) < THIN_IN:
+        other, shown = "thou", shown * 1000
+    return show(value, suffix, other, digits=max(0, ECHO_DIGITS - 1 - _magnitude(shown, ECHO_DIGITS)))
 
 
 def plain(value: float) -> str:

@@ -257,7 +257,10 @@ def test_decimals_that_a_person_wrote_are_kept(text, suffix, expected):
         (1.5, "_a_dm2", "13.9 A/ft²"),
         (0.804, "_dm2", "12.5 in²"),
         (22.0, "_degc", "71.6 °F"),
-        (210.0, "_g_l", "28.04 oz/gal (US)"),
+        (210.0, "_g_l", "28.0 oz/gal (US)"),
+        (60.0, "_l", "15.9 gal (US)"),
+        (58.4, "_mm", "2.30 in"),
+        (0.6, "_mm", "23.6 thou"),
         (98.5, "_pct", ""),
     ],
 )

@@ -11,7 +11,9 @@ function showEcho(echo) {
   if (!field || !unit) return;
   const [factor, offset, name] = JSON.parse(echo.dataset.echo)[unit.value] ?? [];
   const value = readNumber(field.value) * factor + offset;
-  echo.textContent = Number.isFinite(value) ? `= ${Number(value.toPrecision(3))}\u2009${name}` : "";
+  const thin = name === "in" && value !== 0 && Math.abs(value) < 0.1; // below it the trade says thou
+  const [shown, called] = thin ? [value * 1000, "thou"] : [value, name];
+  echo.textContent = Number.isFinite(shown) ? `= ${Number(shown.toPrecision(3))}\u2009${called}` : "";
 }
 
 for (const echo of document.querySelectorAll("[data-echo]")) {
