@@ -16,7 +16,7 @@ from records.views.answering import answer_form
 def run_photo_add(request: HttpRequest, number: str) -> HttpResponse:
     run = access.fetch(request, Run, number=number)
     access.require(request, "write", Photo)
-    form = RigPhotoForm(request.POST or None, request.FILES or None)
+    form = RigPhotoForm(request.POST or None, request.FILES or None, initial={"view": request.GET.get("view", "")})
 
     def act(form: RigPhotoForm) -> Run:
         about = {name: form.cleaned_data[name] for name in ("view", "caption", "has_scale")}

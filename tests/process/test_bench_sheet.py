@@ -1,15 +1,18 @@
 """The bench sheet: planned readings, boxes that a wet hand can write in, and a code that leads to the run."""
 
+import subprocess
 from datetime import UTC, datetime, timedelta
 from io import BytesIO
 
 import pytest
+import zxingcpp
 from django.conf import settings
+from django.core.files.uploadedfile import SimpleUploadedFile
 from django.urls import reverse
+from PIL import Image
 from pypdf import PdfReader
 
 from process.models import RampStep, Run
-from process.reports import bench_sheet
 from process.summaries.bench import MOST_READINGS, readings_of
 from process.summaries.runs import summarise
 from records.extensions import PaperContext, paper_kinds
@@ -72,11 +75,45 @@ def test_boxes_are_high_enough_for_wet_hands():
     assert ROW >= LEAST_ROW == pytest.approx(9 / 25.4 * 72)
 
 
-def test_the_code_leads_to_the_run(mask):
-    """Read back by zxing-cpp from the page as it is rendered."""
-    head = bench_sheet.blocks(summarise(mask))[0]
+def test_the_code_leads_to_the_run(mask, tmp_path):
+    """Read back by zxing-cpp from the page as poppler draws it."""
+    context = PaperContext(1, AT, "Pell", "technician", "A4")
+    pdf, _ = paper_kinds["bench-sheet"].build(mask, context)
+    (tmp_path / "sheet.pdf").write_bytes(pdf)
+    drawn = [
+        "pdftoppm",
+        "-r",
+        "150",
+        "-f",
+        "1",
+        "-l",
+        "1",
+        "-png",
+        "-singlefile",
+        tmp_path / "sheet.pdf",
+        tmp_path / "page",
+    ]
+    subprocess.run(drawn, check=True)
 
-    assert head.address == f"{settings.BASE_URL}{reverse('run', args=[mask.number])}"
+    (code,) = zxingcpp.read_barcodes(Image.open(tmp_path / "page.png"))
+
+    assert code.text == f"{settings.BASE_URL}{reverse('run', args=[mask.number])}"
+
+
+def test_the_filled_sheet_is_photographed_into_the_run(client, mask):
+    client.force_login(make_user("technician"))
+    url = f"{reverse('run_photo_add', args=[mask.number])}?view=sheet"
+    assert b'<option value="sheet" selected>' in client.get(url).content
+
+    picture = BytesIO()
+    Image.new("RGB", (60, 80), "white").save(picture, "JPEG")
+    token = (
+        client.get(url).context["form"]["token"].value() if "token" in client.get(url).context["form"].fields else ""
+    )
+    sent = {"file": SimpleUploadedFile("sheet.jpg", picture.getvalue()), "view": "sheet", "token": token}
+    assert client.post(url, sent).status_code == 302
+
+    assert [photo.view for photo in mask.photos.all()] == ["sheet"]
 
 
 def test_a_technician_issues_it_and_it_is_kept(client, mask):
