@@ -51,9 +51,10 @@ def drying_card(request: HttpRequest, waiting: Waiting) -> HomeCard:
     if shell.signed_at:
         url = f"{reverse('making_up_add')}?{urlencode({'shell': number})}"
         return HomeCard(f"Make up {number}: its core is closed", url, "week")
-    if shell.unsigned and access.may(request.user, "close core"):
-        return HomeCard(f"Sign the closing of {number}", reverse("closing_sign", args=[shell.unsigned]), "now", "look")
     if settled_since(waiting.weighings):
+        if shell.unsigned and access.may(request.user, "close core"):
+            url = reverse("closing_sign", args=[shell.unsigned])
+            return HomeCard(f"Sign the closing of {number}", url, "now", "look")
         return HomeCard(f"Write how {number} is closed: its mass is constant", reverse("closing_add", args=[number]))
     return _weigh(number, max((each.instant for each in waiting.weighings), default=None))
 

@@ -25,6 +25,7 @@ class ClosingForm(RecordForm):
             ("If it is closed", ["sealed_with", "sealed_on", "vent"]),
             ("Anything else", ["note"]),
         ]
+        labels = {"rinse_ph": "Last rinse, pH"}
         widgets = {"note": forms.Textarea({"rows": 3})}
         help_texts = {
             "rinse_ph": "6 to 7.5 is usual. Below, acid is still coming out.",

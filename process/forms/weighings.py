@@ -45,7 +45,7 @@ class WeighingForm(AsksUnusual, SentOnce, RecordForm):
         super().__init__(*args, **kwargs)
         person_field(self, "person", user)
         if self.instance._state.adding:
-            self.offer("at", clock.now().replace(second=0, microsecond=0))
+            self.initial["at"] = clock.now().replace(second=0, microsecond=0)
             self.offer("balance", last.balance if last else "")
             self.offer("conditions", last.conditions if last else "")
         else:

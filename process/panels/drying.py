@@ -52,7 +52,7 @@ def _step(user: Any, drying: Drying) -> tuple[str, str] | None:
         return None
     number = drying.shell.item.number
     waiting = next((each for each in drying.closings if not each.is_signed), None)
-    if waiting and access.may(user, "close core"):
+    if drying.may_close and waiting and access.may(user, "close core"):
         return "Sign its closing", reverse("closing_sign", args=[waiting.pk])
     if drying.may_close:
         return "Write how it is closed", reverse("closing_add", args=[number])

@@ -59,18 +59,18 @@ def _refuse_closed(shell: Shell, weighing: Weighing) -> None:
 
 def _keep_first(shell: Shell) -> None:
     """The weighing with which the shell was entered begins its series."""
-    if shell.weighed_at is None or shell.item.weighings.filter(kind=Weighing.Kind.SKIN).exists():
+    if shell.item.weighings.filter(kind=Weighing.Kind.SKIN).exists():
         return
     begin_series(shell=shell)
 
 
 def begin_series(*, shell: Shell) -> Weighing | None:
     """What lay on the balance first, as a row of the series."""
-    if shell.weighed_at is None or not shell.cathode.core_id:
+    if not shell.cathode.core_id:
         return None
     typed = {"mass_g": shell.as_typed["gross_mass_g"]} if "gross_mass_g" in shell.as_typed else {}
     return Weighing.objects.create(
-        item=shell.item, kind=Weighing.Kind.SKIN, at=shell.weighed_at, mass_g=shell.gross_mass_g,
+        item=shell.item, kind=Weighing.Kind.SKIN, at=shell.weighed_at or shell.created_at, mass_g=shell.gross_mass_g,
         as_typed=typed, conditions="surface-dry, first weighing",
     )  # fmt: skip
 

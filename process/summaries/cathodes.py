@@ -20,6 +20,7 @@ from process.summaries.figures import apart, figure
 from process.summaries.planning import areas_of
 from records.figures import Figure
 from records.models import Item
+from records.units import show
 
 BALANCE = {"mass": "measured", "masses": "measured", "area": "measured", "areas": "measured"}
 
@@ -159,7 +160,10 @@ def _extremes(shell: Shell, thickness: Figure) -> tuple[Figure | None, Figure | 
     low = figure(
         "Least thickness", "_mm", estimated_minimum, thickness=thickness.working.quantity, share=MINIMUM_SHARES[0]
     )
-    note = "Not measured: a rule of thumb (0.3 of the mean), no evidence."
+    shares = " to ".join(f"{share:g}" for share in MINIMUM_SHARES)
+    high = low.value / MINIMUM_SHARES[0] * MINIMUM_SHARES[1] if low.value is not None else None
+    upto = f", up to {show(high, '_mm')}" if high is not None else ""
+    note = f"Not measured: a rule of thumb, {shares} of the mean{upto}; no evidence."
     return Figure(low.label, low.value, "_mm", "estimated", None, note, None, low.working), None
 
 

@@ -88,13 +88,15 @@ def series_of(shell: Shell) -> list[Weighing]:
 
 
 def _only(shell: Shell) -> list[Weighing]:
-    if shell.weighed_at is None:
-        return []
+    """Its own mass; where nobody wrote when it was weighed, as of the instant at which it was entered."""
     typed = {"mass_g": shell.as_typed["gross_mass_g"]} if "gross_mass_g" in shell.as_typed else {}
+    words = "first weighing" if shell.weighed_at else "first weighing, its time not recorded"
+    at = shell.weighed_at or shell.created_at
     return [
-        Weighing(item=shell.item, kind=Weighing.Kind.SKIN, at=shell.weighed_at, mass_g=shell.gross_mass_g,
-                 as_typed=typed, conditions="first weighing")
-    ]  # fmt: skip
+        Weighing(
+            item=shell.item, kind=Weighing.Kind.SKIN, at=at, mass_g=shell.gross_mass_g, as_typed=typed, conditions=words
+        )
+    ]
 
 
 def pairs_of(rows: Iterable[Weighing]) -> list[judgement.Weighing]:
@@ -207,10 +209,10 @@ def _code(
     shell: Shell,
 ) -> str:
     """Closed too early stays for ever: what is weighed afterwards is no longer the open core."""
-    if not points:
-        return "unweighed"
     if closed is not None and not settled_by(shell, closed):
         return "early"
+    if not points:
+        return "unweighed"
     found = points[-1].efficiency
     over = found is not None and found.value is not None and found.value > 100
     if since is not None:

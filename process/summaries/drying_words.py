@@ -21,6 +21,9 @@ STANDINGS = {
 }
 
 OPEN = "The skinned core has not been weighed yet: surface-dry first, then again until its mass is constant."
+UNWEIGHED = (
+    "Closed without a weighing: nobody knows what stayed inside. Survey it sooner; watch for green spots and acid."
+)
 OVER = "{stands}: it has absorbed electrolyte. Keep drying and do not close it. {rule}{again}."
 DRYING = "{stands}; its mass is not shown to be constant. {rule} before it is closed{again}."
 EARLY = (
@@ -35,7 +38,7 @@ RESIDUE = ". The mass is constant and still over 100 %: salt may stay inside. Su
 def sentence_of(code: str, last: Any, since: Weighing | None, again: datetime | None, within: Figure | None) -> str:
     """`last` is the last weighing with what follows from it, `since` the earlier one that agrees with it."""
     if last is None:
-        return OPEN
+        return UNWEIGHED if code == "early" else OPEN
     near = show(within.value, "_g") if within and within.value is not None else "0.02 %"
     stands, rule = _stands(last), RULE.format(near=near)
     if code == "over":
