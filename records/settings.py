@@ -140,6 +140,10 @@ DOCUMENTS_DIR = DATA_DIR / "papers"
 
 # A photograph is read in one request: the limit is generous, the check comes before decoding.
 UPLOAD_LIMIT_BYTES = 80 * 1024 * 1024
+# A logger's trace: five million samples have about 250 MB.
+TRACE_LIMIT_BYTES = int(
+    float(os.environ.get("REGISTER_TRACE_LIMIT_MB") or _MUSEUM.get("trace_limit_mb", 300)) * 1_000_000
+)
 DATA_UPLOAD_MAX_MEMORY_SIZE = 4 * 1024 * 1024
 FILE_UPLOAD_MAX_MEMORY_SIZE = 2 * 1024 * 1024
 

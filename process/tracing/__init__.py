@@ -6,6 +6,7 @@ evaluated by the person's decisions (`evaluate`) and reduced for a chart (`reduc
 
 from process.tracing.argue import argue
 from process.tracing.case import Case, Context, Switching
+from process.tracing.cuts import Cut
 from process.tracing.errors import AskFirst, TraceRefused
 from process.tracing.evaluate import Evaluation, evaluate
 from process.tracing.findings import Choice, Finding
@@ -21,7 +22,7 @@ from process.tracing.survey import survey
 ENGINE = "1"
 
 __all__ = [
-    "ENGINE", "AskFirst", "Case", "Choice", "Context", "Evaluation", "Finding", "Mapping", "Proposal", "Question",
-    "Samples", "Stretch", "Switching", "TraceRefused", "argue", "evaluate", "read", "reduce", "sniff", "survey",
+    "ENGINE", "AskFirst", "Case", "Choice", "Context", "Cut", "Evaluation", "Finding", "Mapping", "Proposal",
+    "Question", "Samples", "Stretch", "Switching", "TraceRefused", "argue", "evaluate", "read", "reduce", "sniff", "survey",
     "zero_stretches",
 ]  # fmt: skip

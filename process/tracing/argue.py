@@ -1,16 +1,23 @@
 """The importer argues: findings with lines, span, choices, and what each choice makes of the charge."""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from process.tracing import absence, clocks, disorder, oddities
 from process.tracing.case import Case, Context, case_of
+from process.tracing.cuts import Cut
 from process.tracing.evaluate import count, over_gaps
 from process.tracing.findings import Choice, Finding, decided
 from process.tracing.samples import Samples
 
 
 def argue(
-    samples: Samples, context: Context, decisions: dict[str, str] | None = None, *, elapsed: bool = False
+    samples: Samples,
+    context: Context,
+    decisions: dict[str, str] | None = None,
+    *,
+    elapsed: bool = False,
+    cuts: Sequence[Cut] = (),
 ) -> tuple[Case, list[Finding]]:
     """What the trace says against itself; gaps are looked for as the other decisions leave them."""
     case, decisions = case_of(samples), decisions or {}
@@ -22,7 +29,7 @@ def argue(
         *clocks.outside(case, context, shift), *oddities.spikes(case, context), *oddities.reversed_sign(case),
         *absence.stretches(case, _shifted(context, shift)),
     ]  # fmt: skip
-    counted = count(case, findings, decisions)
+    counted = count(case, findings, decisions, cuts)
     if counted is not None:
         findings += absence.gaps(_on_the_clock(case, shift), counted.gaps)
     return case, [_with_effects(case, findings, each, decisions) for each in findings]

@@ -1,5 +1,6 @@
 """The charge that a trace proves, by the decisions of a person; the same file and decisions give the same figures."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -8,6 +9,7 @@ from numpy.typing import NDArray
 from process.chemistry.traces import Gap, trace_charge
 from process.tracing.absence import gap_key
 from process.tracing.case import Case, Context
+from process.tracing.cuts import Cut, outside_of
 from process.tracing.findings import Finding, decided
 from process.tracing.samples import Floats
 from process.tracing.stretches import Stretch, zero_stretches
@@ -53,7 +55,7 @@ class Evaluation:
         return self.charge_ah + self.open_ah
 
 
-def count(case: Case, findings: list[Finding], decisions: dict[str, str]) -> Counted | None:
+def count(case: Case, findings: list[Finding], decisions: dict[str, str], cuts: Sequence[Cut] = ()) -> Counted | None:
     """Apply every decision but those on gaps; None where nothing is left to integrate."""
     times, currents, keep = case.times_s, case.currents_a, None
     for finding in findings:
@@ -69,10 +71,14 @@ def count(case: Case, findings: list[Finding], decisions: dict[str, str]) -> Cou
             keep[finding.indices - (left_out - 1)] = False
     if keep is not None:
         times, currents = times[keep], currents[keep]
-    if times.size < 2:
+    pieces = outside_of(times, currents, cuts, case.interval_s) if cuts else [(times, currents)]
+    if not pieces or pieces[0][0].size < 2:
         return None
-    charge = trace_charge(times, currents, case.interval_s)
-    return Counted(times, currents, float(charge.known.magnitude), charge.gaps)
+    charges = [trace_charge(*piece, case.interval_s) for piece in pieces]
+    if cuts:
+        times, currents = (np.concatenate(part) for part in zip(*pieces, strict=True))
+    known = sum(float(charge.known.magnitude) for charge in charges)
+    return Counted(times, currents, known, tuple(gap for charge in charges for gap in charge.gaps))
 
 
 def _left_out(finding: Finding, choice: str) -> int:
@@ -85,10 +91,14 @@ def _left_out(finding: Finding, choice: str) -> int:
 
 
 def evaluate(
-    case: Case, findings: list[Finding], decisions: dict[str, str], context: Context | None = None
+    case: Case,
+    findings: list[Finding],
+    decisions: dict[str, str],
+    context: Context | None = None,
+    cuts: Sequence[Cut] = (),
 ) -> Evaluation:
     """The whole figure; a trace without two samples left proves nothing."""
-    counted = count(case, findings, decisions)
+    counted = count(case, findings, decisions, cuts)
     if counted is None:
         return _nothing(case)
     bridged, still_open = over_gaps(counted.gaps, findings, decisions)
@@ -96,7 +106,8 @@ def evaluate(
     sizes = np.abs(currents)
     absolute = counted.known_ah
     if currents.min() < 0:
-        absolute = float(trace_charge(times, sizes, case.interval_s).known.magnitude)
+        pieces = outside_of(times, sizes, cuts, case.interval_s) if cuts else [(times, sizes)]
+        absolute = sum(float(trace_charge(*piece, case.interval_s).known.magnitude) for piece in pieces)
     spans, flowing = np.diff(times), sizes > case.zero_a
     closed = np.rint(spans) <= 2 * case.interval_s
     return Evaluation(

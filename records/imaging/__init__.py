@@ -14,6 +14,7 @@ from records.imaging.store import (
     original_path,
     remove_unfinished,
     stage,
+    stage_as,
 )
 
 __all__ = [
@@ -28,4 +29,5 @@ __all__ = [
     "original_path",
     "remove_unfinished",
     "stage",
+    "stage_as",
 ]

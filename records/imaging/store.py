@@ -53,6 +53,11 @@ class Staged:
         self._kept = False
         self._remove = weakref.finalize(self, temporary.unlink, missing_ok=True)
 
+    @property
+    def path(self) -> Path:
+        """Where the file stands while nobody has promised it a place."""
+        return self._temporary
+
     def __enter__(self) -> "Staged":
         return self
 
@@ -76,10 +81,12 @@ class Staged:
 
 def stage(file: IO[bytes], facts: PictureFacts) -> Staged:
     """Write the original beside its place-to-be, flushed to the disk."""
-    stored = f"originals/{facts.sha256[:2]}/{facts.sha256[2:]}.{facts.extension}"
-    folder = original_path(stored).parent
-    temporary = _write(folder, file)
-    return Staged(temporary, stored)
+    return stage_as(file, f"originals/{facts.sha256[:2]}/{facts.sha256[2:]}.{facts.extension}")
+
+
+def stage_as(file: IO[bytes], stored: str) -> Staged:
+    """Any file, kept with the same care under a path of its own in the data folder."""
+    return Staged(_write(original_path(stored).parent, file), stored)
 
 
 def keep(file: IO[bytes], facts: PictureFacts) -> str:

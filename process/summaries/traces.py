@@ -1,0 +1,107 @@
+"""The logger's figure of a run: its accepted traces together, with what is open, bridged and not covered."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+from process.chemistry.worked import Entry, Working
+from process.models import Run, Trace
+from process.summaries.figures import figure_of
+from records.figures import Figure
+from records.units import show, ureg
+
+RULE = "trapezoid between samples up to twice the interval apart; a longer gap gives bounds (rule of this register)"
+
+
+@dataclass(frozen=True)
+class Coverage:
+    """How much of the run its traces saw."""
+
+    covered: timedelta
+    whole: timedelta
+
+    @property
+    def is_whole(self) -> bool:
+        return self.covered >= self.whole - timedelta(minutes=1)
+
+
+def accepted(run: Run) -> list[Trace]:
+    """In time order; from what was prefetched, if it was."""
+    found = [trace for trace in run.traces.all() if trace.is_accepted and trace.starts_at]
+    return sorted(found, key=lambda trace: trace.starts_at)
+
+
+def trace_charge_ah(run: Run) -> float | None:
+    """What the logger counted, as the decisions leave it."""
+    found = accepted(run)
+    return sum(trace.charge_ah or 0.0 for trace in found) if found else None
+
+
+def trace_figure(run: Run, planned_ah: float | None) -> Figure | None:
+    """The figure with its working; None while no trace is accepted."""
+    found = accepted(run)
+    if not found:
+        return None
+    return figure_of("Charge by the trace", "_ah", _working(found), target=planned_ah, note=_note(found))
+
+
+def _note(found: list[Trace]) -> str:
+    """Bounds, not a number, where gaps were left open."""
+    most = sum(trace.open_ah or 0.0 for trace in found)
+    parts = [f"Gaps left open may add up to {show(most, '_ah')}."] if most else []
+    bridged = sum(trace.bridged_ah or 0.0 for trace in found)
+    return " ".join([*parts, f"{show(bridged, '_ah')} of it bridged over gaps."] if bridged else parts)
+
+
+def _working(found: list[Trace]) -> Working:
+    whole = sum(trace.charge_ah or 0.0 for trace in found)
+    result = Entry("Q", "charge passed", ureg.Quantity(whole, "A*h"), "A*h")
+    terms = [f"{part:.5g} A·h" for trace in found for part in (trace.known_ah, trace.bridged_ah) if part]
+    inputs = tuple(entry for trace in found for entry in _inputs(trace, len(found) > 1))
+    return Working(
+        "Charge of the logger’s trace", "Q = Σ (I(i) + I(i+1))/2·(t(i+1) − t(i)) + Q(bridged)",
+        f"Q = {' + '.join(terms) or '0 A·h'} = {result.text}", inputs, (), result,
+        f"trapezoidal rule; {RULE}; file {', '.join(trace.sha256[:12] for trace in found)}",
+    )  # fmt: skip
+
+
+def _inputs(trace: Trace, several: bool) -> Iterable[Entry]:
+    of = f" of {trace.original_name}" if several else ""
+    count = ureg.Quantity(float(trace.sample_count))
+    yield Entry("n", f"samples that count{of}", count, "", "measured", digit_count=9)
+    yield Entry("Q", f"integrated{of}", ureg.Quantity(trace.known_ah, "A*h"), "A*h", "calculated")
+    if trace.bridged_ah:
+        yield Entry("Q(bridged)", f"bridged{of}", ureg.Quantity(trace.bridged_ah, "A*h"), "A*h", "estimated")
+
+
+def coverage_of(run: Run, started_at: datetime | None, until_at: datetime | None) -> Coverage | None:
+    """The part of the run in which samples were taken, gaps included."""
+    found = accepted(run)
+    if not found or started_at is None or until_at is None:
+        return None
+    covered, reached = timedelta(), started_at
+    for trace in found:
+        covered += max(min(trace.ends_at, until_at) - max(trace.starts_at, reached), timedelta())
+        reached = max(reached, trace.ends_at)
+    return Coverage(covered, until_at - started_at)
+
+
+def undecided(trace: Trace) -> list[dict]:
+    """Findings that still wait for a person."""
+    return [finding for finding in trace.findings if not choice_of(trace, finding)]
+
+
+def choice_of(trace: Trace, finding: dict) -> str:
+    chosen = trace.decisions.get(finding["key"], "")
+    return chosen if any(choice["key"] == chosen for choice in finding["choices"]) else finding["default"]
+
+
+def overlapping(trace: Trace) -> list[Trace]:
+    """Accepted traces of the run that sampled at the same time."""
+    if trace.starts_at is None:
+        return []
+    return [
+        other
+        for other in accepted(trace.run)
+        if other.pk != trace.pk and other.starts_at < trace.ends_at and trace.starts_at < other.ends_at
+    ]
