@@ -5,6 +5,7 @@ from process.views import (
     areas,
     baths,
     cathodes,
+    charge,
     closings,
     copies,
     cores,
@@ -21,10 +22,11 @@ from process.views import (
     shells,
     thickness,
     throwing,
+    traces,
 )  # fmt: skip
 
 ROOMS = [
-    moulds, cores, baths, throwing, analyses, runs, plans, power_units, prices, cathodes, areas, sheet,
+    moulds, cores, baths, throwing, analyses, runs, charge, traces, plans, power_units, prices, cathodes, areas, sheet,
     shells, thickness, drying, closings, copies, finishing, inspections, range_rows,
 ]  # fmt: skip
 

@@ -117,6 +117,8 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
             shell=shell, place="nose", thickness_mm=0.4, method="micrometer"
         ),
         **_skinned(make_core(mould, 2), bath, person),
+        "trace": make_trace(run),
+        "header_word": making.HeaderWord.objects.first(),
         "analysis": make.make_analysis(bath, analyst=person),
         "reading": making.Reading.objects.create(run=run, at=NINE + timedelta(hours=1), current_a=1.2, person=person),
         "descent": models.DescentLink.objects.create(
@@ -144,6 +146,15 @@ def make_shell(cathode: making.Cathode) -> making.Shell:
     return making.Shell.objects.create(
         item=item, cathode=cathode, gross_mass_g=22.05, weighed_at=datetime(2026, 2, 18, 9, tzinfo=UTC)
     )
+
+
+def make_trace(run: making.Run) -> making.Trace:
+    """A row as it stands after the file was read; the file itself is only made by process.services.traces."""
+    return making.Trace.objects.create(
+        run=run, original_name="logger.csv", path="traces/00/0.txt", sha256="0" * 64, size_bytes_count=100,
+        known_ah=36.8, bridged_ah=0.0, open_ah=0.0, absolute_ah=36.8, switching_ah=0.1, interval_s=60.0,
+        energised_s=108000.0, starts_at=NINE, ends_at=NINE + timedelta(hours=30), sample_count=1800,
+    )  # fmt: skip
 
 
 def make_core(mould: making.Mould, pull: int) -> making.Core:

@@ -93,11 +93,43 @@ class RunForm(AsksUnusual, RecordForm):
         for name in ("planned_current_density_a_dm2", "planned_thickness_mm", "reading_interval_h"):
             if cleaned.get(name) is not None and cleaned[name] <= 0 and name not in self.errors:
                 self.add_error(name, "Write more than zero: a run of nothing never ends.")
-        if cleaned.get("charge_from") == Run.ChargeFrom.METER and not cleaned.get("charge_reason"):
-            self.add_error(
-                "charge_reason", "Say why the meter is believed rather than the sheet: every figure follows from it."
-            )
+        refuse_unreasoned(self, self.instance)
         return cleaned
+
+
+def refuse_unreasoned(form: forms.BaseForm, run: Run) -> None:
+    """Another evidence than the sheet is believed for a reason; a trace is believed once it is accepted."""
+    chosen = form.cleaned_data.get("charge_from")
+    if chosen in {Run.ChargeFrom.METER, Run.ChargeFrom.TRACE} and not form.cleaned_data.get("charge_reason"):
+        name = "meter" if chosen == Run.ChargeFrom.METER else "trace"
+        form.add_error(
+            "charge_reason", f"Say why the {name} is believed rather than the sheet: every figure follows from it."
+        )
+    if chosen == Run.ChargeFrom.TRACE and not run.traces.accepted().exists():
+        form.add_error("charge_from", "No trace of this run is accepted: accept one first, then choose it.")
+
+
+class ChargeForm(RecordForm):
+    """Which of the three figures counts, and why."""
+
+    class Meta:
+        model = Run
+        fields = ["charge_from", "charge_reason"]
+        help_texts = {"charge_reason": "“Switching times are known”, “the sheet has a hole of a night”."}
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["charge_from"].widget = forms.RadioSelect(choices=Run.ChargeFrom.choices)
+        self.fields["charge_reason"].required = True
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean()
+        refuse_unreasoned(self, self.instance)
+        return cleaned
+
+    def save(self, commit: bool = True) -> Run:
+        self.instance._change_reason = self.cleaned_data["charge_reason"]
+        return super().save(commit)
 
 
 class JudgeForm(forms.Form):

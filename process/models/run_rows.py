@@ -25,8 +25,14 @@ class RunQuerySet(TrackedQuerySet):
         """Stopped, without an outcome yet."""
         return self.filter(self._with("stop"), outcome="")
 
+    def with_evidence(self) -> "RunQuerySet":
+        """What a charge is counted from, and no more."""
+        return self.prefetch_related(
+            "readings", "events", Prefetch("traces", apps.get_model("process", "Trace").objects.light())
+        )
+
     def with_sheet(self, points: bool = True) -> "RunQuerySet":
-        """Everything that a summary reads, in few queries; without points for a list without walls and ramps."""
+        """Everything that a summary reads, in few queries; without points for a list without walls, ramps, traces."""
         model = apps.get_model
         cathodes = model("process", "Cathode").objects.select_related(
             "mould__item", "mould__model", "core__item", "coat", "pull", "shell__item"
@@ -38,5 +44,6 @@ class RunQuerySet(TrackedQuerySet):
             Prefetch("readings", model("process", "Reading").objects.select_related("person")),
             Prefetch("events", model("process", "Event").objects.select_related("person")),
             Prefetch("cathodes", cathodes),
+            *([Prefetch("traces", model("process", "Trace").objects.light())] if points else []),
             Prefetch("cathodes__shell__thickness_points", measured if points else measured.none()),
         )

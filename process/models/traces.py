@@ -12,6 +12,10 @@ from .runs import Run
 
 
 class TraceQuerySet(TrackedQuerySet):
+    def light(self) -> "TraceQuerySet":
+        """Without what only the trace's own page shows."""
+        return self.defer("mapping", "findings", "decisions", "cuts", "as_typed").select_related("accepted_by")
+
     def accepted(self) -> "TraceQuerySet":
         return self.filter(state=Trace.State.ACCEPTED)
 

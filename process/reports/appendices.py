@@ -114,7 +114,7 @@ def named_figures(m: Making) -> Iterator[tuple[str, Figure | None]]:
         analysis = m.analyses[number]
         for found in analysis.found if analysis else ():
             yield f"{found.label.capitalize()} by {analysis.analysis.number}", found.figure
-        for figure in (*(each.plan.figures if each.plan else ()), each.charge.sheet, each.charge.meter, each.theory,
+        for figure in (*(each.plan.figures if each.plan else ()), *each.charge.known, each.theory,
                        each.result.efficiency if each.result else None):  # fmt: skip
             yield (f"{figure.label}, run {number}" if figure else "", figure)
         for drying in each.dryings:

@@ -2,7 +2,7 @@
 
 from django.utils import timezone
 
-from process.models import Shell
+from process.models import Shell, Trace
 from process.reports.cores import drying
 from process.reports.making import Making
 from process.summaries.baths import AnalysisSummary
@@ -11,6 +11,7 @@ from process.summaries.charts import run_chart
 from process.summaries.interruptions import Interruption
 from process.summaries.runs import RunSummary
 from process.summaries.thickness import concession_of, specification_of, wall_of
+from process.summaries.traces import accepted
 from process.summaries.words import run_sentence
 from records.pdf import blocks as b
 from records.pdf.tables import Row
@@ -88,7 +89,7 @@ def facts(summary: RunSummary) -> tuple[b.Fact, ...]:
         b.Fact(density.label, f"{density.value} {density.unit} ({echoed})", "", density.kind),
         row_fact("Target mean thickness", row, "planned_thickness_mm"),
         figure_fact(plan.charge if plan else None, "Charge, planned"),
-        figure_fact(summary.charge.chosen, f"{summary.charge.chosen.label}, chosen"), _other_charge(summary),
+        figure_fact(summary.charge.chosen, f"{summary.charge.chosen.label}, chosen"), *_other_charges(summary),
         figure_fact(summary.elapsed), figure_fact(summary.energised),
         figure_fact(summary.theory, "Mass by Faraday’s law"),
         figure_fact(summary.result.gain if summary.result else None, "Gain on the balance"), _efficiency(summary),
@@ -96,10 +97,25 @@ def facts(summary: RunSummary) -> tuple[b.Fact, ...]:
     return tuple(fact for fact in found if fact.label)
 
 
-def _other_charge(summary: RunSummary) -> b.Fact:
+def _other_charges(summary: RunSummary) -> list[b.Fact]:
+    """The evidence that was not chosen, each in percent of the chosen one, and the files of the logger."""
     charge = summary.charge
-    other = charge.meter if charge.chosen is charge.sheet else charge.sheet
-    return figure_fact(other) if other else b.Fact("Charge by the meter", "")
+    others = [each for each in charge.beside if not each.is_chosen and each.figure is not None]
+    found = [
+        figure_fact(each.figure, f"{each.figure.label}, {each.apart_words} against the chosen")
+        if each.apart_words
+        else figure_fact(each.figure)
+        for each in others
+    ]
+    if charge.meter is None:
+        found.append(b.Fact("Charge by the meter", ""))
+    return [*found, *(b.Fact("Logger’s file", _file_words(trace)) for trace in accepted(summary.run))]
+
+
+def _file_words(trace: Trace) -> str:
+    """Enough to find the very file again, and why it is believed."""
+    because = f"; believed because: {trace.reason}" if trace.reason else ""
+    return f"{trace.original_name}, {trace.sample_count:,} samples, SHA-256 {trace.sha256}{because}"
 
 
 def _efficiency(summary: RunSummary) -> b.Fact:

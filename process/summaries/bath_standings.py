@@ -33,6 +33,6 @@ def _charge_since(analyses: Iterable[BathAnalysis], on: date) -> dict[int, float
     entries = entries.filter(at__lt=end_of(on)).values_list("run", "run__bath", "at")
     counted = [run for run, bath, at in entries if at >= sampled[bath]]
     charge: dict[int, float] = defaultdict(float)
-    for run in Run.objects.filter(pk__in=counted).prefetch_related("readings", "events"):
+    for run in Run.objects.filter(pk__in=counted).with_evidence():
         charge[run.bath_id] += chosen_charge_ah(run)
     return charge

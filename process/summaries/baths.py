@@ -132,7 +132,7 @@ def bath_ledger(bath: Bath) -> list[LedgerLine]:
     started = {}
     for event in Event.objects.filter(run__bath=bath, kind=Event.Kind.ENTRY):
         started[event.run_id] = event.at
-    runs = bath.runs.filter(pk__in=started).prefetch_related("readings", "events")
+    runs = bath.runs.filter(pk__in=started).with_evidence()
     runs = sorted(runs, key=lambda run: started[run.pk])
     charges = [chosen_charge_ah(run) for run in runs]
     opening = ureg.Quantity(bath.opening_charge_ah, "A*h")

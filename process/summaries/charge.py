@@ -66,8 +66,14 @@ def meter_charge_ah(run: Run) -> float | None:
     return counts[-1] - counts[0]
 
 
+def trace_charge_ah(run: Run) -> float | None:
+    """What the accepted logger traces counted together, as their decisions leave it."""
+    found = [trace.charge_ah or 0.0 for trace in run.traces.all() if trace.is_accepted]
+    return sum(found) if found else None
+
+
 def chosen_charge_ah(run: Run) -> float:
-    """The charge that the run is judged by; the sheet where the meter was chosen but gives nothing."""
-    if run.charge_from == Run.ChargeFrom.METER and (meter := meter_charge_ah(run)) is not None:
-        return meter
-    return sheet_charge_ah(run)
+    """The charge that the run is judged by; the sheet where the chosen evidence gives nothing."""
+    others = {Run.ChargeFrom.METER: meter_charge_ah, Run.ChargeFrom.TRACE: trace_charge_ah}
+    chosen = others[run.charge_from](run) if run.charge_from in others else None
+    return sheet_charge_ah(run) if chosen is None else chosen

@@ -1,4 +1,4 @@
-"""The charge of a run by each evidence, the sheet and the ampere-hour meter; one is chosen, with a reason."""
+"""The charge of a run by each evidence: trace, ampere-hour meter and sheet; one is chosen, with a reason."""
 
 from dataclasses import dataclass
 from itertools import groupby
@@ -12,12 +12,37 @@ from process.models import Run
 from process.summaries.evidence import quantity
 from process.summaries.figures import figure_of
 from process.summaries.sheet import Sheet, hours
+from process.summaries.traces import trace_figure
 from records.figures import Figure
 from records.units import ureg
 
 MOST_TERMS = 12
 APART_PCT = 3.0  # meter and sheet further apart than this are looked into; rule of this register
+MISSING = {
+    Run.ChargeFrom.METER: "The meter was chosen, but it has no two readings to compare; the sheet stands in for it.",
+    Run.ChargeFrom.TRACE: "The trace was chosen, but none is accepted; the sheet stands in for it.",
+}
 RULE = "the current recorded at an instant holds until the next entry (rule of this register)"
+
+
+@dataclass(frozen=True)
+class Beside:
+    """One evidence beside the others: its figure, how far it lies from the chosen one, and whether it is chosen."""
+
+    code: str
+    name: str
+    figure: Figure | None
+    apart_pct: float | None
+    is_chosen: bool
+
+    @property
+    def is_apart(self) -> bool:
+        return abs(self.apart_pct or 0.0) > APART_PCT
+
+    @property
+    def apart_words(self) -> str:
+        """“−0.9 %”; the sign is said, since more and less mean different faults."""
+        return f"{self.apart_pct:+.1f}\u2009%".replace("-", "−") if self.apart_pct is not None else ""
 
 
 @dataclass(frozen=True)
@@ -30,28 +55,56 @@ class Charge:
     meter: Figure | None
     reason: str
     doubt_ah: float
+    trace: Figure | None = None
 
     @property
     def difference_pct(self) -> float | None:
         """How far the meter lies from the sheet."""
-        if self.meter is None or not self.meter.value or not self.sheet.value:
-            return None
-        return (self.meter.value / self.sheet.value - 1) * 100
+        return _apart(self.meter, self.sheet)
 
     @property
     def is_apart(self) -> bool:
-        return abs(self.difference_pct or 0.0) > APART_PCT
+        return any(each.is_apart for each in self.beside)
+
+    @property
+    def beside(self) -> tuple[Beside, ...]:
+        """Trace, meter and sheet side by side, each in percent of the chosen one."""
+        kinds = (
+            (Run.ChargeFrom.TRACE, self.trace),
+            (Run.ChargeFrom.METER, self.meter),
+            (Run.ChargeFrom.SHEET, self.sheet),
+        )
+        return tuple(
+            Beside(kind.value, str(kind.label), each, _apart(each, self.chosen), each is self.chosen)
+            for kind, each in kinds
+        )
+
+    @property
+    def known(self) -> tuple[Figure, ...]:
+        """Every figure that there is, the chosen one first."""
+        rest = [each for each in (self.sheet, self.meter, self.trace) if each is not None and each is not self.chosen]
+        return (self.chosen, *rest)
+
+
+def _apart(one: Figure | None, other: Figure) -> float | None:
+    if one is None or one is other or not one.value or not other.value:
+        return None
+    return (one.value / other.value - 1) * 100
 
 
 def charge_of(run: Run, sheet: Sheet, planned_ah: float | None) -> Charge:
-    """Both figures and the chosen one; the sheet stands where the meter was chosen but gives nothing."""
-    by_sheet, by_meter = _by_sheet(sheet, planned_ah), _by_meter(run, planned_ah)
-    if run.charge_from == Run.ChargeFrom.METER and by_meter and by_meter.value is not None:
-        return Charge(by_meter, by_meter.working.quantity, by_sheet, by_meter, run.charge_reason, sheet.charge.doubt.m)
-    reason = run.charge_reason
-    if run.charge_from == Run.ChargeFrom.METER:
-        reason = "The meter was chosen, but it has no two readings to compare; the sheet stands in for it."
-    return Charge(by_sheet, sheet.quantity, by_sheet, by_meter, reason, sheet.charge.doubt.m)
+    """The three figures and the chosen one; the sheet stands in where the chosen evidence gives nothing."""
+    by_sheet, by_meter, by_trace = (
+        _by_sheet(sheet, planned_ah),
+        _by_meter(run, planned_ah),
+        trace_figure(run, planned_ah),
+    )
+    wanted = {Run.ChargeFrom.METER: by_meter, Run.ChargeFrom.TRACE: by_trace}.get(run.charge_from, by_sheet)
+    if wanted is not None and wanted.value is not None and wanted is not by_sheet:
+        quantity = wanted.working.quantity
+        return Charge(wanted, quantity, by_sheet, by_meter, run.charge_reason, sheet.charge.doubt.m, by_trace)
+    reason = MISSING.get(run.charge_from, run.charge_reason)
+    return Charge(by_sheet, sheet.quantity, by_sheet, by_meter, reason, sheet.charge.doubt.m, by_trace)
 
 
 def _by_sheet(sheet: Sheet, planned_ah: float | None) -> Figure:

@@ -15,6 +15,7 @@ from process.summaries.prospect import Prospect, prospect_of
 from process.summaries.results import Result, result_of, theory_of
 from process.summaries.sheet import Line, Sheet, sheet_of
 from process.summaries.standing import Standing, standing_of
+from process.summaries.traces import Coverage, coverage_of
 from records.figures import Figure
 from records.units import show
 
@@ -38,6 +39,11 @@ class RunSummary:
     def dryings(self) -> tuple[Drying, ...]:
         """Of the skinned cores on its rail; asked of the database only where they are shown."""
         return tuple(dryings_of(list(self.run.cathodes.all()), self.charge.quantity, metal_of(self.run)))
+
+    @property
+    def coverage(self) -> Coverage | None:
+        """How much of the run its accepted traces saw."""
+        return coverage_of(self.run, self.sheet.started_at, self.sheet.until_at)
 
     @property
     def elapsed(self) -> Figure:

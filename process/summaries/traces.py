@@ -21,6 +21,14 @@ class Coverage:
     whole: timedelta
 
     @property
+    def covered_h(self) -> float:
+        return self.covered.total_seconds() / 3600
+
+    @property
+    def whole_h(self) -> float:
+        return self.whole.total_seconds() / 3600
+
+    @property
     def is_whole(self) -> bool:
         return self.covered >= self.whole - timedelta(minutes=1)
 
@@ -29,12 +37,6 @@ def accepted(run: Run) -> list[Trace]:
     """In time order; from what was prefetched, if it was."""
     found = [trace for trace in run.traces.all() if trace.is_accepted and trace.starts_at]
     return sorted(found, key=lambda trace: trace.starts_at)
-
-
-def trace_charge_ah(run: Run) -> float | None:
-    """What the logger counted, as the decisions leave it."""
-    found = accepted(run)
-    return sum(trace.charge_ah or 0.0 for trace in found) if found else None
 
 
 def trace_figure(run: Run, planned_ah: float | None) -> Figure | None:
@@ -89,6 +91,12 @@ def coverage_of(run: Run, started_at: datetime | None, until_at: datetime | None
 def undecided(trace: Trace) -> list[dict]:
     """Findings that still wait for a person."""
     return [finding for finding in trace.findings if not choice_of(trace, finding)]
+
+
+def choice_words(trace: Trace, finding: dict) -> str:
+    """What was decided about a finding, in the words of the choice; empty while nothing is."""
+    chosen = choice_of(trace, finding)
+    return next((choice["label"] for choice in finding["choices"] if choice["key"] == chosen), "")
 
 
 def choice_of(trace: Trace, finding: dict) -> str:

@@ -23,6 +23,6 @@ ENGINE = "1"
 
 __all__ = [
     "ENGINE", "AskFirst", "Case", "Choice", "Context", "Cut", "Evaluation", "Finding", "Mapping", "Proposal",
-    "Question", "Samples", "Stretch", "Switching", "TraceRefused", "argue", "evaluate", "read", "reduce", "sniff", "survey",
-    "zero_stretches",
+    "Question", "Samples", "Stretch", "Switching", "TraceRefused", "argue", "evaluate", "read", "reduce", "sniff",
+    "survey", "zero_stretches",
 ]  # fmt: skip

@@ -107,7 +107,7 @@ def evaluate(
     absolute = counted.known_ah
     if currents.min() < 0:
         pieces = outside_of(times, sizes, cuts, case.interval_s) if cuts else [(times, sizes)]
-        absolute = sum(float(trace_charge(*piece, case.interval_s).known.magnitude) for piece in pieces)
+        absolute = sum(float(trace_charge(t, a, case.interval_s).known.magnitude) for t, a in pieces)
     spans, flowing = np.diff(times), sizes > case.zero_a
     closed = np.rint(spans) <= 2 * case.interval_s
     return Evaluation(

@@ -41,6 +41,8 @@ LOOKING = {
     "run",
     "run_figures",
     "cathode_area",
+    "trace",
+    "trace_file",
     "label_edit",
 }
 
@@ -90,7 +92,11 @@ def test_a_reader_is_refused_at_every_form_and_changes_nothing(client: Client):
 def test_a_reader_may_look_at_everything(client: Client):
     rows = one_of_each()
     client.force_login(make_user("reader"))
-    pages = {route for route in routes() if route.endswith("_list") or route in LOOKING} - {"photo_file", "document"}
+    pages = {route for route in routes() if route.endswith("_list") or route in LOOKING} - {
+        "photo_file",
+        "document",
+        "trace_file",
+    }
     answered = {route: client.get(address(route, rows)).status_code for route in sorted(pages)}
     # 286: the fragment of a run that has stopped tells the page to ask no more.
     assert {route: status for route, status in answered.items() if status not in (200, 286)} == {}

@@ -6,6 +6,7 @@ from django.utils import timezone
 
 from process.demo.acting import acting, step, when, without
 from process.demo.chapters.objects import photograph
+from process.demo.chapters.traces import bring_in
 from process.demo.rows import Table, build, instant, save, values_of
 from process.demo.studio import Studio
 from process.models import AreaPart, Cathode, Event, RampStep, Reading, Run, Shell, ThicknessPoint
@@ -13,7 +14,7 @@ from process.services import runs as services
 from process.services.areas import keep_part
 from process.summaries.areas import kept_area
 
-NESTED = ("cathode", "step", "line", "shell", "photo", "outcome", "outcome_words", "judged", "afterwards")
+NESTED = ("cathode", "step", "line", "trace", "shell", "photo", "outcome", "outcome_words", "judged", "afterwards")
 
 
 def tell(part: Table, studio: Studio) -> None:
@@ -28,6 +29,8 @@ def tell(part: Table, studio: Studio) -> None:
         for line in table.get("line", []):
             with step(line, line.get("person", by)):
                 _write(run, line, table)
+        for trace in table.get("trace", []):
+            bring_in(run, trace, by)
         for shell in table.get("shell", []):
             _weigh(run, shell, by, studio)
         if "outcome" in table:

@@ -1,0 +1,67 @@
+"""A trace in words: what was found in its file, how it is read, and where it stands."""
+
+from typing import Any
+
+from django.utils import timezone
+
+from process.models import Trace
+from process.tracing import Proposal
+from process.tracing.words import span
+from records.units import show
+
+PARTED = {",": "comma", ";": "semicolon", "\t": "tab", "|": "upright stroke"}
+ENCODINGS = {"utf-8": "UTF-8", "utf-8-sig": "UTF-8 with a mark", "latin-1": "Latin-1", "cp1252": "Windows Latin"}
+
+
+def found_words(proposal: Proposal) -> list[tuple[str, str]]:
+    """(what, as found) of the file's hand."""
+    mapping = proposal.mapping
+    encoding = ENCODINGS.get(mapping.encoding, mapping.encoding.upper())
+    lines = f"{mapping.skip} line{'s' if mapping.skip != 1 else ''}"
+    return [
+        ("Characters", encoding),
+        ("Columns", f"{mapping.column_count}, parted by {PARTED[mapping.delimiter]}"),
+        ("Decimals", "comma" if mapping.decimal == "," else "point"),
+        ("Above the samples", lines if mapping.skip else "nothing"),
+        ("Known shape", "read as an earlier file like it" if proposal.remembered else "the first file of this shape"),
+    ]
+
+
+def sentence_of(trace: Trace) -> str:
+    if not trace.is_mapped or trace.starts_at is None:
+        return "It came in, and nobody has said yet how it is to be read."
+    first, last = (f"{timezone.localtime(at):%-d %b %H:%M}" for at in (trace.starts_at, trace.ends_at))
+    return f"{trace.sample_count:,} samples from {first} to {last}, one every {span(trace.interval_s)}."
+
+
+def facts_of(trace: Trace) -> list[tuple[str, Any]]:
+    """What stands beside the findings; empty ones are left out."""
+    known = [
+        ("Charge as decided", trace.charge_ah is not None and show(trace.charge_ah, "_ah")),
+        ("Of it bridged", trace.bridged_ah and show(trace.bridged_ah, "_ah")),
+        ("Gaps may add up to", trace.open_ah and show(trace.open_ah, "_ah")),
+        ("Without regard to sign", _absolute(trace)),
+        ("Switching moments between samples", trace.switching_ah and f"± {show(trace.switching_ah, '_ah')}"),
+        ("With current", trace.energised_s and show(trace.energised_s / 3600, "_h")),
+        ("Samples left out", trace.left_out_count or ""),
+        ("Voltage", _between(trace.voltage_least_v, trace.voltage_most_v, "_v")),
+        ("Bath", _between(trace.temperature_least_degc, trace.temperature_most_degc, "_degc")),
+        ("Counted elsewhere", f"{len(trace.cuts)} stretch in which another trace rules" if trace.cuts else ""),
+        ("Brought by", trace.brought_by),
+        ("Accepted by", trace.accepted_by),
+        ("Because", trace.reason),
+        ("Withdrawn because", trace.withdrawn_reason),
+        ("Size", f"{trace.size_bytes_count / 1e6:,.3f} MB"),
+        ("SHA-256", trace.sha256),
+    ]
+    return [(name, value) for name, value in known if value]
+
+
+def _absolute(trace: Trace) -> str:
+    if trace.absolute_ah is None or abs(trace.absolute_ah - (trace.known_ah or 0.0)) < 1e-9:
+        return ""
+    return show(trace.absolute_ah, "_ah")
+
+
+def _between(least: float | None, most: float | None, suffix: str) -> str:
+    return "" if least is None or most is None else f"{show(least, suffix)} to {show(most, suffix)}"
