@@ -1,7 +1,7 @@
 """Questions that are asked of runs, as queryset methods."""
 
 from django.apps import apps
-from django.db.models import Exists, OuterRef, Prefetch
+from django.db.models import Exists, F, OuterRef, Prefetch, Subquery, Sum
 
 from records.models import TrackedQuerySet
 
@@ -25,25 +25,37 @@ class RunQuerySet(TrackedQuerySet):
         """Stopped, without an outcome yet."""
         return self.filter(self._with("stop"), outcome="")
 
+    def with_traced(self) -> "RunQuerySet":
+        """`traced_ah`: what the accepted logger traces counted together; None where there is none."""
+        traces = apps.get_model("process", "Trace").objects.accepted().filter(run=OuterRef("pk")).order_by()
+        total = traces.values("run").annotate(total=Sum(F("known_ah") + F("bridged_ah"))).values("total")
+        return self.annotate(traced_ah=Subquery(total))
+
     def with_evidence(self) -> "RunQuerySet":
         """What a charge is counted from, and no more."""
-        return self.prefetch_related(
-            "readings", "events", Prefetch("traces", apps.get_model("process", "Trace").objects.light())
-        )
+        return self.with_traced().prefetch_related("readings", "events")
+
+    def with_traces(self) -> "RunQuerySet":
+        """The traces themselves, for a page that shows them."""
+        return self.prefetch_related(Prefetch("traces", apps.get_model("process", "Trace").objects.light()))
 
     def with_sheet(self, points: bool = True) -> "RunQuerySet":
-        """Everything that a summary reads, in few queries; without points for a list without walls, ramps, traces."""
+        """Everything that a summary reads, in few queries; without points for a list without walls and ramps."""
         model = apps.get_model
         cathodes = model("process", "Cathode").objects.select_related(
             "mould__item", "mould__model", "core__item", "coat", "pull", "shell__item"
         )
         steps = model("process", "RampStep").objects.all()
         measured = model("process", "ThicknessPoint").objects.all()
-        return self.select_related("bath", "commission", "operator", "power_unit").prefetch_related(
-            Prefetch("ramp_steps", steps if points else steps.none()),
-            Prefetch("readings", model("process", "Reading").objects.select_related("person")),
-            Prefetch("events", model("process", "Event").objects.select_related("person")),
-            Prefetch("cathodes", cathodes),
-            *([Prefetch("traces", model("process", "Trace").objects.light())] if points else []),
-            Prefetch("cathodes__shell__thickness_points", measured if points else measured.none()),
+        related = ("bath", "commission", "operator", "power_unit")
+        return (
+            self.with_traced()
+            .select_related(*related)
+            .prefetch_related(
+                Prefetch("ramp_steps", steps if points else steps.none()),
+                Prefetch("readings", model("process", "Reading").objects.select_related("person")),
+                Prefetch("events", model("process", "Event").objects.select_related("person")),
+                Prefetch("cathodes", cathodes),
+                Prefetch("cathodes__shell__thickness_points", measured if points else measured.none()),
+            )
         )

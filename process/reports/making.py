@@ -61,7 +61,13 @@ class Making:
 
     @cached_property
     def runs(self) -> list[RunSummary]:
-        rows = Run.objects.with_sheet().filter(cathodes__shell__making_up=self.making_up).distinct().order_by("number")
+        rows = (
+            Run.objects.with_sheet()
+            .with_traces()
+            .filter(cathodes__shell__making_up=self.making_up)
+            .distinct()
+            .order_by("number")
+        )
         return [summarise(run) for run in rows.prefetch_related("bath__limits")]
 
     @cached_property

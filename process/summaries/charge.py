@@ -68,6 +68,8 @@ def meter_charge_ah(run: Run) -> float | None:
 
 def trace_charge_ah(run: Run) -> float | None:
     """What the accepted logger traces counted together, as their decisions leave it."""
+    if hasattr(run, "traced_ah"):  # RunQuerySet.with_traced
+        return run.traced_ah
     found = [trace.charge_ah or 0.0 for trace in run.traces.all() if trace.is_accepted]
     return sum(found) if found else None
 

@@ -34,7 +34,9 @@ class Coverage:
 
 
 def accepted(run: Run) -> list[Trace]:
-    """In time order; from what was prefetched, if it was."""
+    """In time order; from what was prefetched, if it was; not asked for where it is known that there is none."""
+    if getattr(run, "traced_ah", 0.0) is None:
+        return []
     found = [trace for trace in run.traces.all() if trace.is_accepted and trace.starts_at]
     return sorted(found, key=lambda trace: trace.starts_at)
 

@@ -18,7 +18,7 @@ WORDS = (
 
 
 def charge_choose(request: HttpRequest, number: str) -> HttpResponse:
-    run = access.fetch(request, Run.objects.with_sheet(), to="write", number=number)
+    run = access.fetch(request, Run.objects.with_sheet().with_traces(), to="write", number=number)
     form = ChargeForm(request.POST or None, instance=run)
     if not request.POST:
         form.initial["charge_reason"] = run.charge_reason

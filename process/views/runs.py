@@ -89,13 +89,13 @@ def _then(request: HttpRequest) -> Callable[[Run], str]:
 
 
 def run(request: HttpRequest, number: str) -> HttpResponse:
-    found = access.fetch(request, Run.objects.with_sheet(), number=number)
+    found = access.fetch(request, Run.objects.with_sheet().with_traces(), number=number)
     return render(request, "process/run.html", page_of(request, found))
 
 
 def run_figures(request: HttpRequest, number: str) -> HttpResponse:
     """The three large figures as they stand now; 286 tells the page to ask no more."""
-    found = access.fetch(request, Run.objects.with_sheet(), number=number)
+    found = access.fetch(request, Run.objects.with_sheet().with_traces(), number=number)
     summary = summarise(found)
     status = 200 if summary.standing.is_live else 286
     return render(
@@ -104,7 +104,7 @@ def run_figures(request: HttpRequest, number: str) -> HttpResponse:
 
 
 def run_edit(request: HttpRequest, number: str) -> HttpResponse:
-    found = access.fetch(request, Run.objects.with_sheet(), to="write", number=number)
+    found = access.fetch(request, Run.objects.with_sheet().with_traces(), to="write", number=number)
     form = RunForm(request.POST or None, instance=found)
     return answer_form(
         request, form, title="Correct the plan", number=found.number, verb="Keep", then=Run.get_absolute_url,
