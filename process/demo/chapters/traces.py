@@ -1,4 +1,4 @@
-"""A logger's trace comes in by the same services as through the pages, with the decisions of the person who took them."""
+"""A logger’s trace comes in by the services that the pages use, with the decisions of the person who took them."""
 
 from pathlib import Path
 from uuid import NAMESPACE_URL, uuid5
