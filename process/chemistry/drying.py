@@ -137,8 +137,8 @@ def settled_since(weighings: list[Weighing]) -> Weighing | None:
     if any(each.instant.tzinfo is None for each in weighings):
         raise ChemistryError("weighings", "need instants with their offset from UTC")
     ordered = sorted(weighings, key=lambda each: each.instant)
-    last = ordered[-1] if ordered else None
     for each in reversed(ordered):
+        last = ordered[-1]
         if last.instant - each.instant >= SETTLED_SPAN and _agree(each, last):
             return each
     return None
