@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from django import forms
+from django.db.models import Q
 
 from records import dating, units
 from records.forms.conflicts import VersionLock
@@ -11,7 +12,13 @@ from records.forms.dates import EdtfField, InstantField
 from records.forms.duplicates import name_the_duplicate
 from records.forms.groups import Group, grouped
 from records.forms.quantities import QuantityField
+from records.models import Party
 
+# What is made or finished may come from a firm; these need eyes and a hand.
+SEEN_BY = {
+    "accepted_by", "added_by", "analyst", "assessor", "examiner", "fate_witness", "given_by", "inspector",
+    "made_up_by", "measured_by", "operator", "person", "taken_by", "tester", "witness",
+}  # fmt: skip
 DATE_COMPANIONS = ("edtf", "earliest", "latest")
 
 
@@ -32,6 +39,7 @@ class RecordForm(VersionLock, forms.ModelForm):
         self.datings: dict[str, dating.Dating | None] = {}
         for name, field in list(self.fields.items()):
             self.fields[name] = self._fitting(name, field)
+            _offer_people(name, self.fields[name], getattr(self.instance, f"{name}_id", None))
             _name_the_empty_choice(self.fields[name])
             _say_where_entries_come_from(self.fields[name])
             if isinstance(self.fields[name], QuantityField):
@@ -153,6 +161,12 @@ def _say_where_entries_come_from(field: forms.Field) -> None:
         return
     if not rows.exists():
         field.help_text = "No place is entered yet: the registrar enters rooms and cupboards under Places."
+
+
+def _offer_people(name: str, field: forms.Field, chosen: int | None) -> None:
+    """Only a person sees, measures and signs; a firm that stands there from before stays to be chosen."""
+    if name in SEEN_BY and isinstance(field, forms.ModelChoiceField) and field.queryset.model is Party:
+        field.queryset = Party.objects.filter(Q(kind=Party.Kind.PERSON) | Q(pk=chosen))
 
 
 def _name_the_empty_choice(field: forms.Field) -> None:

@@ -9,7 +9,7 @@ from records import clock
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
 from records.forms.pictures import PictureCheckboxes
-from records.models import Commission, ConditionReport, Grade, Item, Party, Photo
+from records.models import Commission, ConditionReport, Grade, Item, Photo
 from records.numbers import SERIES, next_number
 from records.services.condition import last_report
 
@@ -36,7 +36,6 @@ class _ConditionForm(RecordForm):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         item = self.instance.item
-        self.fields["examiner"].queryset = Party.objects.filter(kind=Party.Kind.PERSON)
         self.fields["examined_on"].error_messages |= DATE_ERRORS
         self.fields["light"].error_messages["required"] = LIGHT_MISSING
         mine = Q(originals=item) | Q(copies=item) | Q(pk=self.instance.commission_id)

@@ -25,9 +25,16 @@ class SentAlready(Exception):
     """The same form came a second time, while or after the first was acted on."""
 
 
+class MarkField(forms.CharField):
+    """The mark of a showing; it says nothing about the record, so that a form with nothing else new is unchanged."""
+
+    def has_changed(self, initial: object, data: object) -> bool:
+        return False
+
+
 def offer(form: forms.BaseForm) -> None:
     """The hidden UUID, on whatever form it is."""
-    form.fields[NAME] = forms.CharField(required=False, widget=forms.HiddenInput, initial=uuid.uuid4)
+    form.fields[NAME] = MarkField(required=False, widget=forms.HiddenInput, initial=uuid.uuid4)
 
 
 def renew(form: forms.BaseForm) -> None:

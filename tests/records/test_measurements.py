@@ -3,8 +3,8 @@
 import pytest
 from django.test import Client
 
-from records.models import Measurement
-from tests.factories import make_item, make_user
+from records.models import Item, Measurement
+from tests.factories import make_item, make_party, make_user
 
 pytestmark = pytest.mark.django_db
 ADD = "/things/R.1/measurements/new/"
@@ -99,3 +99,14 @@ def test_reader_may_not_measure(client):
     client.force_login(make_user("reader"))
 
     assert client.get(ADD).status_code == 403
+
+
+def test_people_measure_and_a_firm_that_stands_there_already_stays(technician):
+    person, firm = make_party("Pell Dunnock-Ashe"), make_party("Greyling Street Platers", kind="institution")
+    row = Measurement.objects.create(item_id=Item.objects.get().pk, what="mass", mass_g=71.36, measured_by=firm)
+
+    offered = technician.get(ADD).context["form"].fields["measured_by"].queryset
+    kept = technician.get(f"/measurements/{row.pk}/edit/").context["form"].fields["measured_by"].queryset
+
+    assert person in offered and firm not in offered
+    assert firm in kept
