@@ -43,7 +43,7 @@ class RunQuerySet(TrackedQuerySet):
         """Everything that a summary reads, in few queries; without points for a list without walls and ramps."""
         model = apps.get_model
         cathodes = model("process", "Cathode").objects.select_related(
-            "mould__item", "mould__model", "core__item", "coat", "pull", "shell__item"
+            "mould__item", "mould__model", "core__item", "coat", "pull", "shell__item", "shell__making_up__copy"
         )
         steps = model("process", "RampStep").objects.all()
         measured = model("process", "ThicknessPoint").objects.all()

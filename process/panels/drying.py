@@ -8,7 +8,7 @@ from django.utils.safestring import mark_safe
 
 from process.models import CoreClosing, Shell, Weighing
 from process.panels.shells import shell_of
-from process.summaries.drying import Drying, drying_of_shell
+from process.summaries.drying import Drying, bare_drying_of
 from process.summaries.drying_chart import drying_chart
 from records import access
 from records.extensions import Panel, item_panels
@@ -31,10 +31,9 @@ def drying_panel(request: HttpRequest, item: Item) -> Panel | None:
 
 def _under_skin(request: HttpRequest, item: Item) -> Panel | None:
     """On the core's page: the skin that grew on it, if it is weighed."""
-    rows = Shell.objects.select_related("item", "cathode__core__item", "cathode__run", "making_up")
+    rows = Shell.objects.select_related("item", "cathode__core__item", "making_up")
     shell = rows.filter(cathode__core=item.pk).first()
-    found = drying_of_shell(shell) if shell else None
-    return _panel(request, found, 42) if found else None
+    return _panel(request, bare_drying_of(shell), 42) if shell else None
 
 
 def _panel(request: HttpRequest, drying: Drying, order: int) -> Panel:

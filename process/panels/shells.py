@@ -9,7 +9,7 @@ from process.models import MakingUp, Run, Shell, ThicknessPoint
 from process.summaries.cathodes import CathodeSummary
 from process.summaries.next_step import making_up_step
 from process.summaries.runs import RunSummary, summarise
-from process.summaries.thickness import PointMap, Wall, concession_of, specification_of, wall_of
+from process.summaries.thickness import PointMap, Wall, specification_of, wall_of
 from records import access
 from records.extensions import Panel, item_panels
 from records.models import Item
@@ -18,13 +18,24 @@ from records.pdf.spot_map.as_svg import NARROW
 
 
 def shell_of(item: Item) -> tuple[Shell, RunSummary] | tuple[None, None]:
-    """The shell with the summary of its run, asked of the database once for each page."""
+    """The shell with its points and the summary of its run, asked of the database once for each page."""
     if not hasattr(item, "_shell"):
-        rows = Shell.objects.select_related("item", "cathode__run", "making_up__copy")
-        shell = rows.filter(pk=item.pk).first() if item.kind == Item.Kind.SHELL else None
-        summary = summarise(Run.objects.with_sheet().get(pk=shell.cathode.run_id)) if shell else None
-        item._shell = (shell, summary)
+        item._shell = _read(item) if item.kind == Item.Kind.SHELL else (None, None)
     return item._shell
+
+
+def _read(item: Item) -> tuple[Shell, RunSummary] | tuple[None, None]:
+    run = Run.objects.with_sheet(points=False).filter(cathodes__shell=item.pk).first()
+    if run is None:
+        return None, None
+    grown = [cathode.shell for cathode in run.cathodes.all() if hasattr(cathode, "shell")]
+    shell = next(each for each in grown if each.pk == item.pk)
+    points = ThicknessPoint.every.filter(shell=shell).select_related("measured_by", "photo", "struck_by")
+    shell.every_point = list(points)
+    standing = shell.thickness_points.all()
+    standing._result_cache = [point for point in shell.every_point if not point.is_struck]
+    shell._prefetched_objects_cache = {"thickness_points": standing}
+    return shell, summarise(run)
 
 
 def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
@@ -32,9 +43,8 @@ def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
     if shell is None:
         return None
     each = next((each for each in summary.cathodes if each.cathode.pk == shell.cathode_id), None)
-    points = list(ThicknessPoint.every.filter(shell=shell).select_related("measured_by", "photo", "struck_by"))
-    wall = _wall(shell, [point for point in points if not point.is_struck], each)
-    context = {"shell": shell, "each": each, "summary": summary, "wall": wall, "points": points,
+    wall = _wall(shell, each)
+    context = {"shell": shell, "each": each, "summary": summary, "wall": wall, "points": shell.every_point,
                "maps": [drawn(one) for one in wall.maps],
                "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
     onward = making_up_step(summary) if shell.is_free and access.may(request.user, "write", MakingUp) else None
@@ -42,11 +52,10 @@ def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
     return Panel("The shell", "process/_shell_panel.html", context, 40, "shell", step)
 
 
-def _wall(shell: Shell, points: list[ThicknessPoint], each: CathodeSummary | None) -> Wall:
+def _wall(shell: Shell, each: CathodeSummary | None) -> Wall:
     specified = specification_of(shell)
-    conceded = concession_of(shell) if points and specified else ""
     mean = (each.face or each.thickness) if each else None
-    return wall_of(shell, points, mean, specified.thickness_min_mm if specified else None, conceded)
+    return wall_of(shell, shell.thickness_points.all(), mean, specified.thickness_min_mm if specified else None)
 
 
 def drawn(one: PointMap) -> dict[str, Any]:

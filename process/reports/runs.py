@@ -10,7 +10,7 @@ from process.summaries.cathodes import CathodeSummary
 from process.summaries.charts import run_chart
 from process.summaries.interruptions import Interruption
 from process.summaries.runs import RunSummary
-from process.summaries.thickness import concession_of, specification_of, wall_of
+from process.summaries.thickness import specification_of, wall_of
 from process.summaries.traces import accepted
 from process.summaries.words import run_sentence
 from records.pdf import blocks as b
@@ -157,10 +157,8 @@ def _maps(each: CathodeSummary) -> list[b.Block]:
     """The wall against its specification, and its points on their pictures."""
     points = list(each.shell.thickness_points.select_related("photo"))
     specified = specification_of(each.shell)
-    wall = wall_of(
-        each.shell, points, each.face or each.thickness, specified.thickness_min_mm if specified else None,
-        concession_of(each.shell) if points else "",
-    )  # fmt: skip
+    mean = each.face or each.thickness
+    wall = wall_of(each.shell, points, mean, specified.thickness_min_mm if specified else None)
     words = [b.Prose(f"{each.shell}: {wall.sentence}")] if points else []
     return [*words, *(b.SpotMapBlock(one.shown, printed(one.photo) if one.photo else None) for one in wall.maps)]
 

@@ -7,12 +7,11 @@ from process.summaries.copy_masses import fill_of, masses_of
 from process.summaries.copy_parts import ShellPart, latest, parts_of
 from process.summaries.copy_sizes import sizes_of
 from process.summaries.copy_skin import skin
-from process.summaries.drying import drying_of_shell
+from process.summaries.drying import bare_drying_of
 from process.summaries.evidence import quantity
 from records.figures import Figure
 from records.line import measured_on
 from records.models import Item, Measurement
-from records.units import show
 
 What = Measurement.What
 NEAR_PCT = (97.0, 103.0)
@@ -57,9 +56,5 @@ def drying_words(making_up: MakingUp, parts: tuple[ShellPart, ...]) -> list[str]
     """What the weighings of its core leave to worry about, for as long as the copy exists."""
     if not making_up.core_id:
         return []
-    dryings = [drying for part in parts if (drying := drying_of_shell(part.shell))]
-    left = [drying.residue for drying in dryings if drying.residue is not None and drying.code != "constant"]
-    said = [f"{each.word[0].upper()}{each.word[1:]}. {each.sentence}" for each in dryings if each.code != "constant"]
-    return said + [
-        f"About {show(each.value, '_g', digits=1)} of residue inside, estimated. {each.note}" for each in left
-    ]
+    dryings = [bare_drying_of(part.shell) for part in parts if part.cathode.core_id]
+    return [f"{each.word[0].upper()}{each.word[1:]}. {each.sentence}" for each in dryings if each.code != "constant"]

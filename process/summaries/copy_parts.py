@@ -34,7 +34,12 @@ class ShellPart:
 
 def parts_of(making_up: MakingUp) -> tuple[ShellPart, ...]:
     rows = making_up.shells.select_related(
-        "item", "cathode__run", "cathode__mould__item", "cathode__mould__model", "cathode__core__pull__mould__model"
+        "item",
+        "cathode__run",
+        "cathode__mould__item",
+        "cathode__mould__model",
+        "cathode__core__pull__mould__model",
+        "cathode__core__pull__mould__item",
     )
     return tuple(part_of(shell) for shell in rows.prefetch_related("thickness_points"))
 

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
+from django.db.models import Prefetch, prefetch_related_objects
 from django.utils import timezone
 from pint import Quantity
 
@@ -82,6 +83,8 @@ class Drying:
 
 def series_of(shell: Shell) -> list[Weighing]:
     """The weighings of a skin on its core; where no series was kept, the one weighing of the shell."""
+    if "weighings" not in getattr(shell.item, "_prefetched_objects_cache", {}):
+        prefetch_related_objects([shell.item], Prefetch("weighings", Weighing.objects.select_related("person")))
     rows = sorted(shell.item.weighings.all(), key=lambda each: each.at)
     rows = [each for each in rows if each.kind == Weighing.Kind.SKIN]
     return rows or _only(shell)
@@ -123,6 +126,11 @@ def weighings_of(cathodes: list[Cathode]) -> list[judgement.Weighing]:
     """The series by which a rail with one core is judged; several pieces have no common mass."""
     shell = getattr(cathodes[0], "shell", None) if len(cathodes) == 1 else None
     return pairs_of(series_of(shell)) if shell else []
+
+
+def bare_drying_of(shell: Shell) -> Drying:
+    """Without the charge of its run: the weighings and whether they agree, for pages that show no efficiency."""
+    return drying_of(shell, None, ureg.Quantity(0.0, "A*h"))
 
 
 def dryings_of(
@@ -185,7 +193,7 @@ def _residue(last: Point, metal: Ion | None, charge: Quantity) -> Figure | None:
 
 def _standing(shell: Shell, points: tuple[Point, ...], left: Figure | None, rows: list[Weighing]) -> Drying:
     pairs = pairs_of(rows)
-    since, closings = settled_since(pairs), tuple(shell.closings.all())
+    since, closings = settled_since(pairs), tuple(shell.closings.select_related("signed_by"))
     code = _code(points, since, closed_on(shell, closings), shell)
     again = settles_at_the_earliest(pairs) if code in {"over", "drying"} else None
     within = figure("Agreement asked for", "_g", agreement_within, mass=pairs[-1].mass) if pairs else None

@@ -14,7 +14,7 @@ from records.units import show
 STANDINGS = {
     "unweighed": ("open", "not weighed"),
     "over": ("blocked", "do not close"),
-    "drying": ("look", "still drying"),
+    "drying": ("look", "still drying, do not close"),
     "constant": ("done", "constant mass"),
     "residue": ("look", "constant, over 100 %"),
     "early": ("blocked", "closed too early"),

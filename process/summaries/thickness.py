@@ -3,9 +3,10 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from django.db.models import Exists, OuterRef, Q
 from django.urls import reverse
 
-from process.models import Shell, ThicknessPoint
+from process.models import Mould, Shell, ThicknessPoint
 from records.figures import Figure
 from records.models import Concession, Gate, Photo, Specification
 from records.pdf.spot_map import Chip, Spot, SpotMap
@@ -69,9 +70,7 @@ def value_of(point: ThicknessPoint) -> str:
     return number_of(point.thickness_mm, "_mm", plus_minus=point.plus_minus("thickness_mm"))[0].replace("\u2009", "")
 
 
-def wall_of(
-    shell: Shell, points: Iterable[ThicknessPoint], mean: Figure | None, specified_mm: float | None, conceded: str = ""
-) -> Wall:
+def wall_of(shell: Shell, points: Iterable[ThicknessPoint], mean: Figure | None, specified_mm: float | None) -> Wall:
     """`mean` is what follows from the mass: it is drawn under the picture, hatched, and at no place."""
     rows = tuple(points)
     least = min(rows, key=lambda each: each.thickness_mm, default=None)
@@ -82,16 +81,8 @@ def wall_of(
         _map(shell, key, [each for each in placed if _key(each) == key], least, below, mean, specified_mm)
         for key in keys
     )
-    return Wall(
-        shell,
-        rows,
-        least,
-        specified_mm,
-        below,
-        maps,
-        tuple(e for e in rows if not e.is_placed),
-        conceded if below else "",
-    )
+    unplaced = tuple(each for each in rows if not each.is_placed)
+    return Wall(shell, rows, least, specified_mm, below, maps, unplaced, concession_of(shell) if below else "")
 
 
 def _key(point: ThicknessPoint) -> str:
@@ -139,12 +130,11 @@ def _chips(has_below: bool, mean: Figure | None, specified_mm: float | None) -> 
 def specification_of(shell: Shell) -> Specification | None:
     """What was specified for the piece that it repeats, in the commission for which it grew."""
     cathode = shell.cathode
-    mould = cathode.mould or (cathode.core.pull.mould if cathode.core_id else None)
-    commissions = [cathode.run.commission_id, mould.commission_id if mould else None]
-    known = [each for each in commissions if each]
-    if mould is None or not known:
-        return None
-    return Specification.objects.filter(item=mould.model_id, commission__in=known).order_by("-pk").first()
+    of_mould = {"pulls__core": cathode.core_id} if cathode.core_id else {"pk": cathode.mould_id}
+    moulds = Mould.objects.filter(**of_mould, model=OuterRef("item"))
+    theirs = Exists(moulds.filter(commission=OuterRef("commission")))
+    rows = Specification.objects.filter(Exists(moulds), Q(commission=cathode.run.commission_id) | theirs)
+    return rows.order_by("-pk").first()
 
 
 def concession_of(shell: Shell) -> str:
