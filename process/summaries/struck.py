@@ -3,6 +3,8 @@
 from itertools import chain
 from math import nan
 
+from django.db.models import Value
+
 from process.models import Event, Reading, Run
 from process.summaries.sheet import Line, Sheet
 
@@ -11,7 +13,17 @@ def lines_with_struck(run: Run, sheet: Sheet) -> list[Line]:
     """What the page and the report show."""
     gone = chain.from_iterable(
         model.every.filter(run=run, struck_at__isnull=False).select_related("person", "struck_by")
-        for model in (Reading, Event)
+        for model in _where_some_are(run)
     )
     lines = [*sheet.lines, *(Line(row, nan) for row in gone)]
     return sorted(lines, key=lambda line: (line.row.at, isinstance(line.row, Reading)))
+
+
+def _where_some_are(run: Run) -> list[type[Reading] | type[Event]]:
+    """Readings, events, both or neither, in one question: most sheets have nothing struck out."""
+    by_name = {"reading": Reading, "event": Event}
+    asked = [
+        model.every.filter(run=run, struck_at__isnull=False).order_by().values_list(Value(name), flat=True)
+        for name, model in by_name.items()
+    ]
+    return [by_name[name] for name in asked[0].union(asked[1])]
