@@ -13,6 +13,7 @@ from process.views import (
     finishing,
     inspections,
     moulds,
+    pasting,
     plans,
     power_units,
     prices,
@@ -27,7 +28,7 @@ from process.views import (
 
 ROOMS = [
     moulds, cores, baths, throwing, analyses, runs, charge, traces, plans, power_units, prices, cathodes, areas, sheet,
-    shells, thickness, drying, closings, copies, finishing, inspections, range_rows,
+    pasting, shells, thickness, drying, closings, copies, finishing, inspections, range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

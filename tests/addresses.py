@@ -124,6 +124,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "area_remove": ("area_part.pk",),
     "reading_add": ("run.number",),
     "reading_edit": ("reading.pk",),
+    "readings_paste": ("run.number",),
     "event_add": ("run.number",),
     "event_edit": ("event.pk",),
     "charge_choose": ("run.number",),

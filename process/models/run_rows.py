@@ -36,8 +36,16 @@ class RunQuerySet(TrackedQuerySet):
         return self.with_traced().prefetch_related("readings", "events")
 
     def with_traces(self) -> "RunQuerySet":
-        """The traces themselves, for a page that shows them."""
-        return self.prefetch_related(Prefetch("traces", apps.get_model("process", "Trace").objects.light()))
+        """The traces themselves, for a page that shows them; and whether a line of the sheet was struck out."""
+        gone = {
+            f"has_struck_{name}": Exists(
+                apps.get_model("process", name).every.filter(run=OuterRef("pk"), struck_at__isnull=False)
+            )
+            for name in ("reading", "event")
+        }
+        return self.annotate(**gone).prefetch_related(
+            Prefetch("traces", apps.get_model("process", "Trace").objects.light())
+        )
 
     def with_sheet(self, points: bool = True) -> "RunQuerySet":
         """Everything that a summary reads, in few queries; without points for a list without walls and ramps."""

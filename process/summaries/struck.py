@@ -20,8 +20,10 @@ def lines_with_struck(run: Run, sheet: Sheet) -> list[Line]:
 
 
 def _where_some_are(run: Run) -> list[type[Reading] | type[Event]]:
-    """Readings, events, both or neither, in one question: most sheets have nothing struck out."""
+    """Readings, events, both or neither: known with the run (`with_traces`), or asked in one question."""
     by_name = {"reading": Reading, "event": Event}
+    if hasattr(run, "has_struck_reading"):
+        return [model for name, model in by_name.items() if getattr(run, f"has_struck_{name}")]
     asked = [
         model.every.filter(run=run, struck_at__isnull=False).order_by().values_list(Value(name), flat=True)
         for name, model in by_name.items()

@@ -38,5 +38,8 @@ def column_kind(cells: list[str]) -> str:
         return "number"
     if counts.get("duration") and counts.get("duration", 0) + counts.get("time", 0) >= 0.9 * len(kinds):
         return "duration"
+    stamps = counts.get("instant", 0) + counts.get("local", 0)
+    if stamps >= 0.7 * len(kinds):  # one that lacks its offset is a fault of its line, named when it is read
+        return "instant" if counts.get("instant", 0) >= counts.get("local", 0) else "local"
     kind, count = max(counts.items(), key=lambda pair: pair[1])
     return kind if count >= 0.9 * len(kinds) else "word"

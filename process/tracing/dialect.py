@@ -53,7 +53,7 @@ def _by(delimiter: str, lines: tuple[str, ...]) -> tuple[tuple[float, int], Dial
     if not counts:
         return None
     width = max(set(counts), key=lambda count: (counts.count(count), count))
-    first = next((i for i, row in enumerate(cells) if len(row) == width and _is_sample(row)), None)
+    first = next((i for i, row in enumerate(cells) if len(row) == width and is_sample(row)), None)
     if first is None:
         return None
     rows = tuple(row for row in cells[first:] if len(row) == width)
@@ -62,7 +62,7 @@ def _by(delimiter: str, lines: tuple[str, ...]) -> tuple[tuple[float, int], Dial
     return _score(rows, cells[first:], width), Dialect(delimiter, decimal, first, width, above, rows)
 
 
-def _is_sample(row: tuple[str, ...]) -> bool:
+def is_sample(row: tuple[str, ...]) -> bool:
     """A line of samples holds figures, and no more words than figures."""
     kinds = [kind_of(cell) for cell in row]
     figures = [kind for kind in kinds if kind not in {"word", "blank"}]

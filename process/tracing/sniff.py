@@ -5,7 +5,7 @@ from collections.abc import Mapping as Lookup
 from dataclasses import dataclass, replace
 
 from process.tracing.cells import column_kind
-from process.tracing.dialect import Dialect, dialect_of, split
+from process.tracing.dialect import Dialect, dialect_of, is_sample, split
 from process.tracing.errors import TraceRefused
 from process.tracing.headers import CURRENT, TEMPERATURE, VOLTAGE, Header, header_of
 from process.tracing.mapping import Mapping
@@ -80,7 +80,7 @@ def _are_units(row: tuple[str, ...]) -> bool:
 def _tail_rows(surveyed: Survey, dialect: Dialect) -> list[tuple[str, ...]]:
     """Some of the last lines: they often say whether 02.03. was in March."""
     rows = [split(line, dialect.delimiter) for line in surveyed.tail[-200:-1] if line.strip()]
-    return [row for row in rows if len(row) == dialect.column_count]
+    return [row for row in rows if len(row) == dialect.column_count and is_sample(row)]
 
 
 def _proposed(

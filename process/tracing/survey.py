@@ -44,7 +44,7 @@ def survey(path: Path, limit_bytes: int) -> Survey:
     _refuse_binary(head)
     encoding, newlines, old_line_ends = _pass_over(path, head)
     lines = _lines(head, encoding, whole=size <= HEAD_BYTES)
-    for number, line in enumerate(lines, 1):
+    for number, line in enumerate(_lines(head, encoding, whole=True), 1):
         if len(line) > LONGEST_LINE:
             raise TraceRefused(f"has more than {LONGEST_LINE} characters: this is no table of samples.", number)
     return Survey(

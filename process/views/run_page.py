@@ -64,6 +64,8 @@ def _quiet(run: Run, summary: RunSummary) -> list[Step]:
     steps = []
     if summary.standing.code == "interrupted":
         steps.append(Step("Enter a reading", reverse("reading_add", args=[run.number])))
+    if summary.sheet.started_at and not run.outcome:
+        steps.append(Step("Paste readings", reverse("readings_paste", args=[run.number])))
     if summary.standing.is_live:
         steps.append(Step("Enter an event", reverse("event_add", args=[run.number])))
         steps.append(Step("Stop the run", event_url(run.number, Event.Kind.STOP)))
