@@ -7,7 +7,7 @@ class ProcessConfig(AppConfig):
     verbose_name = "Making"
 
     def ready(self) -> None:
-        from process import cards, checks, making_cards, panels, reports, search, seeding, striking  # noqa: F401  (they register themselves)
+        from process import bath_striking, cards, checks, making_cards, panels, reports, search, seeding, striking  # noqa: F401  (they register themselves)
 
         post_migrate.connect(seeding.ensure_ranges, sender=self)
         post_migrate.connect(seeding.ensure_header_words, sender=self)

@@ -3,6 +3,8 @@
 from process.views import (
     analyses,
     areas,
+    bath_diary,
+    bath_work,
     baths,
     cathodes,
     charge,
@@ -27,8 +29,8 @@ from process.views import (
 )  # fmt: skip
 
 ROOMS = [
-    moulds, cores, baths, throwing, analyses, runs, charge, traces, plans, power_units, prices, cathodes, areas, sheet,
-    pasting, shells, thickness, drying, closings, copies, finishing, inspections, range_rows,
+    moulds, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units, prices,
+    cathodes, areas, sheet, pasting, shells, thickness, drying, closings, copies, finishing, inspections, range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

@@ -103,6 +103,9 @@ def _in_the_workshop(rows: dict[str, Any], person: models.Party, count: int) -> 
     bath, run, mould = rows["bath"], rows["run"], rows["mould"]
     make.make_analysis(bath, analyst=person)
     making.BathAddition.objects.create(bath=bath, added_at=NINE, what="copper sulphate", mass_g=396.0, added_by=person)
+    anode = making.Anode.objects.create(bath=bath, label=f"A{count + 2}")
+    making.AnodeWeighing.objects.create(anode=anode, weighed_at=NINE, mass_g=4000, weighed_by=person)
+    making.BathService.objects.create(bath=bath, kind="filter", done_at=NINE + timedelta(days=count), done_by=person)
     make.make_run(bath=bath, operator=person, commission=rows["commission"])
     at = NINE + timedelta(minutes=20 * (count + 4))
     making.AreaPart.objects.create(

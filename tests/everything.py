@@ -120,6 +120,7 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
         "trace": make_trace(run),
         "header_word": making.HeaderWord.objects.first(),
         "analysis": make.make_analysis(bath, analyst=person),
+        **_bath_work(bath, person),
         "reading": making.Reading.objects.create(run=run, at=NINE + timedelta(hours=1), current_a=1.2, person=person),
         "descent": models.DescentLink.objects.create(
             source=item, target=mould.item, transfer="moulding", side="obverse"
@@ -137,6 +138,21 @@ def _skinned(core: making.Core, bath: making.Bath, person: models.Party) -> dict
         "skin": shell,
         "weighing": making.Weighing.objects.create(item=shell.item, kind="skin", at=NINE, mass_g=22.05, person=person),
         "closing": making.CoreClosing.objects.create(shell=shell, decided_on=DAY, decision="close"),
+    }
+
+
+def _bath_work(bath: making.Bath, person: models.Party) -> dict[str, Any]:
+    anode = making.Anode.objects.create(bath=bath, label="A1", metal="phosphorised copper", hung_on=DAY)
+    return {
+        "second": make.make_analysis(bath, analyst=person, sampled_at=NINE + timedelta(days=40)),
+        "addition": making.BathAddition.objects.create(
+            bath=bath, kind="copper_sulphate", what="copper sulphate", mass_g=396, added_at=NINE, added_by=person
+        ),
+        "service": making.BathService.objects.create(bath=bath, kind="filter", done_at=NINE, done_by=person),
+        "anode": anode,
+        "anode_weighing": making.AnodeWeighing.objects.create(
+            anode=anode, weighed_at=NINE, mass_g=4012, weighed_by=person
+        ),
     }
 
 

@@ -85,3 +85,40 @@ def at_the_mark(found: Quantity, volume_now: Quantity, volume_mark: Quantity) ->
     209.6
     """
     return found * volume_now / volume_mark
+
+
+@formula(
+    MASS.called("m", "mass of pure acid"),
+    volume=SMALL_VOLUME.called("V", "volume of concentrated acid"),
+    density=DENSITY.called("ρ", "density of the acid as bought"),
+    fraction=RATIO.called("w", "its strength by mass", Rule.FRACTION),
+)
+def acid_in(volume: Quantity, density: Quantity = ACID_DENSITY, fraction: Quantity | float = ACID_FRACTION) -> Quantity:
+    """Mass of pure acid in a volume of concentrated acid.
+
+    Equation: m [g] = V [mL]·ρ [g/cm³]·w [1]
+    Errors: a negative volume; a density of zero or less; a strength that is not more than 0 and at most 1.
+    Source: definition of density; 96 % acid of 1.835 g/cm³ at 20 °C is a handbook value, from memory.
+
+    >>> round(acid_in(95.37 * ureg.mL).magnitude, 1)
+    168.0
+    """
+    return volume * density * fraction
+
+
+@formula(
+    CONCENTRATION.called("c", "strength as bought"),
+    density=DENSITY.called("ρ", "density as bought"),
+    fraction=RATIO.called("w", "strength by mass", Rule.FRACTION),
+)
+def strength_as_bought(density: Quantity, fraction: Quantity | float) -> Quantity:
+    """Grams of pure reagent in a litre of it as bought.
+
+    Equation: c [g/L] = ρ [g/cm³]·w [1]
+    Errors: a density of zero or less; a strength that is not more than 0 and at most 1.
+    Source: definition of density; OpenStax Chemistry 2e, appendix F.
+
+    >>> round(strength_as_bought(ureg.Quantity(1.84, "g/cm**3"), 0.96).magnitude)
+    1766
+    """
+    return density * fraction

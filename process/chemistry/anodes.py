@@ -4,7 +4,7 @@ from pint import Quantity
 
 from process.chemistry.formula import formula
 from process.chemistry.metals import Ion
-from process.chemistry.terms import CHARGE, ION, MASS, RATIO, Rule
+from process.chemistry.terms import BATH_VOLUME, CHARGE, CONCENTRATION, ION, MASS, RATIO, Rule
 
 ANODE_MASS_FACTOR = 3.0  # times the deposit; common practice, from memory
 
@@ -50,3 +50,27 @@ def anode_loss(ion: Ion, mass_before: Quantity, mass_after: Quantity, charge: Qu
     1.015
     """
     return (mass_before - mass_after) / (ion.equivalent * charge)
+
+
+@formula(
+    CONCENTRATION.called("Δc", "copper gained by the bath", Rule.ANY),
+    "k",
+    ion=ION,
+    charge=CHARGE,
+    anode=RATIO.called("η₁", "efficiency of the anodes", Rule.POSITIVE),
+    cathode=RATIO.called("η₂", "efficiency of the cathodes", Rule.POSITIVE),
+    volume=BATH_VOLUME,
+)
+def drift(ion: Ion, charge: Quantity, anode: Quantity | float, cathode: Quantity | float, volume: Quantity) -> Quantity:
+    """How the metal in a bath drifts where anodes give more, or less, than the cathodes take.
+
+    Equation: Δc [g/L] = k [g/(A·h)]·Q [A·h]·(η₁ [1] − η₂ [1]) / V [L]
+    Errors: negative charge; an efficiency or a volume of zero or less.
+    Source: Faraday's law at both electrodes.
+
+    >>> from process.chemistry.metals import ion
+    >>> from records.units import ureg
+    >>> round(drift(ion("Cu2+"), ureg.Quantity(240, "A*h"), 1.005, 0.995, 40 * ureg.L).magnitude, 4)
+    0.0711
+    """
+    return ion.equivalent * charge * (anode - cathode) / volume

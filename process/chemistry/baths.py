@@ -7,11 +7,14 @@ from pint import Quantity
 from process.chemistry.constants import ACID_PER_COPPER, COPPER_IN_SALT
 from process.chemistry.formula import formula
 from process.chemistry.terms import BATH_VOLUME, CHARGE, CONCENTRATION, CURRENT, MASS, Rule, Term
+from records.units import ureg
 
 CHARGE_PER_LITRE = Term("q", "charge per litre", "A*h/L")
 LOAD = Term("x", "bath load", "A/L")
 CHANGE = MASS.called("Δm", "copper gained by the bath", Rule.ANY)
 DRAG_OUT = BATH_VOLUME.called("V₁", "bath carried out or spilt, replaced by water", Rule.NOT_NEGATIVE)
+ADDED = MASS.called("m₁", "added since")
+NOTHING = ureg.Quantity(0.0, "g")
 
 
 def ledger(opening: Quantity, charges: Sequence[Quantity]) -> tuple[Quantity, ...]:
@@ -92,12 +95,15 @@ def copper_gained(anode_loss: Quantity, deposited: Quantity, sludge: Quantity) -
     gained=CHANGE,
     drag_out=DRAG_OUT,
     volume=BATH_VOLUME,
+    added=ADDED,
 )
-def predicted_salt(found: Quantity, gained: Quantity, drag_out: Quantity, volume: Quantity) -> Quantity:
+def predicted_salt(
+    found: Quantity, gained: Quantity, drag_out: Quantity, volume: Quantity, added: Quantity = NOTHING
+) -> Quantity:
     """Copper sulphate that the next analysis should find.
 
-    Equation: c₁ [g/L] = c [g/L] + (Δm [g]/w [1] − c [g/L]·V₁ [L]) / V [L]
-    Errors: a negative concentration or drag-out; a volume of zero or less.
+    Equation: c₁ [g/L] = c [g/L] + (Δm [g]/w [1] + m₁ [g] − c [g/L]·V₁ [L]) / V [L]
+    Errors: a negative concentration, drag-out or addition; a volume of zero or less.
     Source: mass balance; small drag-out, replaced by water.
 
     >>> from records.units import ureg
@@ -105,7 +111,7 @@ def predicted_salt(found: Quantity, gained: Quantity, drag_out: Quantity, volume
     >>> round(predicted_salt(209.8 * ureg.g / L, 8.2 * ureg.g, 0.5 * L, 60 * L).magnitude, 1)
     208.6
     """
-    return found + (gained / COPPER_IN_SALT.quantity - found * drag_out) / volume
+    return found + (gained / COPPER_IN_SALT.quantity + added - found * drag_out) / volume
 
 
 @formula(
@@ -115,12 +121,15 @@ def predicted_salt(found: Quantity, gained: Quantity, drag_out: Quantity, volume
     gained=CHANGE,
     drag_out=DRAG_OUT,
     volume=BATH_VOLUME,
+    added=ADDED,
 )
-def predicted_acid(found: Quantity, gained: Quantity, drag_out: Quantity, volume: Quantity) -> Quantity:
+def predicted_acid(
+    found: Quantity, gained: Quantity, drag_out: Quantity, volume: Quantity, added: Quantity = NOTHING
+) -> Quantity:
     """Sulphuric acid that the next analysis should find; each mole of copper gained used up one of acid.
 
-    Equation: c₁ [g/L] = c [g/L] − (Δm [g]·r [1] + c [g/L]·V₁ [L]) / V [L]
-    Errors: a negative concentration or drag-out; a volume of zero or less.
+    Equation: c₁ [g/L] = c [g/L] − (Δm [g]·r [1] − m₁ [g] + c [g/L]·V₁ [L]) / V [L]
+    Errors: a negative concentration, drag-out or addition; a volume of zero or less.
     Source: mass balance with 2 Cu + O₂ + 2 H₂SO₄ → 2 CuSO₄ + 2 H₂O; IUPAC atomic weights.
 
     >>> from records.units import ureg
@@ -128,4 +137,4 @@ def predicted_acid(found: Quantity, gained: Quantity, drag_out: Quantity, volume
     >>> round(predicted_acid(60.2 * ureg.g / L, 8.2 * ureg.g, 0.5 * L, 60 * L).magnitude, 1)
     59.5
     """
-    return found - (gained * ACID_PER_COPPER.quantity + found * drag_out) / volume
+    return found - (gained * ACID_PER_COPPER.quantity - added + found * drag_out) / volume

@@ -54,6 +54,20 @@ def copy_mass(parts: Sequence[Quantity]) -> Quantity:
     return sum(parts[1:], start=parts[0])
 
 
+def fill_masses(room: Quantity, shells: Quantity, densities: Sequence[Quantity]) -> tuple[Quantity, ...]:
+    """Mass that a copy would have with each of several fillings, before one is chosen.
+
+    Equation: m [g] = m₁ [g] + V [cm³]·ρ [g/cm³], once for each filling
+    Errors: those of `mass_of` and `copy_mass`.
+    Source: the parts of a whole.
+
+    >>> each = fill_masses(4.7693 * ureg.cm**3, 29.62 * ureg.g, [ureg.Quantity(7.30, "g/cm**3")])
+    >>> round(each[0].magnitude, 2)
+    64.44
+    """
+    return tuple(copy_mass([shells, mass_of(room, density)]) for density in densities)
+
+
 @formula(
     RATIO.called("x", "mass against the model"),
     copy=MASS.called("m", "mass of the copy", Rule.POSITIVE),

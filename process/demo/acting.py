@@ -15,9 +15,9 @@ from records.models import Party
 
 # The entry of a table that says when it happened, the first that is there.
 WHEN = (
-    "when", "at", "sampled_at", "added_at", "requested_on", "given_on", "assessed_on", "examined_on", "made_on",
-    "cast_on", "planned_start_at", "taken_at", "weighed_at", "made_up_on", "done_on", "inspected_on", "measured_on",
-    "documented_on",
+    "when", "at", "sampled_at", "added_at", "done_at", "requested_on", "given_on", "assessed_on", "examined_on",
+    "made_on", "cast_on", "planned_start_at", "taken_at", "weighed_at", "made_up_on", "done_on", "inspected_on",
+    "measured_on", "documented_on",
 )  # fmt: skip
 
 

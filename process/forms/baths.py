@@ -2,14 +2,13 @@ from itertools import pairwise
 
 from django import forms
 
-from process.forms.asking import AsksUnusual
 from process.forms.metals import metal_field
-from process.models import Bath, BathAddition, BathAnalysis, BathLimit
-from process.ranges import Opinion, judge
-from process.summaries.baths import analysis_summary
+from process.models import Bath, BathAddition, BathLimit
 from records import clock
 from records.forms.base import RecordForm
 from records.numbers import SERIES, next_number
+
+STRONG_PCT = (94.0, 98.5)  # the density of 96 % acid is within half a per cent of these
 
 
 class BathForm(RecordForm):
@@ -59,96 +58,37 @@ class BathLimitForm(RecordForm):
         return cleaned
 
 
-TITRATION = ("copper_titrant_ml", "copper_titrant_mol_l", "copper_sample_ml", "acid_titrant_ml", "acid_titrant_mol_l",
-             "acid_sample_ml")  # fmt: skip
-
-
-class AnalysisForm(AsksUnusual, RecordForm):
-    class Meta:
-        model = BathAnalysis
-        fields = [
-            "number",
-            "sampled_at",
-            "analyst",
-            "copper_titrant_ml",
-            "copper_titrant_mol_l",
-            "copper_sample_ml",
-            "acid_titrant_ml",
-            "acid_titrant_mol_l",
-            "acid_sample_ml",
-            "chloride_mg_l",
-            "temperature_degc",
-            "decision",
-            "note",
-        ]
-        ranged = ["temperature_degc"]
-        groups = [
-            ("The sample", ["number", "sampled_at", "analyst", "temperature_degc"]),
-            (
-                "Copper: EDTA or thiosulphate, one to one",
-                ["copper_titrant_ml", "copper_titrant_mol_l", "copper_sample_ml"],
-            ),
-            ("Acid: alkali", ["acid_titrant_ml", "acid_titrant_mol_l", "acid_sample_ml"]),
-            ("Chloride and decision", ["chloride_mg_l", "decision", "note"]),
-        ]
-        help_texts = {
-            "acid_titrant_mol_l": "A 1 N alkali has 1 mol/L.",
-            "sampled_at": "Level at the mark and mixed before the sample.",
-        }
-
-    def __init__(self, *args, **kwargs) -> None:
-        super().__init__(*args, **kwargs)
-        if self.instance._state.adding:
-            self.offer("number", next_number(BathAnalysis, SERIES["analysis"]))
-            self.offer("sampled_at", clock.now())
-
-    def opinions(self) -> dict[str, Opinion]:
-        """The table is asked about what the titrations give, too: a slipped decimal shows there first."""
-        asked = super().opinions()
-        if self._can_be_worked_out():
-            drawn = BathAnalysis(bath=self.instance.bath, **{n: self.cleaned_data.get(n) for n in TITRATION})
-            for found in analysis_summary(drawn).found:
-                asked[f"{found.label} found"] = judge(f"{found.constituent}_g_l", found.figure.value)
-        return asked
-
-    def _can_be_worked_out(self) -> bool:
-        given = [self.cleaned_data.get(name) for name in TITRATION]
-        return all(value is None or value > 0 for value in given)
-
-    def clean(self) -> dict:
-        cleaned = super().clean()
-        burettes = ("copper_titrant_ml", "acid_titrant_ml")
-        if not any(name in self.errors or cleaned.get(name) is not None for name in burettes):
-            raise forms.ValidationError(
-                "Enter at least one titration: how much titrant was used for copper, or for acid."
-            )
-        for name in ("copper_titrant_ml", "acid_titrant_ml", "chloride_mg_l"):
-            if (value := cleaned.get(name)) is not None and value < 0:
-                self.add_error(name, "Less than nothing cannot be used: check the burette reading.")
-        self._need_strengths(cleaned)
-        return cleaned
-
-    def _need_strengths(self, cleaned: dict) -> None:
-        for kind in ("copper", "acid"):
-            if cleaned.get(f"{kind}_titrant_ml") is None:
-                continue
-            for name in (f"{kind}_titrant_mol_l", f"{kind}_sample_ml"):
-                if name not in self.errors and (cleaned.get(name) or 0) <= 0:
-                    self.add_error(name, "The result cannot be worked out without it: enter more than zero.")
-
-
 class AdditionForm(RecordForm):
     class Meta:
         model = BathAddition
-        fields = ["added_at", "what", "mass_g", "volume_ml", "lot", "added_by", "reason"]
+        fields = ["added_at", "kind", "what", "mass_g", "volume_ml", "strength_pct", "lot", "added_by", "analysis",
+                  "reason"]  # fmt: skip
+        groups = [
+            ("What was added", ["kind", "what", "mass_g", "volume_ml", "strength_pct", "lot"]),
+            ("By whom, when and why", ["added_at", "added_by", "analysis", "reason"]),
+        ]
 
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
+        self.fields["analysis"].queryset = self.instance.bath.analyses.all()
         if self.instance._state.adding:
             self.offer("added_at", clock.now())
 
     def clean(self) -> dict:
         cleaned = super().clean()
+        self._look_at_the_acid(cleaned)
+        for name in ("mass_g", "volume_ml"):
+            if (value := cleaned.get(name)) is not None and value <= 0:
+                self.add_error(name, "More than nothing was added: enter the amount again, or leave it empty.")
         if cleaned.get("mass_g") is None and cleaned.get("volume_ml") is None and not self.errors:
             raise forms.ValidationError("Say how much was added: a mass or a volume.")
         return cleaned
+
+    def _look_at_the_acid(self, cleaned: dict) -> None:
+        """The volume of an acid tells its mass only at a known density: that of strong acid."""
+        share = cleaned.get("strength_pct")
+        if share is not None and not 0 < share <= 100:
+            self.add_error("strength_pct", "A strength is more than 0 and at most 100 %.")
+        weak = share is not None and not STRONG_PCT[0] <= share <= STRONG_PCT[1]
+        if cleaned.get("kind") == BathAddition.Kind.SULPHURIC_ACID and weak and cleaned.get("mass_g") is None:
+            self.add_error("mass_g", "Acid of this strength has another density: weigh it, and enter its mass.")

@@ -1,4 +1,5 @@
 from .areas import AreaPart
+from .bath_work import Anode, AnodeWeighing, BathService
 from .baths import Bath, BathAddition, BathAnalysis, BathLimit, Constituent
 from .closings import CoreClosing
 from .cores import Core
@@ -17,8 +18,8 @@ from .traces import HeaderWord, Trace, TraceCurve, TraceShape
 from .weighings import Weighing
 
 __all__ = [
-    "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit", "Cathode", "Constituent", "Core", "CoreClosing",
-    "Event", "FactorSource", "FinishStep", "HeaderWord", "Inspection", "MakingUp", "Mould", "PowerUnit", "PriceList",
-    "Pull", "RampStep", "Range", "Reading", "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace",
-    "TraceCurve", "TraceShape", "Weighing",
+    "Anode", "AnodeWeighing", "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit", "BathService",
+    "Cathode", "Constituent", "Core", "CoreClosing", "Event", "FactorSource", "FinishStep", "HeaderWord",
+    "Inspection", "MakingUp", "Mould", "PowerUnit", "PriceList", "Pull", "RampStep", "Range", "Reading", "Run",
+    "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve", "TraceShape", "Weighing",
 ]  # fmt: skip

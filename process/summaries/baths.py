@@ -1,4 +1,4 @@
-"""A bath as pages show it: analyses worked out, standing of the last one, ampere-hour ledger."""
+"""A bath as pages show it: its ampere-hour ledger, and the standing of its last analysis."""
 
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
@@ -6,53 +6,13 @@ from datetime import date, datetime, time, timedelta
 from django.utils import timezone
 
 from process.chemistry import baths as chemistry
-from process.chemistry.limits import Limits, Verdict, verdict
-from process.chemistry.solutions import copper_sulphate_found, sulphuric_acid_found
-from process.chemistry.worked import Working, worked
-from process.models import Bath, BathAnalysis, BathLimit, Constituent, Event, Run
+from process.chemistry.limits import Verdict
+from process.models import Bath, BathAnalysis, Event, Run
+from process.summaries.analyses import AnalysisSummary as AnalysisSummary
+from process.summaries.analyses import analysis_summary
 from process.summaries.charge import chosen_charge_ah
-from process.summaries.evidence import quantity
 from records.clock import day_words
-from records.figures import Figure
 from records.units import ureg
-
-
-@dataclass(frozen=True)
-class Found:
-    """One constituent of one analysis against the bath's limits."""
-
-    constituent: str
-    label: str
-    figure: Figure
-    verdict: Verdict
-    limit: BathLimit | None
-
-    @property
-    def is_judged(self) -> bool:
-        """Without a limit there is nothing to be inside of."""
-        bounds = ("warn_low_g_l", "warn_high_g_l", "stop_low_g_l", "stop_high_g_l")
-        return self.limit is not None and any(getattr(self.limit, name) is not None for name in bounds)
-
-    @property
-    def word(self) -> str:
-        return self.verdict.value if self.is_judged else "no limits set"
-
-    @property
-    def state(self) -> str:
-        if not self.is_judged:
-            return "open"
-        return {Verdict.IN_LIMITS: "done", Verdict.WARNING: "look", Verdict.STOP: "blocked"}[self.verdict]
-
-
-@dataclass(frozen=True)
-class AnalysisSummary:
-    analysis: BathAnalysis
-    found: list[Found]
-
-    @property
-    def verdict(self) -> Verdict:
-        order = [Verdict.IN_LIMITS, Verdict.WARNING, Verdict.STOP]
-        return max((each.verdict for each in self.found), key=order.index, default=Verdict.IN_LIMITS)
 
 
 @dataclass(frozen=True)
@@ -73,58 +33,6 @@ class Standing:
     analysis: BathAnalysis | None = None
     age_days_count: int | None = None
     since_ah_l: float | None = None
-
-
-def _titrated(analysis: BathAnalysis, function, prefix: str) -> Working | None:
-    titrant = quantity(analysis, f"{prefix}_titrant_ml")
-    molarity = quantity(analysis, f"{prefix}_titrant_mol_l")
-    sample = quantity(analysis, f"{prefix}_sample_ml")
-    if titrant is None or molarity is None or sample is None:
-        return None
-    return worked(function, titrant=titrant, molarity=molarity, sample=sample)
-
-
-def _limits(limit: BathLimit | None) -> Limits:
-    if limit is None:
-        return Limits("g/L")
-    return Limits(
-        "g/L", limit.target_g_l, limit.warn_low_g_l, limit.warn_high_g_l, limit.stop_low_g_l, limit.stop_high_g_l
-    )
-
-
-def _found(constituent: str, limit: BathLimit | None, working: Working) -> Found:
-    label = Constituent(constituent).label
-    value = working.quantity.m_as("g/L")
-    figure = Figure(
-        label, getattr(value, "nominal_value", value), "_g_l", plus_minus=working.result.uncertainty,
-        target=limit.target_g_l if limit else None, working=working,
-    )  # fmt: skip
-    return Found(constituent, label, figure, verdict(working.quantity, _limits(limit)), limit)
-
-
-def analysis_summary(analysis: BathAnalysis) -> AnalysisSummary:
-    """The titrations worked out and judged by the bath's own limits."""
-    limits = {limit.constituent: limit for limit in analysis.bath.limits.all()}
-    found = []
-    for constituent, function, prefix in (
-        (Constituent.COPPER_SULPHATE, copper_sulphate_found, "copper"),
-        (Constituent.SULPHURIC_ACID, sulphuric_acid_found, "acid"),
-    ):
-        if working := _titrated(analysis, function, prefix):
-            found.append(_found(constituent, limits.get(constituent), working))
-    if analysis.chloride_mg_l is not None:
-        found.append(_chloride(analysis, limits.get(Constituent.CHLORIDE)))
-    return AnalysisSummary(analysis, found)
-
-
-def _chloride(analysis: BathAnalysis, limit: BathLimit | None) -> Found:
-    label = Constituent.CHLORIDE.label
-    figure = Figure(label, analysis.chloride_mg_l, "_mg_l", kind=analysis.evidence("chloride_mg_l"),
-                    plus_minus=analysis.plus_minus("chloride_mg_l"),
-                    target=limit.target_g_l * 1000 if limit and limit.target_g_l else None)  # fmt: skip
-    return Found(
-        Constituent.CHLORIDE, label, figure, verdict(quantity(analysis, "chloride_mg_l"), _limits(limit)), limit
-    )
 
 
 def bath_ledger(bath: Bath) -> list[LedgerLine]:

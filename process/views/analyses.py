@@ -1,9 +1,9 @@
 """Analyses of a bath: titration volumes in, grams per litre out."""
 
 from django.http import HttpRequest, HttpResponse
-from django.urls import path
+from django.urls import path, reverse
 
-from process.forms.baths import AnalysisForm
+from process.forms.analyses import AnalysisForm
 from process.models import Bath, BathAnalysis
 from records import access
 from records.views.answering import answer_form
@@ -34,7 +34,7 @@ def analysis_add(request: HttpRequest, number: str) -> HttpResponse:
 def analysis_edit(request: HttpRequest, number: str) -> HttpResponse:
     analysis = access.fetch(request, BathAnalysis.objects.select_related("bath"), to="write", number=number)
     form = AnalysisForm(request.POST or None, instance=analysis)
-    return answer_form(request, form, title=f"Correct {number}", sentence=SENTENCE, verb="Save",
+    return answer_form(request, form, title=f"Correct {number}", sentence=SENTENCE, verb="Save", strike_url=reverse("strike", args=["bath-analysis", analysis.pk]),
                        back_url=analysis.bath.get_absolute_url(), then=lambda _: analysis.bath)  # fmt: skip
 
 

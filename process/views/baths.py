@@ -3,16 +3,22 @@
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import path, reverse
+from django.utils.safestring import mark_safe
 
 from process.forms.baths import AdditionForm, BathForm, BathLimitForm
 from process.models import Bath, BathAddition, BathLimit, Constituent
+from process.summaries.bath_charts import bath_chart
 from process.summaries.bath_limits import limit_lines
+from process.summaries.bath_page import read_bath
 from process.summaries.bath_standings import standings
-from process.summaries.baths import analysis_standing, analysis_summary, bath_ledger
 from process.summaries.evenness import throw_of
+from process.views.run_page import NARROW
 from records import access, clock
+from records.pdf.charts import svg
 from records.views.answering import answer_form
 
+ORDER = "Level to the mark, mix, sample, analyse, correct, mix, analyse again."
+ACID = "Acid goes into the bath slowly, never water into acid. Eye protection; local rules decide."
 SENTENCE = "Volume, targets and limits; every analysis is judged by the limits of its own bath."
 
 
@@ -42,19 +48,12 @@ def bath_add(request: HttpRequest) -> HttpResponse:
 
 def bath(request: HttpRequest, number: str) -> HttpResponse:
     found = access.fetch(request, Bath.objects.select_related("place").prefetch_related("limits"), number=number)
-    analyses = list(found.analyses.select_related("analyst")[:50])
-    for analysis in analyses:
-        analysis.bath = found
-    ledger = bath_ledger(found)
-    context = {
-        "bath": found,
-        "standing": analysis_standing(found, clock.today(), ledger),
-        "analyses": [analysis_summary(analysis) for analysis in analyses],
-        "ledger": ledger,
-        "limits": limit_lines(found),
-        "throws": [throw_of(test) for test in found.throw_tests.all()[:10]],
-        "additions": found.additions.select_related("added_by")[:50],
-    }
+    reading = read_bath(found, clock.today())
+    chart = bath_chart(found, reading.analyses, reading.ledger, reading.services, reading.additions)
+    drawn = {"chart": mark_safe(svg(chart, "bath-chart")),  # escaped by svg() itself
+             "chart_narrow": mark_safe(svg(chart, "bath-chart-narrow", NARROW))} if chart else {}  # fmt: skip
+    throws = [throw_of(test) for test in found.throw_tests.all()[:10]]
+    context = {"bath": found, "reading": reading, "limits": limit_lines(found), "throws": throws, **drawn}
     return render(request, "process/bath.html", context)
 
 
@@ -94,9 +93,8 @@ def limit_edit(request: HttpRequest, number: str, constituent: str) -> HttpRespo
 def addition_add(request: HttpRequest, number: str) -> HttpResponse:
     found = access.fetch(request, Bath, number=number)
     access.require(request, "write", BathAddition)
-    form = AdditionForm(
-        request.POST or None, instance=BathAddition(bath=found), initial={"added_by": access.party_of(request.user)}
-    )
+    offered = {"added_by": access.party_of(request.user)} | _corrected(request, found)
+    form = AdditionForm(request.POST or None, instance=BathAddition(bath=found), initial=offered)
     return answer_form(
         request,
         form,
@@ -104,9 +102,27 @@ def addition_add(request: HttpRequest, number: str) -> HttpResponse:
         verb="Write it down",
         back_url=found.get_absolute_url(),
         then=lambda _: found,
-        sentence="Level to the mark, mix, sample, analyse, correct, mix, analyse again.",
-        caution="Acid goes into the bath slowly, never water into acid. Eye protection; local rules decide.",
+        sentence=ORDER,
+        caution=ACID,
     )
+
+
+def _corrected(request: HttpRequest, bath: Bath) -> dict:
+    """What the analysis asked for, where the person comes from there."""
+    kind, number = request.GET.get("kind", ""), request.GET.get("after", "")
+    known = kind in BathAddition.Kind.values
+    return {
+        "kind": kind if known else "",
+        "what": BathAddition.Kind(kind).label if known else "",
+        "analysis": bath.analyses.filter(number=number).first(),
+    }
+
+
+def addition_edit(request: HttpRequest, pk: int) -> HttpResponse:
+    row = access.fetch(request, BathAddition.objects.select_related("bath"), to="write", pk=pk)
+    form = AdditionForm(request.POST or None, instance=row)
+    return answer_form(request, form, title=f"Correct: {row}", sentence=ORDER, caution=ACID, verb="Save", strike_url=reverse("strike", args=["bath-addition", row.pk]),
+                       back_url=row.bath.get_absolute_url(), then=lambda row: row.bath)  # fmt: skip
 
 
 urls = [
@@ -116,4 +132,5 @@ urls = [
     path("baths/<str:number>/edit/", bath_edit, name="bath_edit"),
     path("baths/<str:number>/limits/<str:constituent>/", limit_edit, name="limit_edit"),
     path("baths/<str:number>/additions/new/", addition_add, name="addition_add"),
+    path("bath-additions/<int:pk>/edit/", addition_edit, name="addition_edit"),
 ]

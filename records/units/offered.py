@@ -104,6 +104,9 @@ _UNITS: dict[str, tuple[str, tuple[str, ...]]] = {
     "¤/kg": ("money/kg", ("per kg",)),
     "¤/kWh": ("money/kWh", ("per kWh",)),
     "pH": ("dimensionless", ()),
+    "°Bé": ("dimensionless", ("Be", "Bé", "°Be", "deg Be")),
+    "hPa": ("hPa", ("mbar",)),
+    "kPa": ("kPa", ()),
 }
 
 _OFFERED: dict[str, str] = {
@@ -141,6 +144,8 @@ _OFFERED: dict[str, str] = {
     "_um_h": "µm/h, mm/d, thou/h",
     "_lx": "lx",
     "_ph": "pH",
+    "_be": "°Bé",
+    "_hpa": "hPa, kPa",
 }
 
 # The first of each list is the unit of the column itself.

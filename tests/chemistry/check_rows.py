@@ -14,6 +14,7 @@ SPELT = {
     "oz avdp": "oz", "g/(A.h)": "g/(A*h)", "A.h": "A*h", "A.min/dm2": "A*min/dm**2", "%": "pct",
     "J/(mol.K)": "J/(mol*K)", "A.h/mol": "A*h/mol", "1": "", "g/g": "", "g/L per mL": "g/L", "gr": "grain",
     "S.cm2/mol": "S*cm**2/mol", "ohm.m2": "ohm*m**2",
+    "deg Be": "",
 }  # fmt: skip
 
 
@@ -51,7 +52,7 @@ def rows(*prefixes: str) -> list[Row]:
 
 
 def row(identity: str) -> Row:
-    return rows(identity)[0]
+    return next(each for each in rows(identity) if each.id == identity)
 
 
 def _row(raw: dict[str, Any]) -> Row:

@@ -38,6 +38,8 @@ LOOKING = {
     "party",
     "place",
     "bath",
+    "bath_diary",
+    "bath_balance",
     "run",
     "run_figures",
     "cathode_area",
