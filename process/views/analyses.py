@@ -34,7 +34,8 @@ def analysis_add(request: HttpRequest, number: str) -> HttpResponse:
 def analysis_edit(request: HttpRequest, number: str) -> HttpResponse:
     analysis = access.fetch(request, BathAnalysis.objects.select_related("bath"), to="write", number=number)
     form = AnalysisForm(request.POST or None, instance=analysis)
-    return answer_form(request, form, title=f"Correct {number}", sentence=SENTENCE, verb="Save", strike_url=reverse("strike", args=["bath-analysis", analysis.pk]),
+    return answer_form(request, form, title=f"Correct {number}", sentence=SENTENCE, verb="Save",
+                       strike_url=reverse("strike", args=["bath-analysis", analysis.pk]),
                        back_url=analysis.bath.get_absolute_url(), then=lambda _: analysis.bath)  # fmt: skip
 
 

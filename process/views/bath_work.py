@@ -28,7 +28,8 @@ def service_add(request: HttpRequest, number: str) -> HttpResponse:
 def service_edit(request: HttpRequest, pk: int) -> HttpResponse:
     row = access.fetch(request, BathService.objects.select_related("bath"), to="write", pk=pk)
     form = ServiceForm(request.POST or None, instance=row)
-    return answer_form(request, form, title=f"Correct: {row}", sentence=WORK, verb="Save", strike_url=reverse("strike", args=["bath-work", row.pk]),
+    return answer_form(request, form, title=f"Correct: {row}", sentence=WORK, verb="Save",
+                       strike_url=reverse("strike", args=["bath-work", row.pk]),
                        back_url=row.bath.get_absolute_url(), then=lambda row: row.bath)  # fmt: skip
 
 
@@ -60,7 +61,8 @@ def anode_weighing_edit(request: HttpRequest, pk: int) -> HttpResponse:
     rows = AnodeWeighing.objects.select_related("anode__bath")
     row = access.fetch(request, rows, to="write", pk=pk)
     form = AnodeWeighingForm(request.POST or None, instance=row)
-    return answer_form(request, form, title=f"Correct a weighing of anode {row.anode}", sentence=WEIGH, verb="Save", strike_url=reverse("strike", args=["anode-weighing", row.pk]),
+    return answer_form(request, form, title=f"Correct a weighing of anode {row.anode}", sentence=WEIGH, verb="Save",
+                       strike_url=reverse("strike", args=["anode-weighing", row.pk]),
                        back_url=row.get_absolute_url(), then=AnodeWeighing.get_absolute_url)  # fmt: skip
 
 

@@ -121,7 +121,8 @@ def _corrected(request: HttpRequest, bath: Bath) -> dict:
 def addition_edit(request: HttpRequest, pk: int) -> HttpResponse:
     row = access.fetch(request, BathAddition.objects.select_related("bath"), to="write", pk=pk)
     form = AdditionForm(request.POST or None, instance=row)
-    return answer_form(request, form, title=f"Correct: {row}", sentence=ORDER, caution=ACID, verb="Save", strike_url=reverse("strike", args=["bath-addition", row.pk]),
+    return answer_form(request, form, title=f"Correct: {row}", sentence=ORDER, caution=ACID, verb="Save",
+                       strike_url=reverse("strike", args=["bath-addition", row.pk]),
                        back_url=row.bath.get_absolute_url(), then=lambda row: row.bath)  # fmt: skip
 
 

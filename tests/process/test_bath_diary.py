@@ -325,3 +325,13 @@ def test_a_start_waits_for_a_new_analysis(technician, day, days):
 
     assert answer.status_code == 422 and f"{days} days old" in answer.content.decode()
     assert not Reading.objects.exists() and not run.events.exists()
+
+
+def test_work_struck_out_is_shown_in_the_diary_and_counted_no_more(technician):
+    bath = make_bath("B-01")
+    row = BathService.objects.create(bath=bath, kind="filter", done_at=DAY)
+
+    technician.post(reverse("strike", args=["bath-work", row.pk]), {"reason": "that was bath B-02"})
+
+    assert not bath.services.exists()
+    assert "struck out: that was bath B-02" in technician.get(reverse("bath_diary", args=["B-01"])).content.decode()
