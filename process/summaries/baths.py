@@ -37,11 +37,9 @@ class Standing:
 
 def bath_ledger(bath: Bath) -> list[LedgerLine]:
     """Ampere-hours after each run that has started, in time order, from the opening figure on."""
-    started = {}
-    for event in Event.objects.filter(run__bath=bath, kind=Event.Kind.ENTRY):
-        started[event.run_id] = event.at
-    runs = bath.runs.filter(pk__in=started).with_evidence()
-    runs = sorted(runs, key=lambda run: started[run.pk])
+    entered = [(run, event.at) for run in bath.runs.with_evidence() for event in run.events.all() if _is_entry(event)]
+    started = {run.pk: at for run, at in entered}
+    runs = sorted((run for run, _ in entered), key=lambda run: started[run.pk])
     charges = [chosen_charge_ah(run) for run in runs]
     opening = ureg.Quantity(bath.opening_charge_ah, "A*h")
     totals = chemistry.ledger(opening, [ureg.Quantity(charge, "A*h") for charge in charges])
@@ -49,6 +47,10 @@ def bath_ledger(bath: Bath) -> list[LedgerLine]:
         LedgerLine(run, started[run.pk], charge, total.m_as("A*h"), total.m_as("A*h") / bath.volume_l)
         for run, charge, total in zip(runs, charges, totals, strict=True)
     ]
+
+
+def _is_entry(event: Event) -> bool:
+    return event.kind == Event.Kind.ENTRY
 
 
 def end_of(day: date) -> datetime:

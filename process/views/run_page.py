@@ -16,11 +16,10 @@ from process.summaries.runs import RunSummary, summarise
 from process.summaries.struck import lines_with_struck
 from process.summaries.words import run_sentence
 from records import access, clock
-from records.models import Concession, Document, Gate, UnmetGate
+from records.models import Concession, Gate, UnmetGate
 from records.pdf.charts import svg
 from records.units import other_unit
 
-RUN_PAPERS = ["bench-sheet"]
 NARROW = 380.0  # layout units of a chart on a phone
 BATH_GATES = [Gate.AFTER, Gate.BATH]
 
@@ -46,7 +45,6 @@ def page_of(request: HttpRequest, run: Run) -> dict[str, Any]:
         "unmet": _unmet(run),
         "concessions": concessions_of(run),
         "photos": run.photos.all(),
-        "papers": Document.objects.filter(number=run.number, kind__in=RUN_PAPERS)[:6],
     }
 
 
