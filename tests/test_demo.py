@@ -13,6 +13,7 @@ from django.conf import settings
 from django.contrib.auth import authenticate
 from django.core.management import CommandError, call_command
 from django.test import Client, override_settings
+from django.utils import timezone
 from pypdf import PdfReader
 
 from process.demo import scenario
@@ -82,6 +83,30 @@ def test_charge_theory_and_efficiency_are_those_computed_beforehand(number):
     assert summary.charge.chosen.value == pytest.approx(CHARGES_AH[number], abs=0.0005)
     assert summary.theory.value == pytest.approx(THEORY_G[number], abs=0.0006)
     assert summary.result.efficiency.value == pytest.approx(EFFICIENCY_PCT[number], abs=0.05)
+
+
+# SCENARIO 7 and 11: charge, current at the end, and hours with the ramp as they were planned beforehand.
+PLANNED = {
+    1: (36.85, 12.06, 3.06), 2: (36.85, 1.206, 33.1), 3: (8.938, 0.42, 23.3), 4: (21.007, 0.75, 30.1),
+    5: (50.362, 1.21, 44.2), 6: (163.406, 10.3, 16.99),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("number", PLANNED)
+def test_plans_come_to_what_was_computed_beforehand(number):
+    plan = run(number).plan
+    charge, current, hours = PLANNED[number]
+
+    assert plan.charge.value == pytest.approx(charge, abs=0.002)
+    assert plan.current.value == pytest.approx(current, abs=0.0005)
+    assert plan.time.value == pytest.approx(hours, abs=0.05)
+
+
+def test_the_mask_is_done_seventeen_hours_later_though_the_clocks_were_put_forward():
+    """SCENARIO 12, fault 9."""
+    plan = run(6).plan
+
+    assert f"{timezone.localtime(plan.finish_at):%d %b %H:%M %z}" == "29 Mar 11:59 +0200"
 
 
 def test_the_thickness_of_a_shell_follows_from_the_balance():

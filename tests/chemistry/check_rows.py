@@ -12,7 +12,8 @@ from records.units import ureg
 PATH = Path(__file__).parent.parent / "data" / "check_values.json"
 SPELT = {
     "oz avdp": "oz", "g/(A.h)": "g/(A*h)", "A.h": "A*h", "A.min/dm2": "A*min/dm**2", "%": "pct",
-    "J/(mol.K)": "J/(mol*K)", "A.h/mol": "A*h/mol", "1": "", "g/g": "", "g/L per mL": "g/L", "gr": "grain",
+    "J/(mol.K)": "J/(mol*K)", "A.h/mol": "A*h/mol", "1": "", "g/g": "", "troy oz": "troy_ounce",
+    "g/L per mL": "g/L", "gr": "grain",
     "S.cm2/mol": "S*cm**2/mol", "ohm.m2": "ohm*m**2",
     "deg Be": "",
 }  # fmt: skip

@@ -68,7 +68,16 @@ def area_of_part(row: Row) -> Any:
     return mass_grown(row) / (row.ion().density * row["thickness"])
 
 
+def electrons(row: Row) -> Any:
+    return (charge_of(row) / constants.FARADAY.quantity).to("mol")
+
+
 FARADAY_ROWS: dict[str, Callable[[Row], Any]] = {
+    "FAR-001": electrons,
+    "FAR-020": lambda r: deposition_time((r["n"] * r["z"] * constants.FARADAY.quantity).to("A*h"), r["I"]),
+    "FAR-028": lambda r: deposition_time((r["mass"] / r["k"]).to("A*h"), r["I"]),
+    "FAR-040": lambda r: (charge_for_mass(r.ion(), r["mass"]) / constants.FARADAY.quantity).to("mol"),
+    "FAR-044": lambda r: (ion("Ag+").equivalent / ion("Cu2+").equivalent).to(""),
     "FAR-006": lambda r: charge_for_mass(r.ion(), r["mass"]),
     "FAR-007": time_for,
     "FAR-009": time_for,
@@ -103,6 +112,19 @@ def test_electrochemical_equivalents(row: Row) -> None:
 @pytest.mark.parametrize("row", rows("MIL-"), ids=lambda r: r.id)
 def test_charge_for_a_thousandth_of_an_inch(row: Row) -> None:
     agrees(charge_for_a_mil(row), row.expected, row.tolerance)
+
+
+@pytest.mark.parametrize("row", rows("OZ-"), ids=lambda r: r.id)
+def test_weight_of_a_thousandth_of_an_inch_on_a_square_foot(row: Row) -> None:
+    metal = ion({"OZ-Cu": "Cu2+", "OZ-Sn": "Sn2+"}[row.id], row["density"])
+    agrees(target_mass(metal, Q(1, "foot**2"), Q(1, "thou")), row.expected, row.tolerance)
+
+
+def test_the_density_assumed_decides_the_thickness() -> None:
+    wrong, film = row("THK-2"), row("THK-3")
+    by_density = [mean_thickness(ion("Cu2+", rho), Q(1, "g"), Q(1, "dm**2")) for rho in wrong.inputs.values()]
+    agrees(by_density[0] / by_density[1], wrong.expected, wrong.tolerance)
+    agrees(target_mass(ion("Cu2+", film["rho"]), Q(1, "cm**2"), Q(1, "um")) / Q(1, "cm**2"), film.expected, 1e-6)
 
 
 @pytest.mark.parametrize("row", rows("UMM-"), ids=lambda r: r.id)
@@ -256,6 +278,9 @@ def test_historic_statements() -> None:
     agrees(density, thick.expected, thick.tolerance)
     agrees(growth_rate(anode.ion(), anode["j"]) * anode["t"], anode.expected, anode.tolerance)
     agrees(charge_for_mass(ion("Ag+"), spoon["m"]), spoon.expected, spoon.tolerance)
+    zinc, silver = row("HIS-3"), row("HIS-9")
+    agrees(ion("Zn2+").equivalent / ion("Cu2+").equivalent, zinc.expected, zinc.tolerance)
+    agrees(silver["x"] / silver["n"], silver.expected, silver.tolerance)
 
 
 @pytest.mark.parametrize("row", rows("UNI-"), ids=lambda r: r.id)
