@@ -8,7 +8,9 @@ from django.core.exceptions import ValidationError
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.scans import LENGTH_UNITS, MOST_BYTES, SIDES, read_scan
+from process.forms.asking import AsksUnusual
 from process.models import AreaPart
+from process.ranges import Opinion, judge
 from process.services.areas import keep_part
 from process.summaries.areas import USUAL_PCT, ProfileUnreadable, kept_area, one_piece
 from process.summaries.figures import apart
@@ -36,7 +38,7 @@ SIDE_WORDS = {"all": "the whole surface"} | {
 }
 
 
-class AreaForm(RecordForm):
+class AreaForm(AsksUnusual, RecordForm):
     """Shows only what the shape needs; an unnamed ± is that of the method."""
 
     class Meta:
@@ -74,8 +76,19 @@ class AreaForm(RecordForm):
         if self.instance._state.adding:
             self.initial["uncertainty_pct"] = self.fields["uncertainty_pct"].initial = None
 
-    def clean(self) -> dict[str, Any]:
-        cleaned = super().clean()
+    def opinions(self) -> dict[str, Opinion]:
+        """The area is reckoned before it is asked about, as every area in the bath is."""
+        cleaned = self.cleaned_data
+        self._fill(cleaned)
+        if not self.errors:
+            self._reckon(cleaned)
+        if self.errors:
+            return {}
+        typed = self.entered.get("area_dm2")
+        known = {"number": typed.number, "unit": typed.unit} if typed else {}
+        return {"area": judge("total_area_dm2", cleaned.get("area_dm2") or self.instance.area_dm2, **known)}
+
+    def _fill(self, cleaned: dict[str, Any]) -> None:
         if cleaned.get("uncertainty_pct") is None and "uncertainty_pct" not in self.errors:
             cleaned["uncertainty_pct"] = USUAL_PCT[self.instance.shape]
         for name in ("height_mm", "inner_diameter_mm"):
@@ -85,9 +98,6 @@ class AreaForm(RecordForm):
             self.add_error("uncertainty_pct", "From 0 to 100 %: more is no knowledge.")
         if not cleaned.get("pieces_count"):
             self.add_error("pieces_count", "At least one piece.")
-        if not self.errors:
-            self._reckon(cleaned)
-        return cleaned
 
     def _reckon(self, cleaned: dict[str, Any]) -> None:
         """The area by its formula; a reason where it has none."""

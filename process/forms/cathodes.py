@@ -64,7 +64,8 @@ class CathodeForm(AsksUnusual, RecordForm):
         widgets = {"rig": forms.Textarea({"rows": 3})}
         help_texts = {
             "tare_g": "Wires, clips and thieves; for a core its mass ready for the bath. It is taken off the weighing.",
-            "face_area_dm2": "What will be seen. Left empty for a disc whose diameter is given below.",
+            "face_area_dm2": "What will be seen. Left empty for a disc whose diameter is given below; other shapes, "
+            "foil and scans are reckoned under “Area” once the cathode is kept.",
         }
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:

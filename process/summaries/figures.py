@@ -17,6 +17,8 @@ def figure(
         return figure_of(label, suffix, worked(function, evidence=evidence, **inputs))
     except ChemistryError as error:
         return Figure(label, None, suffix, note=f"Not computed: {error}.")
+    except OverflowError:
+        return Figure(label, None, suffix, note="Not computed: the numbers are beyond reckoning. Look at their units.")
 
 
 def figure_of(label: str, suffix: str, working: Working, **more: Any) -> Figure:

@@ -4,7 +4,7 @@ from django.contrib import messages
 from django.core.exceptions import ValidationError
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect
-from django.urls import path
+from django.urls import path, reverse
 from django.views.decorators.http import require_POST
 
 from process.forms.cathodes import CathodeForm
@@ -47,6 +47,7 @@ def cathode_edit(request: HttpRequest, pk: int) -> HttpResponse:
         then=Cathode.get_absolute_url,
         back_url=cathode.get_absolute_url(),
         sentence=SENTENCE,
+        quiet=[{"url": reverse("cathode_area", args=[cathode.pk]), "text": "Reckon the area from its parts"}],
     )
 
 

@@ -24,7 +24,7 @@ SHOW_DIGITS: dict[str, int] = {
 # The other usual unit, echoed under a field.
 OTHER_UNIT = {
     "_a_dm2": "A/ft²", "_dm2": "in²", "_degc": "°F", "_g_l": "oz/gal (US)", "_mm": "in", "_um": "thou",
-    "_g": "oz (avoirdupois)", "_l": "gal (US)", "_h": "d",
+    "_g": "oz (avoirdupois)", "_l": "gal (US)",
 }  # fmt: skip
 
 
