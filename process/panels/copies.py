@@ -1,11 +1,15 @@
 """How a copy was made: its shells and their walls, what is inside, how it was joined and finished, how it came out."""
 
+from typing import Any
+
 from django.http import HttpRequest
 
 from process.models import MakingUp
+from process.panels.shells import drawn
 from process.summaries.care import care_of
 from process.summaries.copies import CopySummary, summarise
 from process.summaries.copy_skin import skin_of
+from process.summaries.thickness import wall_of
 from records import access, extensions
 from records.extensions import CopyTraits, Panel
 from records.models import Item
@@ -35,11 +39,18 @@ def making_panel(request: HttpRequest, item: Item) -> Panel | None:
     making = making_of(item)
     if making is None:
         return None
+    summary = summary_of(item, making)
     context = {
-        "item": item, "making": making, "summary": summary_of(item, making), "steps": making.steps,
+        "item": item, "making": making, "summary": summary, "steps": making.steps, "maps": _maps(summary),
         "care": care_of(making, making.steps), "may_write": access.may(request.user, "write", MakingUp),
     }  # fmt: skip
     return Panel("How it was made", "process/_copy_making.html", context, order=40, anchor="making")
+
+
+def _maps(summary: CopySummary) -> list[dict[str, Any]]:
+    """Where the walls of its shells were measured, one map for each picture."""
+    walls = (wall_of(part.shell, part.shell.thickness_points.all(), part.face, None) for part in summary.parts)
+    return [drawn(one) for wall in walls for one in wall.maps]
 
 
 def traits(item: Item) -> CopyTraits | None:

@@ -159,8 +159,11 @@ def _maps(each: CathodeSummary) -> list[b.Block]:
     specified = specification_of(each.shell)
     mean = each.face or each.thickness
     wall = wall_of(each.shell, points, mean, specified.thickness_min_mm if specified else None)
-    words = [b.Prose(f"{each.shell}: {wall.sentence}")] if points else []
-    return [*words, *(b.SpotMapBlock(one.shown, printed(one.photo) if one.photo else None) for one in wall.maps)]
+    words = f"{each.shell}: {wall.sentence}" if points else ""
+    if not wall.maps:
+        return [b.Prose(words)] if words else []
+    drawn = [(one.shown, printed(one.photo) if one.photo else None) for one in wall.maps]
+    return [b.SpotMapBlock(shown, photo, "" if index else words) for index, (shown, photo) in enumerate(drawn)]
 
 
 def _separation(shell: Shell) -> str:

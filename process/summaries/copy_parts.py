@@ -2,11 +2,12 @@
 
 from dataclasses import dataclass
 
+from django.db.models import Prefetch
 from pint import Quantity
 
 from process.chemistry.deposit import face_thickness, mean_thickness
 from process.chemistry.metals import Ion
-from process.models import Cathode, MakingUp, Mould, Shell
+from process.models import Cathode, MakingUp, Mould, Shell, ThicknessPoint
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
 from process.summaries.planning import metal_of
@@ -41,7 +42,8 @@ def parts_of(making_up: MakingUp) -> tuple[ShellPart, ...]:
         "cathode__core__pull__mould__model",
         "cathode__core__pull__mould__item",
     )
-    return tuple(part_of(shell) for shell in rows.prefetch_related("thickness_points"))
+    points = ThicknessPoint.objects.select_related("photo")
+    return tuple(part_of(shell) for shell in rows.prefetch_related(Prefetch("thickness_points", points)))
 
 
 def part_of(shell: Shell) -> ShellPart:

@@ -15,7 +15,7 @@ from records.pdf.spot_map.layout import DOT, LEADING, Box, ChipPlace, Label, lay
 from records.pdf.spot_map.model import SpotMap
 
 SIZE = 7.6
-WIDEST, TALLEST = 0.72, 0.48  # of the text area
+WIDEST, PLAIN, TALLEST = 0.72, 0.42, 0.48  # of the text area
 _BARE = [(f"{side}PADDING", (0, 0), (-1, -1), 0) for side in ("LEFT", "RIGHT", "TOP", "BOTTOM")]
 
 
@@ -25,11 +25,14 @@ class SpotMapBlock:
 
     shown: SpotMap
     photo: Photo | None = None
+    lead: str = ""  # a sentence that stands above the picture and stays with it
 
     def flow(self, room: Room) -> list[Flowable]:
-        width = min(room.width * WIDEST, room.height * TALLEST / self.shown.ratio)
+        widest = WIDEST if self.photo else PLAIN
+        width = min(room.width * widest, room.height * TALLEST / self.shown.ratio)
         words = f"{self.shown.title}. {self.shown.description}"
-        figure = [_Drawn(self.shown, self.photo, width), paragraph(words, "caption")]
+        lead = [paragraph(self.lead, "body")] if self.lead else []
+        figure = [*lead, _Drawn(self.shown, self.photo, width), paragraph(words, "caption")]
         return [Table([[figure]], colWidths=[room.width], style=_BARE), Spacer(0, 8)]
 
 
