@@ -98,3 +98,19 @@ def test_no_page_may_stand_in_a_frame_and_none_is_guessed_at(client):
 
     assert page["X-Frame-Options"] == "DENY" and "frame-ancestors 'none'" in page["Content-Security-Policy"]
     assert page["X-Content-Type-Options"] == "nosniff"
+
+
+def test_no_record_can_be_given_a_number_that_no_address_can_carry(everybody):
+    rows = one_of_each()
+    kept = {}
+    for route in sorted(routes()):
+        where = address(route, rows)
+        shown = everybody.get(where)
+        form = (shown.context or {}).get("form") if shown.status_code == 200 else None
+        if form is None or "number" not in form.fields:
+            continue
+        for number in ("RQ/2026", "new", "..", "a?b", "a#b", "a%2fb", "a\\b"):
+            answer = everybody.post(where, {"number": number})
+            if not answer.context or "number" not in answer.context["form"].errors:
+                kept[route] = number
+    assert kept == {}

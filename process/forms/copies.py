@@ -14,7 +14,6 @@ from process.summaries.copy_identity import copied_by, offered_identity, says_le
 from process.summaries.copy_states import CHOICES, narrow
 from records import clock, searching
 from records.forms.base import RecordForm
-from records.forms.items import NOT_IN_NUMBERS
 from records.forms.measurements import not_ahead
 from records.models import Commission, Item, Party, Place, Term
 from records.numbers import SERIES, next_number
@@ -161,11 +160,7 @@ class MakingUpForm(MakingUpChangeForm):
         self.initial["made_up_on"] = self.initial.get("made_up_on") or clock.today()
 
     def clean_number(self) -> str:
-        number = " ".join(self.cleaned_data["number"].split())
-        if wrong := sorted(NOT_IN_NUMBERS & set(number)):
-            raise forms.ValidationError(
-                f"A number stands in addresses and file names: write a point or a dash instead of {' '.join(wrong)}."
-            )
+        number = self.cleaned_data["number"]
         taken = (
             Item.objects.filter(number__iexact=number).exists() or Item.history.filter(number__iexact=number).exists()
         )

@@ -23,7 +23,7 @@ class IdentityFields(forms.Form):
     place = forms.ModelChoiceField(Place.objects.all(), required=False)
 
     def clean_number(self) -> str:
-        number = self.cleaned_data["number"].strip()
+        number = self.cleaned_data["number"]
         if Item.objects.filter(number__iexact=number).exists():
             raise ValidationError(TAKEN.format(number))
         return number

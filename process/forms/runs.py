@@ -76,12 +76,6 @@ class RunForm(AsksUnusual, RecordForm):
     def range_step(self) -> str:
         return self.cleaned_data.get("agitation") or "any"
 
-    def clean_number(self) -> str:
-        number = " ".join(self.cleaned_data["number"].split())
-        if set(number) & set("/\\?#%\0") or number.lower() == "new":
-            raise forms.ValidationError("A number stands in addresses: write a dash instead of / \\ ? # %.")
-        return number
-
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
         if (

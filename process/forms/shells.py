@@ -90,9 +90,7 @@ class WeighForm(ShellForm):
             del self.fields["mould_wear"]
 
     def clean_number(self) -> str:
-        number = " ".join(self.cleaned_data["number"].split())
-        if set(number) & set("/\\?#%\0"):
-            raise forms.ValidationError("A number stands in addresses: write a dash instead of / \\ ? # %.")
+        number = self.cleaned_data["number"]
         if Item.objects.filter(number__iexact=number).exists():
             free = next_number(Item, SERIES["shell"])
             raise forms.ValidationError(f"“{number}” is taken: {free} is the next free number of a shell.")

@@ -11,6 +11,7 @@ from records.forms.conflicts import VersionLock
 from records.forms.dates import EdtfField, InstantField
 from records.forms.duplicates import name_the_duplicate
 from records.forms.groups import Group, grouped
+from records.forms.numbers import NumberField
 from records.forms.quantities import QuantityField
 from records.models import Party
 
@@ -66,6 +67,8 @@ class RecordForm(VersionLock, forms.ModelForm):
             return QuantityField(suffix, evidence=name in self._from_meta("evidence_fields"), **common)
         if type(field) is forms.DateTimeField:
             return InstantField(allow_future=name in self._from_meta("future_fields"), **common)
+        if type(field) is forms.CharField and name == "number":
+            return NumberField(max_length=field.max_length, widget=field.widget, **common)
         if type(field) is forms.CharField and name.endswith("_words") and self._has_column(f"{name[:-5]}edtf"):
             return EdtfField(**common)
         if type(field) is forms.DateField:

@@ -12,8 +12,6 @@ from records.models import Gate, Item
 ENTERED_BY_HAND = (Item.Kind.ORIGINAL, Item.Kind.HISTORIC_COPY, Item.Kind.CAST, Item.Kind.MATRIX)
 NOT_IN_USE = (Item.Status.WORKSHOP, Item.Status.EVIDENCE, Item.Status.LOST, Item.Status.DESTROYED)
 # A number stands in addresses and file names.
-NOT_IN_NUMBERS = set("/\\?#%\0")
-RESERVED = {"new"}
 
 
 class ItemForm(RecordForm):
@@ -61,16 +59,6 @@ class ItemForm(RecordForm):
             del self.fields["status"]
         elif gates.unmet(Gate.ACCEPT, gates.Subject(copy, copy.number, (copy,)), clock.today()):
             status.choices = [choice for choice in status.choices if choice[0] in {copy.status, *NOT_IN_USE}]
-
-    def clean_number(self) -> str:
-        number = " ".join(self.cleaned_data["number"].split())
-        if wrong := sorted(NOT_IN_NUMBERS & set(number)):
-            raise forms.ValidationError(
-                f"A number stands in addresses and file names: write a point or a dash instead of {' '.join(wrong)}."
-            )
-        if number.lower() in RESERVED or number.strip(".") == "":
-            raise forms.ValidationError("This cannot be a number: write the one on the piece or its tag.")
-        return number
 
 
 class NewItemForm(ItemForm):

@@ -45,7 +45,7 @@ def test_shell_gets_its_number_and_descends_from_its_mould(bench):
     [
         ({"gross_mass_g": "0"}, "weighs no more than the tare"),
         ({"trimmed_mass_g": "23"}, "weighs less than before"),
-        ({"number": "S/3"}, "write a dash"),
+        ({"number": "S/3"}, "write a point or a dash"),
         ({"gross_mass_g": "heavy"}, "heavy"),
     ],
 )
