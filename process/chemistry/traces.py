@@ -62,14 +62,16 @@ def trace_charge(
         raise ChemistryError("interval", "must be more than zero seconds")
     times, currents, dropped = _samples(instants_s, currents_a, exclude)
     spans = np.diff(times)
-    areas_ah = (currents[:-1] + currents[1:]) / 2 * spans / SECONDS_PER_HOUR
-    gaps = np.rint(spans) > GAP_INTERVALS * interval_s
-    most_ah = np.maximum(currents[:-1], currents[1:]) * spans / SECONDS_PER_HOUR
+    areas_ah = (currents[:-1] + currents[1:]) * spans / (2 * SECONDS_PER_HOUR)
+    gaps = np.flatnonzero(np.rint(spans) > GAP_INTERVALS * interval_s)
+    bridged_ah = areas_ah[gaps]
+    areas_ah[gaps] = 0.0
+    most_ah = np.maximum(currents[gaps], currents[gaps + 1]) * spans[gaps] / SECONDS_PER_HOUR
     return TraceCharge(
-        known=ureg.Quantity(float(areas_ah[~gaps].sum()), "A*h"),
+        known=ureg.Quantity(float(areas_ah.sum()), "A*h"),
         gaps=tuple(
-            Gap(float(times[i]), float(times[i + 1]), float(most_ah[i]), float(areas_ah[i]))
-            for i in np.flatnonzero(gaps)
+            Gap(float(times[i]), float(times[i + 1]), float(most), float(bridged))
+            for i, most, bridged in zip(gaps, most_ah, bridged_ah, strict=True)
         ),
         duplicate_count=dropped,
     )
@@ -122,7 +124,7 @@ def _samples(instants_s: ArrayLike, currents_a: ArrayLike, exclude: ArrayLike | 
         if keep.shape != times.shape:
             raise ChemistryError("exclude", "say for each sample whether it is left out")
         times, currents = times[keep], currents[keep]
-    if not (np.all(np.isfinite(times)) and np.all(np.isfinite(currents))):
+    if not (np.isfinite(times.sum()) and np.isfinite(currents.sum())):
         raise ChemistryError("trace", "holds values that are no numbers; leave those samples out")
     if np.all(np.diff(times) > 0):
         return times, currents, 0

@@ -4,7 +4,7 @@ from datetime import UTC, datetime, timedelta
 
 from django.utils import timezone
 
-from process.models import Run, Trace, TraceCurve
+from process.models import Trace, TraceCurve
 from process.summaries.trace_context import context_of
 from records.pdf.charts import Axis, Chart, Panel, Series, Target
 from records.pdf.charts import Event as Mark
@@ -48,13 +48,3 @@ def _description(trace: Trace, values: list[float]) -> str:
     first, last = (timezone.localtime(at) for at in (trace.starts_at, trace.ends_at))
     span = f"{first:%-d %b %H:%M} to {last:%-d %b %H:%M}"
     return f"Current between {show(min(values), '_a')} and {show(max(values), '_a')}, {span}."
-
-
-def curves_of(run: Run) -> tuple[tuple[datetime, float | None], ...]:
-    """The accepted traces of a run as one series, broken between them."""
-    found: list[tuple[datetime, float | None]] = []
-    rows = TraceCurve.objects.filter(trace__run=run, trace__state=Trace.State.ACCEPTED).order_by("trace__starts_at")
-    for curve in rows.select_related("trace"):
-        points = trace_points(curve.trace, curve.points)
-        found += [(points[0][0], None), *points] if found and points else points
-    return tuple(found)

@@ -32,15 +32,16 @@ def read_fast(path: Path, mapping: Mapping, first: str, expected_count: int) -> 
     columns = number_columns(mapping)
     try:
         with duckdb.connect(config=SEALED) as connection:
+            connection.execute("set enable_progress_bar = false")  # it would write into the server's output
             found = connection.execute(_select(mapping, time[0], columns), [str(path)]).fetchnumpy()
     except duckdb.Error:
         return None
     at, fits = found["at"], found["fits"]
     if len(at) != expected_count or _has_nothing(at) or _has_nothing(fits) or not np.all(fits):
         return None
-    numbers = {column: _figures(found[f"n{column}"]) for column in columns}
-    if any(np.isinf(values).any() for values in numbers.values()) or _any_nan(found, columns):
+    if not all(_is_sound(found[f"n{column}"]) for column in columns):
         return None
+    numbers = {column: _figures(found[f"n{column}"]) for column in columns}
     if mapping.time_kind in {"instant", "local"}:
         return Table(np.asarray(at, dtype=np.int64), time[1], None, numbers, mapping.skip + 1)
     return Table(None, None, np.asarray(at, dtype=float), numbers, mapping.skip + 1)
@@ -107,8 +108,6 @@ def _figures(values: Any) -> np.ndarray:
     return np.asarray(values, dtype=float)
 
 
-def _any_nan(found: dict[str, Any], columns: list[int]) -> bool:
-    """A written “NaN”, as against an empty cell."""
-    return any(
-        bool(np.isnan(np.ma.getdata(found[f"n{c}"])[~np.ma.getmaskarray(found[f"n{c}"])]).any()) for c in columns
-    )
+def _is_sound(values: Any) -> bool:
+    """Neither a written “NaN” nor an infinity, as against an empty cell."""
+    return bool(np.isfinite(values.sum())) or bool(values.count() == 0 if np.ma.isMaskedArray(values) else False)

@@ -7,6 +7,7 @@ from process.chemistry.traces import SPIKE_FACTOR
 from process.tracing import words
 from process.tracing.case import Case, Context
 from process.tracing.findings import MOST_OF_A_KIND, SHOWN_LINES, Choice, Finding
+from process.tracing.samples import Floats
 
 SLIP_TOLERANCE = 0.08  # of the neighbours' current, after the decimal sign is moved
 NEIGHBOURS = 3
@@ -20,9 +21,10 @@ def spikes(case: Case, context: Context) -> list[Finding]:
     usual = context.planned_a or case.typical_a
     if usual <= 0:
         return []
-    high = np.flatnonzero(np.abs(case.currents_a) > SPIKE_FACTOR * usual)
+    sizes = np.abs(case.currents_a)
+    high = np.flatnonzero(sizes > SPIKE_FACTOR * usual)
     groups = _runs(high)
-    slipped_down = [np.array([i]) for i in _low_slips(case)]
+    slipped_down = [np.array([i]) for i in _low_slips(case, sizes)]
     groups = sorted([*groups, *slipped_down], key=lambda run: int(run[0]))
     if len(groups) > MOST_OF_A_KIND:
         return [_many(case, np.concatenate(groups), usual)]
@@ -36,9 +38,9 @@ def _runs(indices: NDArray[np.intp]) -> list[NDArray[np.intp]]:
     return list(np.split(indices, np.flatnonzero(np.diff(indices) > 1) + 1))
 
 
-def _low_slips(case: Case) -> list[int]:
-    low = np.flatnonzero((np.abs(case.currents_a) < case.typical_a / 5) & (np.abs(case.currents_a) > case.zero_a))
-    low = low[(low > 0) & (low < case.currents_a.size - 1)]
+def _low_slips(case: Case, sizes: Floats) -> list[int]:
+    low = np.flatnonzero(sizes < case.typical_a / 5)
+    low = low[(sizes[low] > case.zero_a) & (low > 0) & (low < sizes.size - 1)]
     tenfold = case.currents_a[low] * 10
     near = np.ones(low.shape, dtype=bool)
     for step in (-1, 1):

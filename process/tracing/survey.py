@@ -79,17 +79,17 @@ def _pass_over(path: Path, head: bytes) -> tuple[str, int, bool]:
     """Encoding, number of line ends, and whether they are those of very old machines."""
     encoding = next((name for mark, name in BOMS if head.startswith(mark)), "") or _utf16_without_mark(head)
     decoder = codecs.getincrementaldecoder("utf-8")()
-    is_utf8, has_c1, newlines, returns = not encoding.startswith("utf-16"), False, 0, 0
+    is_utf8, has_c1, newlines = not encoding.startswith("utf-16"), False, 0
+    old_line_ends = head.count(b"\r") > head.count(b"\n")
     with path.open("rb") as file:
         while chunk := file.read(CHUNK_BYTES):
             newlines += chunk.count(b"\n")
-            returns += chunk.count(b"\r")
             if is_utf8 and (decoder.getstate()[0] or not chunk.isascii()):
                 has_c1 = has_c1 or any(0x80 <= byte < 0xA0 for byte in set(chunk))
                 is_utf8 = _goes_on(decoder, chunk)
     if encoding:
-        return encoding, newlines, returns > newlines
-    return "utf-8" if is_utf8 else "cp1252" if has_c1 else "latin-1", newlines, returns > newlines
+        return encoding, newlines, old_line_ends
+    return "utf-8" if is_utf8 else "cp1252" if has_c1 else "latin-1", newlines, old_line_ends
 
 
 def _goes_on(decoder: codecs.IncrementalDecoder, chunk: bytes) -> bool:

@@ -1,17 +1,20 @@
 """A logger's trace through its pages: in, confirmed, argued, accepted, chosen; SCENARIO 9 and 12."""
 
+from hashlib import sha256
 from uuid import uuid4
 
 import pytest
+from django.core.management import CommandError, call_command
 from django.urls import reverse
 
 from process.models import Run, Trace, TraceShape
 from process.summaries.runs import summarise
 from tests.factories import make_user
 from tests.process.trace_runs import BEST, coin_run, decisions_of, mapping_answers, send
-from tests.tracing.files import hostile
+from tests.tracing.files import SCENARIO, hostile
 
 pytestmark = pytest.mark.django_db
+FIRST = b"timestamp,current_A\n2026-03-02T14:00:00Z,0.42\n"
 
 
 @pytest.fixture
@@ -176,3 +179,58 @@ def test_a_reader_sees_the_trace_and_sends_none(client, bench):
     client.force_login(make_user("reader"))
     assert client.get(trace.get_absolute_url()).status_code == 200
     assert send(client, run).status_code == 403
+
+
+@pytest.mark.parametrize(("content", "said"), [
+    (b"", "empty"),
+    (FIRST, "at least two"),
+    (FIRST + b"2026-03-02T14:01:00Z,nan\n2026-03-02T14:02:00Z,0.42\n", "Line 3"),
+    (b"\x89PNG\r\n\x1a\n" + bytes(range(200)), "not text"),
+    (FIRST + b"2026-03-02T14:01:00Z,0.42\n2026-03-02T14:0", "Line 4"),
+])  # fmt: skip
+def test_what_is_no_trace_leaves_nothing_behind(bench, tmp_path, content, said):
+    page = send(bench, coin_run(), content)
+    assert page.status_code == 422 and said in page.text
+    assert not Trace.objects.exists()
+    assert not [path for path in tmp_path.rglob("*") if path.is_file()]
+
+
+def test_the_size_limit_is_a_setting(bench, settings, tmp_path):
+    settings.TRACE_LIMIT_BYTES = 1000
+    page = send(bench, coin_run())
+    assert page.status_code == 422 and "more than the 0.0 MB that are taken" in page.text
+    assert not [path for path in tmp_path.rglob("*") if path.is_file()]
+
+
+def test_pages_read_rows_and_never_the_file(bench, tmp_path):
+    run = coin_run()
+    trace = accepted(bench, mapped(bench, run))
+    (tmp_path / trace.path).unlink()
+    assert bench.get(run.get_absolute_url()).status_code == 200
+    page = bench.get(trace.get_absolute_url())
+    assert page.status_code == 200 and "svg" in page.text
+    assert "restore it from the backup" in bench.get(reverse("trace_file", args=[trace.pk]), follow=True).text
+
+
+def test_the_file_comes_back_byte_for_byte(bench):
+    trace = mapped(bench, coin_run())
+    sent = b"".join(bench.get(reverse("trace_file", args=[trace.pk])).streaming_content)
+    assert sent == SCENARIO.read_bytes() and sha256(sent).hexdigest() == trace.sha256
+
+
+def test_the_command_says_where_another_figure_comes_out(bench, tmp_path, capsys):
+    trace = accepted(bench, mapped(bench, coin_run()))
+    call_command("traces")
+    assert "the same figures" in capsys.readouterr().out
+    path = tmp_path / trace.path
+    path.write_bytes(path.read_bytes().replace(b"0.422", b"0.522"))
+    with pytest.raises(CommandError, match="1 of the traces"):
+        call_command("traces")
+
+
+def test_the_list_of_words_is_edited_and_used(bench):
+    bench.post(reverse("header_word_add"), {"word": "Quux", "meaning": "current"})
+    send(bench, coin_run(), SCENARIO.read_bytes().replace(b"current_A", b"quux"))
+    trace = Trace.objects.get()
+    proposal = bench.get(reverse("trace_mapping", args=[trace.pk])).context["proposal"]
+    assert proposal.mapping.current_column == 2 and proposal.asks("current_unit")

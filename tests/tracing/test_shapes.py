@@ -3,7 +3,7 @@
 import pytest
 
 from process.tracing import AskFirst, sniff, survey
-from tests.tracing.files import LIMIT, WORDS, mapped, sampled, written
+from tests.tracing.files import LIMIT, SCENARIO, WORDS, hostile, mapped, sampled, written
 
 # 14:00 to 14:03 UTC, the last with 0.44 A.
 START = 1_772_460_000.0
@@ -108,3 +108,19 @@ def test_seventeen_hours_over_the_change_are_seventeen(tmp_path):
     """SCENARIO 12, fault 9: wall clocks say 18."""
     samples = sampled(written(tmp_path, local("03-28 18:00:00", "03-29 12:00:00")), zone="Europe/Berlin")
     assert samples.times_s[1] - samples.times_s[0] == 17 * 3600
+
+
+@pytest.mark.parametrize(("text", "answers"), [
+    (SCENARIO.read_text(), {}),
+    (hostile(), {"zone": "Europe/Berlin"}),
+    (SHAPES["offset"][0], {}),
+    (SHAPES["elapsed seconds"][0], {"starts_at": "2026-03-02T14:00:00Z"}),
+])  # fmt: skip
+def test_a_sound_file_needs_no_careful_reader(tmp_path, monkeypatch, text, answers):
+    """The careful one gives the same samples, but takes many times as long."""
+    path = written(tmp_path, text)
+    slow = sampled(path, careful=True, **answers)
+    monkeypatch.setattr("process.tracing.reading.read_carefully", None)
+    fast = sampled(path, **answers)
+    assert fast.times_s.tolist() == slow.times_s.tolist()
+    assert fast.currents_a.tolist() == pytest.approx(slow.currents_a.tolist(), rel=1e-12)
