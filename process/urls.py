@@ -13,6 +13,7 @@ from process.views import (
     cores,
     drying,
     finishing,
+    hydrostatics,
     inspections,
     moulds,
     pasting,
@@ -30,7 +31,8 @@ from process.views import (
 
 ROOMS = [
     moulds, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units, prices,
-    cathodes, areas, sheet, pasting, shells, thickness, drying, closings, copies, finishing, inspections, range_rows,
+    cathodes, areas, sheet, pasting, shells, thickness, drying, closings, copies, finishing, hydrostatics, inspections,
+    range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

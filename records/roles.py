@@ -37,6 +37,7 @@ WRITERS: dict[str, frozenset[str]] = {
     "BathAnalysis": frozenset({CONSERVATOR, TECHNICIAN}),
     "BathAddition": frozenset({CONSERVATOR, TECHNICIAN}),
     "BathService": frozenset({CONSERVATOR, TECHNICIAN}),
+    "HydrostaticWeighing": frozenset({CONSERVATOR, TECHNICIAN}),
     "Anode": frozenset({CONSERVATOR, TECHNICIAN}),
     "AnodeWeighing": frozenset({CONSERVATOR, TECHNICIAN}),
     "Run": frozenset({CONSERVATOR, TECHNICIAN}),

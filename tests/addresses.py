@@ -84,6 +84,8 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     # the making
     "range_list": (),
     "range_edit": ("range.pk",),
+    "hydrostatic_add": ("item.number",),
+    "hydrostatic_edit": ("hydrostatic.pk",),
     "mould_list": (),
     "mould_add": (),
     "mould_edit": ("mould.item.number",),

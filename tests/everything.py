@@ -121,6 +121,9 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
         "header_word": making.HeaderWord.objects.first(),
         "analysis": make.make_analysis(bath, analyst=person),
         **_bath_work(bath, person),
+        "hydrostatic": making.HydrostaticWeighing.objects.create(
+            item=item, weighed_at=NINE, in_air_g=71.36, in_water_g=63.27, water_temperature_degc=21, weighed_by=person
+        ),
         "reading": making.Reading.objects.create(run=run, at=NINE + timedelta(hours=1), current_a=1.2, person=person),
         "descent": models.DescentLink.objects.create(
             source=item, target=mould.item, transfer="moulding", side="obverse"

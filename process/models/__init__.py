@@ -4,6 +4,7 @@ from .baths import Bath, BathAddition, BathAnalysis, BathLimit, Constituent
 from .closings import CoreClosing
 from .cores import Core
 from .finishing import FinishStep
+from .hydrostatics import HydrostaticWeighing
 from .inspection import Inspection
 from .making_up import MakingUp
 from .moulds import Mould, Pull, Side
@@ -20,6 +21,6 @@ from .weighings import Weighing
 __all__ = [
     "Anode", "AnodeWeighing", "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit", "BathService",
     "Cathode", "Constituent", "Core", "CoreClosing", "Event", "FactorSource", "FinishStep", "HeaderWord",
-    "Inspection", "MakingUp", "Mould", "PowerUnit", "PriceList", "Pull", "RampStep", "Range", "Reading", "Run",
-    "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve", "TraceShape", "Weighing",
+    "HydrostaticWeighing", "Inspection", "MakingUp", "Mould", "PowerUnit", "PriceList", "Pull", "RampStep", "Range",
+    "Reading", "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve", "TraceShape", "Weighing",
 ]  # fmt: skip

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable
 
-from process.models import Inspection
+from process.models import HydrostaticWeighing, Inspection
 from process.reports.making import Making
 from process.summaries.care import care_of
+from process.summaries.densities import LIMITS, densities_of
 from records.models import Item, Mark, Term
 from records.pdf import blocks as b
 from records.reports.figures import figure_cell, figure_fact, number_of, row_fact
@@ -134,8 +135,19 @@ def comparison(m: Making) -> list[b.Block]:
     return [
         b.Heading("Compared with the original"),
         b.FigureTable(columns, rows, empty="Neither mass nor size is measured on both."),
+        *_density(m),
         *(b.Prose(words) for words in m.figures.warnings),
     ]  # fmt: skip
+
+
+def _density(m: Making) -> list[b.Block]:
+    """By weighing in water, with the sentence on what that can and cannot tell."""
+    weighed = HydrostaticWeighing.objects.filter(item__in=[m.copy, *m.models]).select_related("item")
+    found = [each for each in densities_of(weighed) if each.figure.value is not None]
+    if not found:
+        return []
+    facts = tuple(figure_fact(each.figure, f"Density of {each.row.item.number}, in water") for each in found)
+    return [b.FactList(facts), b.Prose(LIMITS)]
 
 
 def care(m: Making) -> list[b.Block]:

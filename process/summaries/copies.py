@@ -3,8 +3,9 @@
 from dataclasses import dataclass, field
 
 from process.models import FinishStep, Inspection, MakingUp
+from process.summaries.copy_fills import Fillings, fillings_or_none
 from process.summaries.copy_masses import fill_of, masses_of
-from process.summaries.copy_parts import ShellPart, latest, parts_of
+from process.summaries.copy_parts import ShellPart, changes_of, latest, parts_of
 from process.summaries.copy_sizes import sizes_of
 from process.summaries.copy_skin import skin
 from process.summaries.drying import bare_drying_of
@@ -30,6 +31,7 @@ class CopySummary:
     mass: tuple[Figure, ...]
     size: tuple[Figure, ...]
     surface: Figure | None = None
+    fillings: Fillings | None = None
     warnings: list[str] = field(default_factory=list)
 
 
@@ -38,6 +40,8 @@ def summarise(making_up: MakingUp, finishes: list[FinishStep], inspection: Inspe
     parts = parts_of(making_up)
     model = next((part.model for part in parts if part.model), None)
     measured = measured_on(making_up.copy, *([model] if model else []))
+    for row in measured:
+        row.item = making_up.copy if row.item_id == making_up.copy_id else model  # nobody asks the database again
     own = [row for row in measured if row.item_id == making_up.copy_id]
     rows = [row for row in measured if row.item_id != making_up.copy_id]
     found = skin(finishes, making_up, parts, rows)
@@ -49,7 +53,11 @@ def summarise(making_up: MakingUp, finishes: list[FinishStep], inspection: Inspe
     ratio = next((each.value for each in mass if each.label == "Against the model"), None)
     alike = found.name == "silver" and ratio is not None and NEAR_PCT[0] <= ratio <= NEAR_PCT[1]
     warnings = ([TOO_ALIKE] if alike else []) + drying_words(making_up, parts)
-    return CopySummary(making_up, parts, model, fill, found.mass, mass, size, found.surface, warnings)
+    hollow = making_up.core_id is None and making_up.technique != MakingUp.Technique.MATRIX
+    fillings = fillings_or_none(parts, changes_of(parts, making_up), rows) if hollow else None
+    return CopySummary(
+        making_up, parts, model, fill, found.mass, mass, size, found.surface, fillings=fillings, warnings=warnings
+    )
 
 
 def drying_words(making_up: MakingUp, parts: tuple[ShellPart, ...]) -> list[str]:

@@ -1,43 +1,68 @@
-"""The diameter or breadth of a copy: what its moulds foretell beside what was measured."""
+"""The lengths of a copy at 20 °C: what its moulds foretell beside what was measured."""
+
+from dataclasses import replace
 
 from pint import Quantity
 
 from process.chemistry.dimensions import deviation, predicted_dimension
+from process.chemistry.expansion import expansion_of, length_at
 from process.models import MakingUp
-from process.summaries.copy_parts import ShellPart, changes_of, latest
+from process.summaries.copy_parts import ShellPart, changes_of
+from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
 from records.figures import Figure
 from records.models import Measurement
-from records.units import ureg
+from records.units import show, ureg
 
 What = Measurement.What
 ACROSS = (What.DIAMETER, What.BREADTH)
+# A thickness is measured at a point, and a copy's own wall and filling make it: it is no length of the chain.
+LENGTHS = (*ACROSS, What.HEIGHT, What.DEPTH)
 
 
 def sizes_of(
     making_up: MakingUp, parts: tuple[ShellPart, ...], skin: Quantity | None, own: list[Measurement],
     model: list[Measurement], measured: Quantity | None,
 ) -> tuple[Figure, ...]:  # fmt: skip
-    """Diameter, or breadth where the model has none."""
-    what = next((kind for kind in ACROSS if latest(model, kind, "length_mm") is not None), None)
-    name = (what or What.DIAMETER).label.capitalize()
-    predicted = None
-    if what:
-        predicted = figure(
+    """Every length that the model was measured in; the first across also where only the copy was."""
+    across = next((kind for kind in ACROSS if length_of(model, kind)[0] is not None), What.DIAMETER)
+    outside, changes = _outside(making_up, parts, skin), changes_of(parts, making_up)
+    found: list[Figure] = []
+    for what in LENGTHS:
+        length, note = length_of(model, what)
+        if length is None and what != across:
+            continue
+        name = what.label.capitalize()
+        predicted = length and figure(
             f"{name} predicted", "_mm", predicted_dimension, evidence={"original": "measured"},
-            original=latest(model, what, "length_mm"), changes=changes_of(parts, making_up),
-            skin=_outside(making_up, parts, skin),
+            original=length, changes=changes, skin=outside,
         )  # fmt: skip
-    if measured is None:
-        measured = latest(own, what or What.DIAMETER, "length_mm")
-    return tuple(each for each in (predicted, *_beside(name, measured, predicted)) if each)
+        predicted = replace(predicted, note=note) if predicted and note and predicted.working else predicted
+        mine, mine_note = (measured, "") if what == across and measured is not None else length_of(own, what)
+        found += [each for each in (predicted or None, *_beside(name, mine, predicted or None, mine_note)) if each]
+    return tuple(found)
 
 
-def _beside(name: str, measured: Quantity | None, predicted: Figure | None) -> list[Figure]:
+def length_of(rows: list[Measurement], what: str) -> tuple[Quantity | None, str]:
+    """The latest measurement of a kind at 20 °C, and how far it was moved there."""
+    found = [row for row in rows if row.what == what and row.length_mm is not None]
+    if not found:
+        return None, ""
+    row = found[-1]
+    length, warm = quantity(row, "length_mm"), quantity(row, "temperature_degc")
+    material = expansion_of(row.item.materials) if warm is not None else None
+    if material is None:
+        return length, ""
+    at_20 = length_at(length, material.quantity, warm)
+    moved = f"{apart(at_20.m)[0] - row.length_mm:+.4f} mm".replace("-", "\u2212")
+    return at_20, f"Measured at {show(row.temperature_degc, '_degc')}, {moved} to 20 °C by the {material.label}."
+
+
+def _beside(name: str, measured: Quantity | None, predicted: Figure | None, note: str) -> list[Figure]:
     if measured is None:
         return []
     size, spread = apart(measured.m_as("mm"))
-    found = [Figure(f"{name} measured", size, "_mm", "measured", spread)]
+    found = [Figure(f"{name} measured", size, "_mm", "measured", spread, note)]
     if predicted and predicted.working:
         ratio = figure(
             "Deviation",

@@ -9,6 +9,7 @@ from django.urls import path, reverse
 from process.forms.copies import CopyFilter, MakingUpChangeForm, MakingUpForm, kept_shells
 from process.models import MakingUp, Shell
 from process.services.copies import make_up
+from process.summaries.copy_fills import fillings_before
 from process.summaries.copy_states import state_of, with_states
 from records import access
 from records.models import Commission, Item
@@ -53,7 +54,8 @@ def copy_list(request: HttpRequest) -> HttpResponseBase:
 
 def making_up_add(request: HttpRequest) -> HttpResponseBase:
     access.require(request, "write", MakingUp)
-    form = MakingUpForm(request.POST or None, instance=MakingUp(), initial=_offered(request))
+    offered = _offered(request)
+    form = MakingUpForm(request.POST or None, instance=MakingUp(), initial=offered)
     return answer_form(
         request, form, title="Make up a copy", sentence=SENTENCE, verb="Make it up", back_url=reverse("copy_list"),
         act=lambda form: make_up(
@@ -61,6 +63,7 @@ def making_up_add(request: HttpRequest) -> HttpResponseBase:
             afterwards=wants_afterwards(request),
         ),
         then=Item.get_absolute_url, template="process/making_up_form.html", kept=kept_shells().exists(),
+        fillings=fillings_before(offered["shells"]),
     )  # fmt: skip
 
 

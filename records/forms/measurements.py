@@ -47,10 +47,10 @@ class MeasurementForm(RecordForm):
 
     class Meta:
         model = Measurement
-        fields = ["what", "point", "measured_on", "measured_by", "note"]
+        fields = ["what", "point", "temperature_degc", "measured_on", "measured_by", "note"]
         groups = [
             ("", ["what", "amount", "point"]),
-            ("Who measured it, and when?", ["measured_on", "measured_by", "note"]),
+            ("Who measured it, and when?", ["measured_on", "measured_by", "temperature_degc", "note"]),
         ]
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
@@ -78,7 +78,9 @@ class MeasurementForm(RecordForm):
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
-        value = cleaned.get("amount")
+        value, warm = cleaned.get("amount"), cleaned.get("temperature_degc")
+        if warm is not None and not -50 <= warm <= 200:
+            self.add_error("temperature_degc", "No piece is measured so cold or so hot: look at the unit again.")
         if value is None:
             return cleaned
         if value < 0 or (value == 0 and self.column != "angle_deg"):
@@ -95,7 +97,8 @@ class MeasurementForm(RecordForm):
         super()._keep_what_was_typed()
         typed = self.instance.as_typed.pop("amount", None)
         if typed:
-            self.instance.as_typed = {self.column: typed}
+            warm = self.instance.as_typed.get("temperature_degc")
+            self.instance.as_typed = {self.column: typed} | ({"temperature_degc": warm} if warm else {})
 
     def _post_clean(self) -> None:
         super()._post_clean()

@@ -35,6 +35,9 @@ class Measurement(Strikable):
     mass_g = models.FloatField("mass", null=True, blank=True)
     density_g_cm3 = models.FloatField("density", null=True, blank=True)
     angle_deg = models.FloatField("angle", null=True, blank=True)
+    temperature_degc = models.FloatField(
+        "temperature of the piece", null=True, blank=True, help_text="Lengths are compared at 20 °C."
+    )
     measured_on = models.DateField(null=True, blank=True)
     measured_by = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="+")
     note = models.CharField(max_length=300, blank=True)
