@@ -15,7 +15,7 @@ def runs_of(request: HttpRequest, item: Item) -> Panel | None:
     """None for a thing in whose moulds nothing has been grown."""
     if item.kind in {Item.Kind.MOULD, Item.Kind.SHELL, Item.Kind.CORE} or not line_of(item).down:
         return None
-    runs = Run.objects.with_sheet().filter(cathodes__mould__model=item).distinct()[:SHOWN]
+    runs = Run.objects.with_sheet(points=False).filter(cathodes__mould__model=item).distinct()[:SHOWN]
     lines = [run_lines.line_of(run) for run in runs]
     return (
         Panel("Runs in its moulds", "process/_runs_of.html", {"lines": lines}, order=47, anchor="runs")
