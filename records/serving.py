@@ -34,6 +34,12 @@ def address_of(host: str, port: int) -> str:
     return f"http://{name}:{port}/"
 
 
+def lead_codes_here(host: str, port: int) -> None:
+    """Without a base address of its own, what is printed leads to where the site is served now."""
+    if not os.environ.get("REGISTER_BASE_URL"):
+        settings.BASE_URL = address_of(host, port).rstrip("/")
+
+
 def shortcomings(host: str, *, has_administrator: bool) -> Iterator[str]:
     """One sentence for each thing that is missing, with what to do about it."""
     if not has_administrator:

@@ -12,11 +12,12 @@ from urllib.error import URLError
 from urllib.request import urlopen
 
 import pytest
+from django.conf import settings
 from django.core.management import CommandError, call_command
 from django.db.migrations.recorder import MigrationRecorder
 from django.test import override_settings
 
-from records.serving import address_of, make_tables, shortcomings
+from records.serving import address_of, lead_codes_here, make_tables, shortcomings
 
 ROOT = Path(__file__).parents[2]
 
@@ -117,3 +118,14 @@ def test_a_server_for_the_network_asks_for_its_name():
 def test_the_address_is_one_that_a_browser_understands():
     assert address_of("0.0.0.0", 8000) == "http://127.0.0.1:8000/"
     assert address_of("::1", 8000) == "http://[::1]:8000/"
+
+
+@override_settings(BASE_URL="http://127.0.0.1:8000")
+def test_printed_codes_lead_to_the_port_that_is_served_unless_an_address_is_named(monkeypatch):
+    monkeypatch.setenv("REGISTER_BASE_URL", "")
+    lead_codes_here("127.0.0.1", 8311)
+    assert settings.BASE_URL == "http://127.0.0.1:8311"
+
+    monkeypatch.setenv("REGISTER_BASE_URL", "https://register.example")
+    lead_codes_here("127.0.0.1", 8312)
+    assert settings.BASE_URL == "http://127.0.0.1:8311"  # what the settings read from there stays

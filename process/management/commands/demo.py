@@ -12,7 +12,7 @@ from process.demo import report, scenario
 from process.demo.naming import belongs_to_demo, name_museum
 from records.listening import listen
 from records.models import Item, Party
-from records.serving import make_tables
+from records.serving import lead_codes_here, make_tables
 
 
 class Command(BaseCommand):
@@ -24,6 +24,7 @@ class Command(BaseCommand):
         parser.add_argument("--port", type=int, default=8000)
 
     def handle(self, *args: object, **options: Any) -> None:
+        lead_codes_here(options["host"], options["port"])
         make_tables(self._say)
         if belongs_to_demo():
             self._say(f"The demonstration is in {settings.DATA_DIR.resolve()} already; nothing was loaded or changed.")

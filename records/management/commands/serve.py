@@ -8,7 +8,7 @@ from django.contrib.auth.models import User
 from django.core.management.base import BaseCommand, CommandError
 
 from records.listening import listen
-from records.serving import make_tables, shortcomings
+from records.serving import lead_codes_here, make_tables, shortcomings
 
 
 class Command(BaseCommand):
@@ -21,6 +21,7 @@ class Command(BaseCommand):
     def handle(self, *args: object, **options: Any) -> None:
         if settings.DEBUG:
             raise CommandError("REGISTER_DEBUG=1 shows the inside of the site to everyone: unset it, then serve.")
+        lead_codes_here(options["host"], options["port"])
         make_tables(self._say)
         self._say(f"Data folder: {settings.DATA_DIR.resolve()}")
         has_administrator = User.objects.filter(is_superuser=True).exists()
