@@ -31,23 +31,27 @@ def total_of(label: str, figures: Sequence[Figure], suffix: str) -> Figure:
     return Figure(label, sum(each.value or 0.0 for each in known), suffix, kind, spread or None, note)
 
 
-def _sum(label: str, amounts: Sequence[Quantity], suffix: str, none: str) -> Figure:
+def _sum(label: str, amounts: Sequence[Quantity], suffix: str, none: str, kinds: Iterable[str] = ()) -> Figure:
+    """Measured, unless a part of it was only estimated, quoted or calculated."""
     if not amounts:
         return Figure(label, 0.0, suffix, "unknown", note=none)
     value, spread = apart(sum(amounts[1:], start=amounts[0]).m_as(SUFFIXES[suffix]))
-    return Figure(label, value, suffix, "measured", spread)
+    kind = next((each for each in kinds if each != "measured"), "measured")
+    return Figure(label, value, suffix, kind, spread)
 
 
 def sludge_of(work: Iterable[BathService]) -> Figure:
-    masses = [quantity(each, "mass_g") for each in work if each.kind == Kind.SLUDGE and each.mass_g is not None]
-    return _sum("sludge", masses, "_g", "No sludge was weighed in this time.")
+    rows = [each for each in work if each.kind == Kind.SLUDGE and each.mass_g is not None]
+    masses, kinds = [quantity(each, "mass_g") for each in rows], [each.evidence("mass_g") for each in rows]
+    return _sum("sludge", masses, "_g", "No sludge was weighed in this time.", kinds)
 
 
 def carried_out(work: Iterable[BathService]) -> Figure:
     """Bath that left and was replaced by water: with the pieces, by a spill, or taken out to dilute."""
     out = [each for each in work if each.kind in (Kind.DRAG_OUT, Kind.DILUTION) and each.volume_l is not None]
     volumes = [quantity(each, "volume_l") for each in out]
-    return _sum("carried out or taken out", volumes, "_l", "Nothing is noted as carried out.")
+    return _sum("carried out or taken out", volumes, "_l", "Nothing is noted as carried out.",
+                [each.evidence("volume_l") for each in out])  # fmt: skip
 
 
 def salt_added(additions: Iterable[BathAddition]) -> Figure:

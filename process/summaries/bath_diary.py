@@ -69,7 +69,7 @@ def _analyses(bath: Bath) -> Iterator[Entry]:
         row.bath = bath
         found = [f"{each.label} {show(each.figure.value, each.figure.suffix)}" for each in analysis_summary(row).found]
         said = [row.get_decision_display() if row.decision else "", row.note]
-        words = ". ".join(filter(None, [", ".join(found).capitalize(), *said]))
+        words = "; ".join(filter(None, [", ".join(found), *said]))
         yield Entry(row.sampled_at, "analysis", f"Analysis {row.number}", words, _person(row.analyst), "",
                     _door(row, "analysis_edit", row.number, "bath-analysis"), row)  # fmt: skip
 

@@ -2,11 +2,12 @@
 
 import math
 from dataclasses import dataclass
-from datetime import UTC, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, time, timedelta, tzinfo
 
 from records.pdf.charts.model import Panel
 
-_MINUTES = (5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880, 7 * 1440, 14 * 1440, 28 * 1440)
+_MINUTES = (5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880, 7 * 1440, 14 * 1440, 28 * 1440,
+            56 * 1440, 112 * 1440, 364 * 1440, 1820 * 1440)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -73,6 +74,8 @@ def time_ticks(start: datetime, end: datetime, tz: tzinfo, most: int = 9) -> tup
     """Instants at which the local clock shows a round time; a clock change leaves them round."""
     minutes = (end - start).total_seconds() / 60
     step = next((m for m in _MINUTES if minutes / m <= most), _MINUTES[-1])
+    if step > 7 * 1440:
+        return _day_ticks(start, end, tz, step // 1440)
     stride = timedelta(minutes=min(step, 15))
     at = start.astimezone(UTC).replace(minute=0, second=0, microsecond=0)
     ticks: list[TimeTick] = []
@@ -84,6 +87,19 @@ def time_ticks(start: datetime, end: datetime, tz: tzinfo, most: int = 9) -> tup
             shown = local.date()
             ticks.append(TimeTick(at, f"{local:%H:%M}", day))
         at += stride
+    return tuple(ticks)
+
+
+def _day_ticks(start: datetime, end: datetime, tz: tzinfo, days: int) -> tuple[TimeTick, ...]:
+    """Local midnights: over weeks and years nobody asks for the hour, but for the day and its year."""
+    first, last = start.astimezone(tz).date(), end.astimezone(tz).date()
+    ticks: list[TimeTick] = []
+    for ordinal in range(-(-first.toordinal() // days) * days, last.toordinal() + 1, days):
+        day = date.fromordinal(ordinal)
+        at = datetime.combine(day, time(), tzinfo=tz)
+        if start <= at <= end:
+            new = not ticks or ticks[-1].at.astimezone(tz).year != day.year
+            ticks.append(TimeTick(at, f"{day.day} {day:%b}", str(day.year) if new else ""))
     return tuple(ticks)
 
 
