@@ -3,6 +3,7 @@
 from itertools import chain
 from typing import Any
 
+from process.models import AreaPart
 from process.panels.copies import making_of
 from process.reports import allowed, appendices, cores, finished, moulds, opening, people, runs
 from process.reports.making import Making, gather
@@ -60,6 +61,9 @@ def attached(m: Making, context: PaperContext) -> dict[str, Any]:
         "shells": m.shells, "cathodes": cathodes,
         "thickness points": chain.from_iterable(s.thickness_points.all() for s in m.shells),
         "runs": [each.run for each in m.runs],
+        "steps of the ramps": chain.from_iterable(each.run.ramp_steps.all() for each in m.runs),
+        "power units": {each.run.power_unit_id: each.run.power_unit for each in m.runs if each.run.power_unit}.values(),
+        "parts of the areas": AreaPart.objects.filter(cathode__in=cathodes),
         "readings and events": [line.row for each in m.runs for line in lines_with_struck(each.run, each.sheet)],
         "baths": {each.run.bath_id: each.run.bath for each in m.runs}.values(),
         "bath analyses": {a.analysis.pk: a.analysis for a in m.analyses.values() if a}.values(),

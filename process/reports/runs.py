@@ -17,7 +17,7 @@ from records.pdf import blocks as b
 from records.pdf.tables import Row
 from records.reports.figures import figure_cell, figure_fact, number_of, row_fact, written
 from records.reports.parts import local_day, printed, sentences
-from records.units import other_unit
+from records.units import other_unit, show
 from records.wording import phrases
 
 SHELLS = (
@@ -89,12 +89,22 @@ def facts(summary: RunSummary) -> tuple[b.Fact, ...]:
         b.Fact(density.label, f"{density.value} {density.unit} ({echoed})", "", density.kind),
         row_fact("Target mean thickness", row, "planned_thickness_mm"),
         figure_fact(plan.charge if plan else None, "Charge, planned"),
+        b.Fact("Ramp, planned", _ramp_words(summary)), b.Fact("Power unit", str(row.power_unit or "")),
         figure_fact(summary.charge.chosen, f"{summary.charge.chosen.label}, chosen"), *_other_charges(summary),
         figure_fact(summary.elapsed), figure_fact(summary.energised),
         figure_fact(summary.theory, "Mass by Faraday’s law"),
         figure_fact(summary.result.gain if summary.result else None, "Gain on the balance"), _efficiency(summary),
     ]  # fmt: skip
     return tuple(fact for fact in found if fact.label)
+
+
+def _ramp_words(summary: RunSummary) -> str:
+    """“0.24 A for 2.0 h, 0.64 A for 2.0 h, then 1.21 A”."""
+    stages = summary.plan.stages if summary.plan else ()
+    if len(stages) < 2:
+        return "none: the full current from the start" if stages else ""
+    steps = [f"{show(each.current.value, '_a')} for {show(each.time.value, '_h')}" for each in stages[:-1]]
+    return f"{', '.join(steps)}, then {show(stages[-1].current.value, '_a')}"
 
 
 def _other_charges(summary: RunSummary) -> list[b.Fact]:

@@ -12,7 +12,7 @@ from process.summaries.ramp import BUILD
 
 MOST_READINGS = 80
 SAME_H = 1 / 60  # two readings within a minute are one
-FINISH = "stop, when the charge is reached"
+FINISH = "stop, charge reached"
 
 
 @dataclass(frozen=True)

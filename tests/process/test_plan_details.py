@@ -4,8 +4,10 @@ from datetime import UTC, date, datetime
 
 import pytest
 
-from process.models import FactorSource, PriceList, Run, ThrowTest
+from process.models import FactorSource, PriceList, RampStep, Run, ThrowTest
+from process.reports.runs import facts
 from process.summaries.reckoned import reckon
+from process.summaries.runs import summarise
 from records.models import Specification
 from tests.factories import make_bath, make_cathode, make_commission, make_item, make_run
 
@@ -95,3 +97,12 @@ def test_cost_is_reckoned_from_the_prices_that_held(medal):
     by_hand = (80 + 0.04303 * 14 + 0.8 * 36.85 / 1000 * 0.3 + 600 * 36.85 / 6000) * 1.25
     assert cost.total.value == pytest.approx(by_hand, rel=1e-3)
     assert cost.lacking == ""
+
+
+def test_the_process_report_tells_the_ramp_as_it_was_planned(medal):
+    for order, (amperes, hours) in enumerate(((0.24, 2.0), (0.64, 2.0), (1.21, None)), start=1):
+        RampStep.objects.create(run=medal, order_count=order, current_a=amperes, time_h=hours)
+
+    told = {fact.label: fact.value for fact in facts(summarise(sheet(medal)))}
+
+    assert told["Ramp, planned"].replace("\u2009", " ") == "0.24 A for 2.0 h, 0.64 A for 2.0 h, then 1.21 A"
