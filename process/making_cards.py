@@ -24,10 +24,12 @@ def originals_to_mould(request: HttpRequest) -> Iterable[HomeCard]:
         return
     for row in wanted_for(request):
         ready = row.has_consent and row.is_assessed and row.is_examined_before
-        if not ready or row.is_refused or row.has_mould:
+        side = "reverse" if row.lacks_reverse else "obverse" if row.lacks_obverse else ""
+        if not ready or row.is_refused or (row.has_mould and not (side and row.is_both_sides)):
             continue
         url = f"{reverse('mould_add')}?{urlencode({'of': row.item.number})}"
-        yield HomeCard(f"Mould {row.item.number}, for {row.commission.number}", url)
+        what = f"the {side} of {row.item.number} too" if side else row.item.number
+        yield HomeCard(f"Mould {what}, for {row.commission.number}", url)
 
 
 def shells_to_make_up(request: HttpRequest) -> Iterable[HomeCard]:

@@ -4,7 +4,7 @@ from django.db.models import Count, Exists, F, OuterRef, Q, QuerySet, Subquery
 from django.http import HttpRequest
 
 from records import clock
-from records.models import Commission, ConditionReport, Consent, DescentLink, Item, RiskAssessment
+from records.models import Commission, ConditionReport, Consent, DescentLink, Item, Photo, RiskAssessment
 
 Occasion = ConditionReport.Occasion
 Wanted = Commission.originals.through
@@ -18,7 +18,8 @@ def wanted_originals() -> QuerySet:
 
     `risk_number` is the latest assessment's, `is_assessed` whether it is signed, `is_refused` what it decided;
     `is_begun_…` tells that a report exists, `is_examined_…` that one is signed; `is_moulded` looks since the request,
-    `has_mould` at any mould that is still there: a piece is not moulded again while one serves.
+    `has_mould` at any mould that is still there: a piece is not moulded again while one serves; `lacks_…` at a side
+    that a photograph shows and no mould has, where the other side is moulded.
     """
     risks = RiskAssessment.objects.filter(item=OuterRef("item")).order_by("-assessed_on", "-pk")
     moulded = DescentLink.objects.filter(source=OuterRef("item"), transfer=DescentLink.Transfer.MOULDING)
@@ -30,6 +31,7 @@ def wanted_originals() -> QuerySet:
     return owing.annotate(
         has_consent=Exists(consents.filter(commissions=OuterRef("commission"), items=OuterRef("item"))),
         risk_number=Subquery(risks.values("number")[:1]),
+        is_both_sides=~Exists(risks.filter(decision=RiskAssessment.Decision.ONE_SIDE)),
         is_refused=Exists(risks.filter(decision=RiskAssessment.Decision.REFUSE)),
         is_assessed=Exists(risks.filter(signed_at__isnull=False)),
         is_begun_before=_reported(Occasion.BEFORE),
@@ -37,6 +39,8 @@ def wanted_originals() -> QuerySet:
         is_begun_after=_reported(Occasion.AFTER),
         is_moulded=Exists(moulded.filter(happened_on__gte=OuterRef("commission__requested_on"))),
         has_mould=Exists(kept),
+        lacks_reverse=_lacks(kept, "reverse"),
+        lacks_obverse=_lacks(kept, "obverse"),
     ).order_by("commission__number", "item__number")
 
 
@@ -45,6 +49,12 @@ def wanted_for(request: HttpRequest) -> list:
     if not hasattr(request, "_wanted_originals"):
         request._wanted_originals = list(wanted_originals()[:SHOWN])
     return request._wanted_originals
+
+
+def _lacks(kept: QuerySet, side: str) -> Q:
+    other = {"reverse": "obverse", "obverse": "reverse"}[side]
+    seen = Exists(Photo.objects.filter(item=OuterRef("item"), view=side))
+    return Q(Exists(kept.filter(side=other)), ~Exists(kept.filter(side__in=[side, "whole"])), seen)
 
 
 def _reported(occasion: str, **more: bool) -> Exists:

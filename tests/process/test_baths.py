@@ -98,6 +98,16 @@ def test_a_bath_without_analysis_is_not_fit_for_a_start():
     assert "has no analysis" in analysis_standing(make_bath(), date(2026, 3, 12)).sentence
 
 
+def test_an_analysis_without_limits_makes_no_bath_fit():
+    bath = make_bath("B-01")
+    make_analysis(bath)
+    bath.limits.all().delete()
+
+    standing = analysis_standing(bath, date(2026, 2, 11))
+
+    assert not standing.holds and "set the limits of the bath" in standing.sentence
+
+
 def test_the_ledger_adds_each_run_to_the_opening_charge():
     bath = make_bath(opening_charge_ah=640.0)
     run = make_run(bath=bath)

@@ -14,6 +14,7 @@ from tests.factories import (
     make_mark,
     make_mould,
     make_party,
+    make_photo,
     make_report,
     make_shell,
     make_user,
@@ -87,6 +88,18 @@ def test_marked_copy_is_inspected_and_then_signed(conservator):
     assert reverse("inspection_sign", args=[inspection.pk]) in _page(conservator, copy)
 
 
+def _ready_to_mould() -> models.Item:
+    """Allowed, assessed and examined."""
+    medal = make_item("OVM.1")
+    make_consent(medal, commission=make_commission(originals=[medal]))
+    models.RiskAssessment.objects.create(
+        number="RA-1", item=medal, assessed_on="2026-01-29", assessor=make_party(), surface="bronze", decision="direct",
+        reason="sound", signed_by=make_party(), signed_role="conservator", signed_at="2026-01-29T09:00Z",
+    )  # fmt: skip
+    make_report(medal, "before")
+    return medal
+
+
 def test_home_leads_the_conservator_from_consent_to_mould(conservator):
     medal = make_item("OVM.1")
     commission = make_commission(originals=[medal])
@@ -109,6 +122,21 @@ def test_home_leads_the_conservator_from_consent_to_mould(conservator):
     models.DescentLink.objects.create(source=medal, target=mould.item, transfer="moulding", happened_on="2026-02-04")
     assert "Mould OVM.1" not in _home(conservator)
     assert "Examine OVM.1 after moulding" in _home(conservator)
+
+
+def test_a_side_that_a_photograph_shows_and_no_mould_has_waits_too(conservator):
+    original = _ready_to_mould()
+    for side in ("obverse", "reverse"):
+        make_photo(original, view=side)
+    mould = make_mould(original).item
+    models.DescentLink.objects.create(source=original, target=mould, transfer="moulding", side="obverse")
+    assert "Mould the reverse of OVM.1 too, for" in _home(conservator)
+
+    risk = models.RiskAssessment.objects.get(item=original)
+    risk.decision = "one_side"
+    risk.save()
+
+    assert "Mould the reverse" not in _home(conservator)
 
 
 def test_a_piece_whose_mould_serves_is_not_moulded_again(conservator):
