@@ -4,7 +4,8 @@ from typing import Any
 
 from process.forms.asking import IT_IS_SO, AsksUnusual
 from process.forms.ramps import ramp_rows
-from process.models import PowerUnit, RampStep, Run
+from process.models import PowerUnit, RampStep, Range, Run
+from process.ranges import Opinion, judge_by, range_of
 from process.services.plans import keep_ramp
 from records.forms.base import RecordForm
 
@@ -56,6 +57,19 @@ class PlanForm(AsksUnusual, RecordForm):
 
     def range_step(self) -> str:
         return self.instance.agitation
+
+    def opinions(self) -> dict[str, Opinion]:
+        """A step is asked about like the density of the whole, unless it is usual for a strike."""
+        found = super().opinions()
+        if not self.ramp.is_valid():
+            return found
+        usual = [range_of("current_density_a_dm2", step) for step in (self.range_step(), Range.Step.STRIKE)]
+        for number, typed in self.ramp.densities():
+            known = {"number": typed.number, "unit": typed.unit}
+            said = [judge_by(row, "current_density_a_dm2", typed.canonical, **known) for row in usual]
+            if not any(opinion.is_usual for opinion in said):
+                found[f"Step {number} of the ramp"] = said[0]
+        return found
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

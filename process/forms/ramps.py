@@ -73,6 +73,11 @@ class RampRows(forms.BaseFormSet):
                     "Only the last step may be without a time: it goes on until the charge is reached."
                 )
 
+    def densities(self) -> list[tuple[int, Any]]:
+        """The densities that were typed, with the numbers of their steps."""
+        typed = [(number, form.cleaned_data.get("density")) for number, form in enumerate(self.forms, start=1)]
+        return [(number, density) for number, density in typed if density is not None]
+
     def rows(self, run: Run) -> list[RampStep]:
         filled = [form for form in self.forms if not form.is_blank]
         return [form.row(run, order) for order, form in enumerate(filled, start=1)]

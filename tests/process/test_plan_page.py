@@ -1,5 +1,6 @@
 """The plan of a run: computed while one types, asked about, kept with its ramp. Figures from SCENARIO 7 and 11."""
 
+import re
 from datetime import UTC, datetime
 
 import pytest
@@ -72,6 +73,24 @@ def test_fault_one_fifteen_is_asked_about_in_the_other_unit(technician, medal):
     assert "On this area it comes to 12.06\u2009A." in page
     medal.refresh_from_db()
     assert medal.planned_current_density_a_dm2 == 1.5
+
+
+def test_a_step_of_the_ramp_is_asked_about_too_and_kept_once_it_is_said_to_be_so(technician, medal):
+    url, steps = reverse("run_plan", args=[medal.number]), [{"density": "15"}]
+
+    asked = technician.post(url, sent(medal, steps))
+
+    assert asked.status_code == 422 and not medal.ramp_steps.exists()
+    assert "Step 1 of the ramp: 15.00\u2009A/dm² is unusual" in asked.content.decode()
+    tick = re.search(r'name="it_is_so" value="(\w+)"', asked.content.decode()).group(1)
+    assert technician.post(url, sent(medal, steps, it_is_so=tick)).status_code == 302
+    assert medal.ramp_steps.get().current_density_a_dm2 == 15.0
+
+
+def test_a_strike_is_usual_though_the_build_would_not_be(technician, medal):
+    steps = [{"words": "entry", "density": "0.12", "time": "1"}, {"density": "1.5"}]
+
+    assert technician.post(reverse("run_plan", args=[medal.number]), sent(medal, steps)).status_code == 302
 
 
 def test_fifteen_in_the_unit_of_the_paper_sheet_is_usual(technician, medal):
