@@ -55,6 +55,7 @@ class MappingForm(forms.Form):
         self.fields["current_unit"].choices = [("", "choose"), *((unit, unit) for unit in words.CURRENT_UNITS)]
         for question in proposal.questions:
             self.fields[question.field].help_text = question.sentence
+            self.fields[question.field].required = True
 
     def grouped(self) -> list[tuple[str, bool, list[forms.BoundField]]]:
         """Open questions first; a field that the file does not need is not shown at all."""

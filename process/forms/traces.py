@@ -34,6 +34,7 @@ class DecisionsForm(forms.Form):
     def __init__(self, *args: Any, trace: Trace, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.trace = trace
+        accepting = not self.is_bound or "accept" in self.data
         for at, finding in enumerate(trace.findings):
             self.fields[f"finding{at}"] = forms.ChoiceField(
                 label=finding["sentence"], choices=[(c["key"], _label(c)) for c in finding["choices"]],
@@ -43,14 +44,15 @@ class DecisionsForm(forms.Form):
         if self.others:
             names = " and ".join(other.original_name for other in self.others)
             self.fields["ruling"] = forms.ChoiceField(
-                label=f"It overlaps with {names}. In the overlap counts", required=False, widget=forms.RadioSelect,
+                label=f"It overlaps with {names}. In the overlap counts", required=accepting, widget=forms.RadioSelect,
                 choices=[("this", "this trace"), ("other", names)],
             )  # fmt: skip
         self.fields["reason"] = forms.CharField(
             label="Why it is believed so",
-            required=False,
+            required=accepting,
             max_length=300,
             help_text="“22:20 is a slip of the point: the voltage did not move.” Needed to accept it.",
+            error_messages={"required": "Say why it is believed so: the figure follows from your decisions."},
         )
 
     @property
@@ -61,12 +63,6 @@ class DecisionsForm(forms.Form):
     def decisions(self) -> dict[str, str]:
         chosen = {each["key"]: self.cleaned_data.get(f"finding{at}", "") for at, each in enumerate(self.trace.findings)}
         return {key: choice for key, choice in chosen.items() if choice}
-
-    def clean(self) -> dict[str, Any]:
-        cleaned = super().clean() or self.cleaned_data
-        if "accept" in self.data and not cleaned.get("reason"):
-            self.add_error("reason", "Say why it is believed so: the figure follows from your decisions.")
-        return cleaned
 
 
 def _label(choice: dict) -> str:
