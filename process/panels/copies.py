@@ -3,17 +3,21 @@
 from typing import Any
 
 from django.http import HttpRequest
+from django.utils.safestring import mark_safe
 
 from process.models import MakingUp
 from process.panels.shells import drawn
 from process.summaries.care import care_of
 from process.summaries.copies import CopySummary, summarise
 from process.summaries.copy_skin import skin_of
+from process.summaries.drift import drift_chart, drift_of
 from process.summaries.thickness import wall_of
 from records import access, extensions
 from records.extensions import CopyTraits, Panel
 from records.models import Item
+from records.pdf.charts.as_svg import step_svg
 
+NARROW = 380.0  # layout units of a chart on a phone
 MADE = MakingUp.objects.select_related("fill", "core__item", "made_up_by", "commission")
 
 
@@ -44,6 +48,7 @@ def making_panel(request: HttpRequest, item: Item) -> Panel | None:
         "item": item, "making": making, "summary": summary, "steps": making.steps, "maps": _maps(summary),
         "care": care_of(making, making.steps), "may_write": access.may(request.user, "write", MakingUp),
     }  # fmt: skip
+    context |= _drift(item, summary_of(item, making))
     return Panel("How it was made", "process/_copy_making.html", context, order=40, anchor="making")
 
 
@@ -51,6 +56,16 @@ def _maps(summary: CopySummary) -> list[dict[str, Any]]:
     """Where the walls of its shells were measured, one map for each picture."""
     walls = (wall_of(part.shell, part.shell.thickness_points.all(), part.face, None) for part in summary.parts)
     return [drawn(one) for wall in walls for one in wall.maps]
+
+
+def _drift(item: Item, summary: CopySummary) -> dict[str, Any]:
+    """Where two pieces of the line were measured: drawn wide and narrow, escaped by the drawing itself."""
+    steps = drift_of(item, summary.size)
+    if not steps:
+        return {}
+    chart = drift_chart(steps)
+    wide, narrow = step_svg(chart, "drift"), step_svg(chart, "drift-narrow", NARROW)
+    return {"drift": steps, "drift_chart": mark_safe(wide), "drift_narrow": mark_safe(narrow)}
 
 
 def traits(item: Item) -> CopyTraits | None:

@@ -12,7 +12,7 @@ from process.chemistry.anodes import anode_loss, drift
 from process.chemistry.baths import copper_gained, ledger, predicted_acid, predicted_salt
 from process.chemistry.constants import ACID_PER_COPPER, COPPER_IN_SALT, COPPER_SULPHATE, SULPHURIC_ACID
 from process.chemistry.density import fill_masses, hydrostatic_density, mass_of, mean_density
-from process.chemistry.dimensions import linear_scale, predicted_dimension
+from process.chemistry.dimensions import deviation, linear_scale, predicted_dimension
 from process.chemistry.errors import ChemistryError
 from process.chemistry.expansion import EXPANSIONS, expansion_of, length_at
 from process.chemistry.faraday import deposited_mass
@@ -203,6 +203,12 @@ def test_shrinkage_of_type_faces_adds_up() -> None:
     face = Q(100, "mm")
     lost = [(face - predicted_dimension(face, [Q(-0.0038, "pct")] * steps)).m_as("um") for steps in (1, 10)]
     assert lost == pytest.approx([3.80, 37.99], abs=0.005)
+
+
+def test_drift_of_the_lightship_medal() -> None:
+    """SCENARIO 8: 45.0 in 1811, 44.82 (−0.40 %), 44.78 (−0.49 % in total)."""
+    found = [deviation(Q(size, "mm"), Q(45.0, "mm")).m_as("pct") for size in (44.82, 44.78)]
+    assert [round(each, 2) for each in found] == [-0.40, -0.49]
 
 
 def test_a_statue_of_five_and_a_half_feet() -> None:

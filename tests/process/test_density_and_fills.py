@@ -8,9 +8,10 @@ from process.summaries.copies import summarise
 from process.summaries.copy_fills import fillings_before
 from process.summaries.copy_sizes import length_of
 from process.summaries.densities import densities_of
-from records.models import Measurement
-from tests.everything import make_core
-from tests.factories import NINE, make_cathode, make_item, make_mould, make_report, make_run, make_user
+from process.summaries.drift import drift_of
+from records.models import DescentLink, Measurement
+from tests.everything import make_core, make_shell
+from tests.factories import NINE, make_cathode, make_copy, make_item, make_mould, make_report, make_run, make_user
 
 pytestmark = pytest.mark.django_db
 
@@ -143,3 +144,20 @@ def test_every_length_of_the_model_is_foretold():
 
     assert found["Height predicted"] == pytest.approx(60 * (1 - 0.0008))
     assert found["Depth predicted"] == pytest.approx(5 * (1 - 0.0008))
+
+
+def test_size_drifts_along_the_line_and_is_drawn(conservator):
+    """SCENARIO 8: R.1889.7 of 44.82 mm, its copy of 44.78 mm: −0.09 %; foretold −0.08 % by the mould."""
+    model = make_item("R.1889.7", kind="historic_copy")
+    Measurement.objects.create(item=model, what="diameter", length_mm=44.82)
+    cathode = make_cathode(make_run(), mould=make_mould(model, shrinkage_pct=-0.08))
+    DescentLink.objects.create(source=model, target=cathode.mould.item, transfer="moulding", side="obverse")
+    shell = make_shell(cathode)
+    copy = make_copy("R.2026.3", shells=[shell], technique="uniface", afterwards=True)
+    Measurement.objects.create(item=copy, what="diameter", length_mm=44.78)
+
+    first, last = drift_of(copy, summarise(copy.making_up, [], None).size)
+
+    assert (first.item.number, round(last.measured_pct, 2), round(last.predicted_pct, 2)) == ("R.1889.7", -0.09, -0.08)
+    page = conservator.get(copy.get_absolute_url()).content.decode()
+    assert "Size by generation" in page and "Deviation from the first" in page

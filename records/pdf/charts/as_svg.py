@@ -4,7 +4,8 @@ from xml.sax.saxutils import escape, quoteattr
 
 from records.pdf.charts.layout import WIDTH, lay_out
 from records.pdf.charts.model import Chart
-from records.pdf.charts.shapes import TEXT_SIZE, Dot, Line, Role, Text
+from records.pdf.charts.shapes import TEXT_SIZE, Dot, Layout, Line, Role, Text
+from records.pdf.charts.steps import StepChart, lay_out_steps
 
 # Presentation attributes: they hold without a stylesheet, and any rule for the class overrides them.
 _LINES: dict[Role, str] = {
@@ -39,15 +40,24 @@ def _mark(mark: Line | Dot | Text) -> str:
 
 def svg(chart: Chart, id_prefix: str, width: float = WIDTH) -> str:
     """An <svg> element for a page; `id_prefix` keeps the ids of several charts apart."""
-    layout = lay_out(chart, width)
+    return drawn(lay_out(chart, width), chart.title, chart.description, id_prefix)
+
+
+def step_svg(chart: StepChart, id_prefix: str, width: float = WIDTH) -> str:
+    """The same for a chart over steps."""
+    return drawn(lay_out_steps(chart, width), chart.title, chart.description, id_prefix)
+
+
+def drawn(layout: Layout, name: str, words: str, id_prefix: str) -> str:
+    """A layout as an <svg> element with its title and description."""
     title, described = f"{id_prefix}-title", f"{id_prefix}-desc"
     box = f"0 0 {_number(layout.width)} {_number(layout.height)}"
     return "\n".join(
         [
             f'<svg xmlns="http://www.w3.org/2000/svg" class="chart" role="img" viewBox="{box}"'
             f" aria-labelledby={quoteattr(f'{title} {described}')}>",
-            f"<title id={quoteattr(title)}>{escape(chart.title)}</title>",
-            f"<desc id={quoteattr(described)}>{escape(chart.description)}</desc>",
+            f"<title id={quoteattr(title)}>{escape(name)}</title>",
+            f"<desc id={quoteattr(described)}>{escape(words)}</desc>",
             *(_mark(mark) for mark in layout.marks),
             "</svg>",
         ]

@@ -66,9 +66,21 @@ def _series_name(series: Series, plot: Plot, names: Names) -> Text:
     highest = max(value for _, value in drawn)
     x, y = plot.place(*next(point for point in reversed(drawn) if point[1] == highest))
     text = f"{series.label}, calculated" if series.calculated else series.label
-    x = max(x, plot.left + text_width(text, "series-label") + 6)
-    shifts = ((-4, -7), (-24, 16), (-70, -7), (-140, -7), (-4, -22), (-24, -22), (-70, -22), (-140, 16))
-    offers: list[tuple[float, float, Anchor]] = [(x + right, y + down, "end") for right, down in shifts]
+    least = plot.left + text_width(text, "series-label") + 6
+    x = max(x, least)
+    shifts = (
+        (-4, -7),
+        (-24, 16),
+        (60, 16),
+        (120, 16),
+        (-70, -7),
+        (-140, -7),
+        (-4, -22),
+        (-24, -22),
+        (-70, -22),
+        (-140, 16),
+    )
+    offers: list[tuple[float, float, Anchor]] = [(max(x + right, least), y + down, "end") for right, down in shifts]
     return names.put(text, "series-label", offers)
 
 
