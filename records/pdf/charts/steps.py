@@ -6,7 +6,7 @@ from datetime import UTC, datetime
 from records.pdf.charts.lettering import text_width
 from records.pdf.charts.model import Axis, Panel, Series
 from records.pdf.charts.scales import value_scale
-from records.pdf.charts.shapes import Dot, Layout, Line, Text
+from records.pdf.charts.shapes import Dot, Layout, Line, Role, Text
 
 TOP, HEIGHT, FOOT, RIGHT = 25.0, 120.0, 34.0, 40.0
 _NO_TIME = datetime(2000, 1, 1, tzinfo=UTC)
@@ -40,7 +40,11 @@ def lay_out_steps(chart: StepChart, width: float) -> Layout:
     for tick in scale.ticks:
         marks.append(Line(((left, y_at(tick)), (width - RIGHT, y_at(tick))), "grid"))
         marks.append(Text(left - 6, y_at(tick) + 4, scale.label(tick), "tick-label", "end"))
-    for values, role in ((chart.calculated, "calculated"), (chart.measured, "measured")):
+    drawn: tuple[tuple[tuple[float | None, ...], Role], ...] = (
+        (chart.calculated, "calculated"),
+        (chart.measured, "measured"),
+    )
+    for values, role in drawn:
         places = tuple((x_at(step), y_at(value)) for step, value in enumerate(values) if value is not None)
         if len(places) > 1:
             marks.append(Line(places, role))
