@@ -1,5 +1,5 @@
-"""The process report of a copy and the bench sheet of a run; importing this package registers them."""
+"""The process report of a copy, the bench sheet of a run, the diary of a bath; they register themselves."""
 
-from process.reports import bench_sheet, report
+from process.reports import bath_diary, bench_sheet, report
 
-__all__ = ["bench_sheet", "report"]
+__all__ = ["bath_diary", "bench_sheet", "report"]

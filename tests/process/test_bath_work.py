@@ -4,9 +4,12 @@ from datetime import UTC, datetime
 
 import pytest
 from django.urls import reverse
+from pypdf import PdfReader
 
 from process.models import Anode, AnodeWeighing, BathService, Reading
 from records import clock
+from records.models import Document
+from records.services.papers import path_of
 from tests.factories import make_analysis, make_bath, make_mould, make_run, make_user
 from tests.process.bath_campaign import DAY, tell_of_the_campaign
 from tests.process.test_baths import analysis_data
@@ -172,3 +175,11 @@ def test_work_struck_out_is_shown_in_the_diary_and_counted_no_more(technician):
 
     assert not bath.services.exists()
     assert "struck out: that was bath B-02" in technician.get(reverse("bath_diary", args=["B-01"])).content.decode()
+
+
+def test_diary_is_issued_as_a_paper(technician, campaign):
+    technician.post(reverse("paper_issue", args=["bath-diary", "B-01"]))
+
+    paper = Document.objects.get()
+    text = " ".join(page.extract_text() for page in PdfReader(path_of(paper)).pages)
+    assert "928.27" in text and "208.6" in text and "Anode A1 weighed" in text and "never water into acid" in text
