@@ -137,6 +137,8 @@ def accept(*, trace: Trace, reason: str, ruling: str, person: Party) -> Trace:
     with transaction.atomic():
         hold(trace.run)
         _refuse_settled(trace)
+        if {other.pk for other in overlapping(trace)} != {other.pk for other in others}:
+            raise ValidationError("Another trace of this run was accepted or withdrawn meanwhile: look at it again.")
         for other, reckoning in changed:
             write(other, reckoning)
         trace.state, trace.reason, trace.accepted_by, trace.accepted_at = "accepted", reason, person, clock.now()
