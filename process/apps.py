@@ -11,3 +11,4 @@ class ProcessConfig(AppConfig):
 
         post_migrate.connect(seeding.ensure_ranges, sender=self)
         post_migrate.connect(seeding.ensure_header_words, sender=self)
+        post_migrate.connect(seeding.ensure_risk_rules, sender=self)

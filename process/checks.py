@@ -2,9 +2,10 @@
 
 from datetime import date
 
-from process.models import Cathode, Run, Shell
+from process.models import Cathode, MakingUp, Run, Shell
 from process.services.copies import copies_check
 from process.services.cores import DRYING, closing_check
+from process.services.hot_work import CHECK, hot_work_check
 from process.services.moulds import pull_check
 from process.summaries.baths import analysis_standing
 from process.summaries.cores import leak_of, leak_words
@@ -63,6 +64,13 @@ def core_waterproof(subject: Subject, on: date) -> Check | None:
 def core_dry(subject: Subject, on: date) -> Check | None:
     """A skinned core is closed and made up at constant mass; asked of the shell when that happens."""
     return closing_check(subject.thing, on) if isinstance(subject.thing, Shell) else None
+
+
+@gate_check(Gate.ACCEPT, CHECK)
+def no_heat(subject: Subject, on: date) -> Check | None:
+    """Shells with a boundary that is not to be trusted are not soldered or filled hot; asked when they are made up."""
+    thing = subject.thing
+    return hot_work_check(thing, list(thing.shells.all())) if isinstance(thing, MakingUp) and thing.pk else None
 
 
 @gate_check(Gate.PERMISSION, "copies left")

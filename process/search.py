@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from django.db.models import Q
 
-from process.models import Bath, Run
+from process.models import Bath, Failure, Run
 from records.extensions import SearchHit, search_sources
 
 SHOWN = 20
@@ -25,4 +25,12 @@ def baths(typed: str) -> Iterable[SearchHit]:
         yield SearchHit(bath.number, bath.name, "bath", bath.get_absolute_url())
 
 
-search_sources += [runs, baths]
+def failures(typed: str) -> Iterable[SearchHit]:
+    said = Q(number__icontains=typed) | Q(title__icontains=typed) | Q(what__icontains=typed)
+    said |= Q(cause__icontains=typed) | Q(lesson__icontains=typed) | Q(action__icontains=typed)
+    said |= Q(shells__defects__term__label__icontains=typed) | Q(run__number__icontains=typed)
+    for row in Failure.objects.filter(said).select_related("run").distinct()[:SHOWN]:
+        yield SearchHit(row.number, row.title, "failure", row.get_absolute_url())
+
+
+search_sources += [runs, baths, failures]

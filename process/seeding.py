@@ -1,23 +1,32 @@
-"""Usual and impossible values, and header words of loggers, that a new register starts with."""
+"""What a new register starts with: usual and impossible values, header words of loggers, the interruption rule."""
 
 import tomllib
 from pathlib import Path
 
 from django.db import transaction
 
-from process.models import HeaderWord, Range
+from process.models import HeaderWord, Range, RiskRule
 
 RANGES = Path(__file__).with_name("ranges.toml")
 HEADER_WORDS = Path(__file__).with_name("header_words.toml")
+RISK_RULES = Path(__file__).with_name("risk_rules.toml")
 
 
 def ensure_ranges(**_signal: object) -> None:
     """Fill an empty table; one that the museum has begun to edit is never touched."""
-    if Range.objects.exists():
+    _fill(Range, RANGES, "range")
+
+
+def ensure_risk_rules(**_signal: object) -> None:
+    _fill(RiskRule, RISK_RULES, "rule")
+
+
+def _fill(model: type, file: Path, name: str) -> None:
+    if model.objects.exists():
         return
     with transaction.atomic():
-        for row in tomllib.loads(RANGES.read_text(encoding="utf-8"))["range"]:
-            Range.objects.create(**row)
+        for row in tomllib.loads(file.read_text(encoding="utf-8"))[name]:
+            model.objects.create(**row)
 
 
 def ensure_header_words(**_signal: object) -> None:

@@ -11,10 +11,13 @@ from process.views import (
     closings,
     copies,
     cores,
+    coupons,
     drying,
+    failures,
     finishing,
     hydrostatics,
     inspections,
+    interruptions,
     moulds,
     pasting,
     plans,
@@ -31,8 +34,8 @@ from process.views import (
 
 ROOMS = [
     moulds, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units, prices,
-    cathodes, areas, sheet, pasting, shells, thickness, drying, closings, copies, finishing, hydrostatics, inspections,
-    range_rows,
+    cathodes, areas, sheet, pasting, interruptions, shells, thickness, coupons, failures, drying, closings, copies,
+    finishing, hydrostatics, inspections, range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

@@ -29,6 +29,7 @@ ENTRIES = (
     Entry("Moulds", "mould_list"),
     Entry("Baths", "bath_list", WORKSHOP),
     Entry("Runs", "run_list"),
+    Entry("Failures", "failure_list", WORKSHOP),
     Entry("Copies", "copy_list"),
     Entry("Papers", "document_list"),
     Entry("Duties", "duty_list"),
@@ -36,6 +37,7 @@ ENTRIES = (
     Entry("Places", "place_list", WORKSHOP),
     Entry("Words", "vocabulary_list", frozenset({REGISTRAR, CONSERVATOR})),
     Entry("Usual values", "range_list", frozenset({CONSERVATOR})),
+    Entry("Risk rule", "risk_rule_list", frozenset({CONSERVATOR})),
 )
 
 

@@ -18,11 +18,10 @@ def ensure_roles(**_signal: object) -> None:
 
 
 def ensure_vocabulary(**_signal: object) -> None:
-    """Fill an empty vocabulary; one that the museum has begun to edit is never touched."""
-    if Term.objects.exists():
-        return
+    """Fill each kind of words that the register never had; one that the museum has edited is never touched."""
     terms = tomllib.loads(VOCABULARY.read_text(encoding="utf-8"))
+    known = set(Term.history.values_list("scheme", flat=True).distinct())
     with transaction.atomic():
-        for scheme, rows in terms.items():
-            for row in rows:
+        for scheme in set(terms) - known:
+            for row in terms[scheme]:
                 Term.objects.create(scheme=scheme, **row)

@@ -6,7 +6,7 @@ from typing import Any
 from process import models as making
 from records import models
 from tests import factories as make
-from tests.everything import DAY, _copy, make_core, make_shell, one_of_each
+from tests.everything import DAY, _copy, judged, make_core, make_shell, one_of_each
 from tests.factories import NINE
 
 CROWD = 50
@@ -116,6 +116,7 @@ def _in_the_workshop(rows: dict[str, Any], person: models.Party, count: int) -> 
     making.PowerUnit.objects.create(number=f"PU-{count + 2}", rated_a=20, rated_v=12)
     making.Reading.objects.create(run=run, at=at, current_a=1.2, meter_ah=count / 3, person=person)
     making.Event.objects.create(run=run, kind="inspection", at=at, person=person)
+    judged(run, rows["shell"], person, NINE + timedelta(hours=25, minutes=5 * (count + 1)))
     make.make_mould(rows["item"], made_by=person)
     make_core(mould, count + 3)
     making.ThicknessPoint.objects.create(

@@ -1,6 +1,7 @@
 """A register with one row of every kind, and the same with a crowd around each."""
 
 from datetime import UTC, date, datetime, timedelta
+from types import SimpleNamespace
 from typing import Any
 
 from process import models as making
@@ -102,6 +103,7 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
     making.Event.objects.create(run=run, kind="stop", at=NINE + timedelta(hours=30), current_a=0.0, person=person)
     shell = make_shell(cathode)
     return {
+        **judged(run, shell, person, NINE + timedelta(hours=25)),
         "mould": mould,
         "bath": bath,
         "range": making.Range.objects.first(),
@@ -155,6 +157,29 @@ def _bath_work(bath: making.Bath, person: models.Party) -> dict[str, Any]:
         "anode": anode,
         "anode_weighing": making.AnodeWeighing.objects.create(
             anode=anode, weighed_at=NINE, mass_g=4012, weighed_by=person
+        ),
+    }
+
+
+def judged(run: making.Run, shell: making.Shell, person: models.Party, gone: datetime) -> dict[str, Any]:
+    """An interruption with its answers, a coupon, a defect and an entry of the failure library."""
+    count = making.CouponTest.objects.count()
+    making.Event.objects.create(run=run, kind="interruption", at=gone, current_a=0.0, cause="power")
+    making.Event.objects.create(run=run, kind="restart", at=gone + timedelta(minutes=2), current_a=1.2)
+    making.InterruptionAnswers.objects.create(run=run, began_at=gone, handling="immersed", answered_by=person)
+    failure = making.Failure.objects.create(
+        number=f"F-2026-{count + 1:03d}", title="Too much current", happened_on=DAY, run=run, what="dark", lesson="look"
+    )
+    failure.shells.add(shell)
+    return {
+        "interruption": SimpleNamespace(key=f"{gone:%Y%m%dT%H%M%S}"),
+        "risk_rule": making.RiskRule.objects.first(),
+        "coupon": making.CouponTest.objects.create(
+            shell=shell, number=f"K-{count + 1}", bends_count=14, layers="no", tested_by=person
+        ),
+        "failure": failure,
+        "defect": making.Defect.objects.create(
+            shell=shell, term=make.make_term("defect", "burning"), location="rim", stage="run", found_by=person
         ),
     }
 

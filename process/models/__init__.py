@@ -3,9 +3,12 @@ from .bath_work import Anode, AnodeWeighing, BathService
 from .baths import Bath, BathAddition, BathAnalysis, BathLimit, Constituent
 from .closings import CoreClosing
 from .cores import Core
+from .coupons import CouponTest
+from .failures import Certainty, Defect, Failure
 from .finishing import FinishStep
 from .hydrostatics import HydrostaticWeighing
 from .inspection import Inspection
+from .interruptions import Answer, InterruptionAnswers, RiskLevel, RiskRule
 from .making_up import MakingUp
 from .moulds import Mould, Pull, Side
 from .plan_fields import FactorSource
@@ -19,8 +22,9 @@ from .traces import HeaderWord, Trace, TraceCurve, TraceShape
 from .weighings import Weighing
 
 __all__ = [
-    "Anode", "AnodeWeighing", "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit", "BathService",
-    "Cathode", "Constituent", "Core", "CoreClosing", "Event", "FactorSource", "FinishStep", "HeaderWord",
-    "HydrostaticWeighing", "Inspection", "MakingUp", "Mould", "PowerUnit", "PriceList", "Pull", "RampStep", "Range",
-    "Reading", "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve", "TraceShape", "Weighing",
+    "Anode", "AnodeWeighing", "Answer", "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit",
+    "BathService", "Cathode", "Certainty", "Constituent", "Core", "CoreClosing", "CouponTest", "Defect", "Event",
+    "FactorSource", "Failure", "FinishStep", "HeaderWord", "HydrostaticWeighing", "Inspection", "InterruptionAnswers",
+    "MakingUp", "Mould", "PowerUnit", "PriceList", "Pull", "RampStep", "Range", "Reading", "RiskLevel", "RiskRule",
+    "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve", "TraceShape", "Weighing",
 ]  # fmt: skip

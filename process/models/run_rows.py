@@ -1,9 +1,45 @@
 """Questions that are asked of runs, as queryset methods."""
 
+from typing import Any
+
 from django.apps import apps
-from django.db.models import Exists, F, OuterRef, Prefetch, Subquery, Sum
+from django.db.models import Aggregate, Exists, F, JSONField, OuterRef, Prefetch, Subquery, Sum, Value
+from django.db.models.functions import JSONObject
 
 from records.models import TrackedQuerySet
+
+# What a row of the rule for interruptions is judged by.
+RULE_COLUMNS = (
+    "id", "words", "longer_than_s", "up_to_s", "time_known", "contact_lost", "handling", "out_up_to_s", "activated",
+    "returned_by_itself", "risk",
+)  # fmt: skip
+
+
+class JsonRows(Aggregate):
+    """Rows as one list of JSON, so that a table of few rows rides along with another question."""
+
+    function = "JSON_GROUP_ARRAY"
+    output_field = JSONField()
+
+    def as_postgresql(self, compiler: Any, connection: Any, **context: Any) -> tuple[str, Any]:
+        return self.as_sql(compiler, connection, function="JSONB_AGG", **context)
+
+
+def _rule() -> Subquery:
+    """The whole rule for interruptions."""
+    rows = apps.get_model("process", "RiskRule").objects.filter(is_retired=False).order_by()
+    each = JSONObject(**{name: name for name in RULE_COLUMNS})
+    return Subquery(rows.annotate(one=Value(1)).values("one").annotate(rows=JsonRows(each)).values("rows"))
+
+
+COUPON_COLUMNS = ("id", "number", "bends_count", "layers", "layers_at_mm", "note")
+
+
+def _coupons() -> Subquery:
+    """The coupons of what grew on a cathode."""
+    rows = apps.get_model("process", "CouponTest").objects.filter(shell__cathode=OuterRef("pk")).order_by()
+    each = JSONObject(**{name: name for name in COUPON_COLUMNS})
+    return Subquery(rows.values("shell").annotate(rows=JsonRows(each)).values("rows"))
 
 
 class RunQuerySet(TrackedQuerySet):
@@ -48,16 +84,19 @@ class RunQuerySet(TrackedQuerySet):
         )
 
     def with_sheet(self, points: bool = True) -> "RunQuerySet":
-        """Everything that a summary reads, in few queries; without points for a list without walls and ramps."""
+        """Everything that a summary reads, in few queries; without `points` no wall or ramp is shown or judged."""
         model = apps.get_model
         cathodes = model("process", "Cathode").objects.select_related(
             "mould__item", "mould__model", "core__item", "coat", "pull", "shell__item", "shell__making_up__copy"
         )
         steps = model("process", "RampStep").objects.all()
         measured = model("process", "ThicknessPoint").objects.all()
+        answers = model("process", "InterruptionAnswers").objects.select_related("answered_by", "set_risk_by")
+        cathodes = cathodes.annotate(coupon_rows=_coupons()) if points else cathodes
         related = ("bath", "commission", "operator", "power_unit")
+        rows = self.with_traced()
         return (
-            self.with_traced()
+            (rows.annotate(rule_rows=_rule()) if points else rows)
             .select_related(*related)
             .prefetch_related(
                 Prefetch("ramp_steps", steps if points else steps.none()),
@@ -65,5 +104,6 @@ class RunQuerySet(TrackedQuerySet):
                 Prefetch("events", model("process", "Event").objects.select_related("person")),
                 Prefetch("cathodes", cathodes),
                 Prefetch("cathodes__shell__thickness_points", measured if points else measured.none()),
+                Prefetch("interruption_answers", answers if points else answers.none()),
             )
         )

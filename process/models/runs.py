@@ -145,6 +145,8 @@ class Event(SheetEntry):
         CURRENT = "current", "current changed"
         INTERRUPTION = "interruption", "current gone"
         RESTART = "restart", "current back"
+        HUNG_IN = "hung_in", "hung in"
+        TAKEN_OUT = "taken_out", "taken out"
         INSPECTION = "inspection", "looked at"
         FAULT = "fault", "fault"
         STOP = "stop", "stopped, end of the run"
@@ -174,6 +176,8 @@ class Event(SheetEntry):
 
     run = models.ForeignKey(Run, models.CASCADE, related_name="events")
     kind = models.CharField("what happened", max_length=20, choices=Kind)
+    # Which cathode was hung in or taken out while the run went on; these events say when it hung there.
+    cathode = models.ForeignKey(Cathode, models.CASCADE, null=True, blank=True, related_name="events", editable=False)
     cause = models.CharField(max_length=20, choices=Cause, blank=True)
     handling = models.CharField("meanwhile it", max_length=20, choices=Handling, blank=True)
     activation = models.CharField("before the restart", max_length=20, choices=Activation, blank=True)
@@ -187,6 +191,11 @@ class Event(SheetEntry):
                 fields=["run", "kind"], condition=Q(kind__in=["entry", "stop"], struck_at__isnull=True),
                 name="event_one_entry_one_stop",
                 violation_error_message="A run begins and ends once: correct the entry that stands there.",
+            ),
+            models.UniqueConstraint(
+                fields=["cathode", "kind"], condition=Q(kind__in=["hung_in", "taken_out"], struck_at__isnull=True),
+                name="event_cathode_once",
+                violation_error_message="A cathode is hung in once and taken out once: correct the line there.",
             ),
         ]  # fmt: skip
         indexes = [models.Index(fields=["run", "at"])]

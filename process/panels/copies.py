@@ -9,6 +9,7 @@ from process.models import MakingUp
 from process.panels.shells import drawn
 from process.summaries.care import care_of
 from process.summaries.copies import CopySummary, summarise
+from process.summaries.copy_limits import limits_of_shells
 from process.summaries.copy_skin import skin_of
 from process.summaries.drift import drift_chart, drift_of
 from process.summaries.thickness import wall_of
@@ -46,7 +47,8 @@ def making_panel(request: HttpRequest, item: Item) -> Panel | None:
     summary = summary_of(item, making)
     context = {
         "item": item, "making": making, "summary": summary, "steps": making.steps, "maps": _maps(summary),
-        "care": care_of(making, making.steps), "may_write": access.may(request.user, "write", MakingUp),
+        "care": care_of(making, making.steps), "limits": limits_of_shells(making.shells.all()),
+        "may_write": access.may(request.user, "write", MakingUp),
     }  # fmt: skip
     context |= _drift(item, summary_of(item, making))
     return Panel("How it was made", "process/_copy_making.html", context, order=40, anchor="making")

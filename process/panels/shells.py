@@ -10,6 +10,7 @@ from process.summaries.cathodes import CathodeSummary
 from process.summaries.next_step import making_up_step
 from process.summaries.runs import RunSummary, summarise
 from process.summaries.thickness import PointMap, Wall, specification_of, wall_of
+from process.summaries.wall_limits import limits_of
 from records import access
 from records.extensions import Panel, item_panels
 from records.models import Item
@@ -44,8 +45,11 @@ def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
         return None
     each = next((each for each in summary.cathodes if each.cathode.pk == shell.cathode_id), None)
     wall = _wall(shell, each)
+    limits = tuple(limit for limit in limits_of(summary) if limit.shell == shell)
     context = {"shell": shell, "each": each, "summary": summary, "wall": wall, "points": shell.every_point,
-               "maps": [drawn(one) for one in wall.maps],
+               "maps": [drawn(one) for one in wall.maps], "limits": limits,
+               "coupons": shell.coupon_tests.select_related("tested_by"),
+               "defects": shell.defects.select_related("term", "photo"), "failures": shell.failures.all(),
                "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
     onward = making_up_step(summary) if shell.is_free and access.may(request.user, "write", MakingUp) else None
     step = (onward.text, onward.url) if onward else None

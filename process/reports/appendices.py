@@ -124,11 +124,10 @@ def named_figures(m: Making) -> Iterator[tuple[str, Figure | None]]:
             for figure in (part.share, part.thickness, part.face, part.edge):
                 yield (f"{figure.label}, {part.shell}" if figure else "", figure)
             for gap in each.interruptions:
-                yield from (
-                    (f"{f.label}, {gap.duration} without current", f)
-                    for f in gap.depths
-                    if f.label.endswith(part.cathode.label)
-                )
+                for found in gap.boundaries:
+                    if found.wall.label == part.cathode.label:
+                        yield f"{found.depth.label}, {gap.duration} without current", found.depth
+                        yield f"The same, scaled to the trimmed face of {part.shell}", found.at_face
     if m.making_up.core:
         known = cores.summarise(m.making_up.core)
         for figure in (known.taken_up, known.leak, *known.ready):

@@ -2,6 +2,7 @@
 
 from process.chemistry.judgement import Band
 from process.models import Inspection
+from process.reports import judgements
 from process.reports.making import Making, gate_words
 from process.summaries.copy_states import state_from
 from records import sentences
@@ -38,6 +39,7 @@ def notices(m: Making) -> list[b.Block]:
                 blocks.append(b.Notice(f"{drying.word.capitalize()}: {drying.shell}", drying.sentence))
         if each.result and each.result.shape == "blocked" and each.result.band is not Band.ABSORBED:
             blocks.append(b.Notice(f"The balance of run {each.run.number} is in doubt", each.result.sentence))
+    blocks += judgements.notices(m)
     for concession in m.concessions:
         limits = concession.limits_of_use or "No limits of use are written."
         blocks.append(b.Notice(f"Concession {concession.number}: {limits}", concession_words(concession)))

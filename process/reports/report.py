@@ -5,7 +5,7 @@ from typing import Any
 
 from process.models import AreaPart
 from process.panels.copies import making_of
-from process.reports import allowed, appendices, cores, finished, moulds, opening, people, runs
+from process.reports import allowed, appendices, cores, finished, judgements, moulds, opening, people, runs
 from process.reports.making import Making, gather
 from process.summaries.struck import lines_with_struck
 from records.extensions import PaperContext, PaperKind, paper_kinds
@@ -37,7 +37,8 @@ def blocks(m: Making, context: PaperContext) -> list[b.Block]:
         *opening.notices(m), opening.cover(m), *opening.descent(m), *allowed.permissions(m),
         *allowed.specification(m), *allowed.original(m),
         *moulds.moulds(m), *cores.core(m),
-        *ran, *finished.making_up(m), *finished.finish(m), *finished.marks(m), *finished.inspection(m),
+        *ran, *judgements.evidence(m), *finished.making_up(m), *finished.finish(m), *finished.marks(m),
+        *finished.inspection(m),
         *finished.comparison(m),
         *finished.photographs(m), *finished.care(m), *people.signatures(context), *people.who(m, context),
         *appendices.workings(m), *appendices.readings(m), *appendices.definitions(),
@@ -60,6 +61,9 @@ def attached(m: Making, context: PaperContext) -> dict[str, Any]:
         "pulls": chain.from_iterable(mould.pulls.all() for mould in m.moulds),
         "shells": m.shells, "cathodes": cathodes,
         "thickness points": chain.from_iterable(s.thickness_points.all() for s in m.shells),
+        "coupons": chain.from_iterable(s.coupon_tests.all() for s in m.shells),
+        "defects": chain.from_iterable(s.defects.all() for s in m.shells),
+        "answers about interruptions": chain.from_iterable(e.run.interruption_answers.all() for e in m.runs),
         "runs": [each.run for each in m.runs],
         "steps of the ramps": chain.from_iterable(each.run.ramp_steps.all() for each in m.runs),
         "power units": {each.run.power_unit_id: each.run.power_unit for each in m.runs if each.run.power_unit}.values(),

@@ -1,21 +1,19 @@
 """One run of a copy on paper: bath, plan, charge with its evidence, balance, walls, interruptions, chart."""
 
-from django.utils import timezone
-
 from process.models import Shell, Trace
 from process.reports.cores import drying
+from process.reports.judgements import interruptions
 from process.reports.making import Making
 from process.summaries.baths import AnalysisSummary
 from process.summaries.cathodes import CathodeSummary
 from process.summaries.charts import run_chart
-from process.summaries.interruptions import Interruption
 from process.summaries.runs import RunSummary
 from process.summaries.thickness import specification_of, wall_of
 from process.summaries.traces import accepted
 from process.summaries.words import run_sentence
 from records.pdf import blocks as b
 from records.pdf.tables import Row
-from records.reports.figures import figure_cell, figure_fact, number_of, row_fact, written
+from records.reports.figures import figure_cell, figure_fact, number_of, row_fact
 from records.reports.parts import local_day, printed, sentences
 from records.units import other_unit, show
 from records.wording import phrases
@@ -32,12 +30,6 @@ POINTS = (
     b.Column("Thickness", "mm", "right"),
     b.Column("Method"),
     b.Column("Measured"),
-)
-GAPS = (
-    b.Column("Current gone"),
-    b.Column("For"),
-    b.Column("Boundary", "mm from the face", "right"),
-    b.Column("What was seen and done"),
 )
 
 
@@ -208,28 +200,3 @@ def _wall_words(each: CathodeSummary) -> str:
         each.thickness.value, each.share.value or 0.0, [p.thickness_mm for p in points], methods
     )
     return f"{each.shell}: {words}"
-
-
-def interruptions(m: Making, summary: RunSummary) -> list[b.Block]:
-    """Each stretch without current, how deep in the wall its boundary lies, and how it was judged."""
-    if not summary.interruptions:
-        return [b.Heading("Interruptions", 2), b.Prose("The current was never gone.")]
-    shells = {f"Interface in {each.cathode.label}": str(each.shell) for each in m.own(summary)}
-    rows = tuple(_gap_row(gap, shells) for gap in summary.interruptions)
-    grown = {each.shell.pk for each in m.own(summary)}
-    judged = [c for c in m.concessions if grown & {item.pk for item in c.items.all()}]
-    words = " ".join(f"Judged in concession {c.number}: {c.reason}" for c in judged)
-    note = "The boundary is counted from the face that touched the mould or core."
-    return [b.Heading("Interruptions", 2), b.FigureTable(GAPS, rows, note=note), *([b.Prose(words)] if words else [])]
-
-
-def _gap_row(gap: Interruption, shells: dict[str, str]) -> Row:
-    began = timezone.localtime(gap.began_at)
-    depths = [figure for figure in gap.depths if figure.label in shells and figure.value is not None]
-    values = "\n".join(f"{shells[figure.label]}:\u00a0{written(figure)[0]}" for figure in depths)
-    return (
-        f"{local_day(began)}, {began:%H:%M}",
-        gap.duration.replace(" ", "\u00a0"),
-        b.Cell(values, calculated=bool(values)),
-        "; ".join(gap.words),
-    )

@@ -8,6 +8,7 @@ from django.db.models import Q, QuerySet
 
 from process.models import Core, Inspection, MakingUp, Run, Shell
 from process.services.cores import pass_closing
+from process.services.hot_work import pass_hot_work
 from records import clock, gates
 from records.limits import concessions_of
 from records.lineage import refuse_impossible
@@ -33,6 +34,7 @@ def make_up(*, copy: Item, making_up: MakingUp, shells: list[Shell], afterwards:
         _within_consent(copy, held, making_up, afterwards)
         for shell in held:
             pass_closing(shell=shell, on=making_up.made_up_on, afterwards=afterwards, also=(copy,))
+        pass_hot_work(copy=copy, making_up=making_up, shells=held, afterwards=afterwards)
         making_up.copy = copy
         making_up.save(force_insert=True)
         parts = [shell.item for shell in held] + ([making_up.core.item] if making_up.core else [])

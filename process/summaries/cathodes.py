@@ -1,6 +1,7 @@
 """One cathode of a run: its share of the charge, and how thick it has grown."""
 
 from dataclasses import dataclass
+from functools import partial
 
 from pint import Quantity
 
@@ -13,15 +14,17 @@ from process.chemistry.deposit import (
     mean_thickness,
 )  # fmt: skip
 from process.chemistry.metals import Ion
-from process.chemistry.shares import share_by_area, share_by_mass, uneven_pieces
+from process.chemistry.segments import growth_deviations, is_uneven
+from process.chemistry.shares import share_by_mass
 from process.models import Cathode, Run, Shell
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
-from process.summaries.planning import areas_of
+from process.summaries.segments import Rail
 from records.figures import Figure
 from records.models import Item
 from records.units import show
 
+OFF_NOTE = "Growth for its area against the mean of all pieces."
 BALANCE = {"mass": "measured", "masses": "measured", "area": "measured", "areas": "measured"}
 
 
@@ -39,6 +42,7 @@ class CathodeSummary:
     edge: Figure | None = None
     minimum: Figure | None = None
     most: Figure | None = None
+    deviation: Figure | None = None
     is_uneven: bool = False
 
     @property
@@ -63,28 +67,32 @@ def gain_of(cathode: Cathode) -> Quantity | None:
     return quantity(shell, "gross_mass_g") - quantity(cathode, "tare_g") if shell else None
 
 
-def cathodes_of(run: Run, cathodes: list[Cathode], charge: Quantity, metal: Ion | None) -> tuple[CathodeSummary, ...]:
+def cathodes_of(run: Run, rail: Rail, charge: Quantity, metal: Ion | None) -> tuple[CathodeSummary, ...]:
     """Every cathode on the rail; without a known metal there is nothing to say."""
+    cathodes = rail.cathodes
     if metal is None or not cathodes:
         return ()
-    areas, gains = areas_of(cathodes), [gain_of(cathode) for cathode in cathodes]
+    gains = [gain_of(cathode) for cathode in cathodes]
+    by_area = [rail.share(index, charge) for index in range(len(cathodes))]
     weighed = all(gain is not None and apart(gain.m)[0] > 0 for gain in gains)
-    uneven = uneven_pieces(gains, areas) if weighed and len(cathodes) > 1 else ()
-    return tuple(
-        _summary(run, metal, cathode, _share(index, charge, areas, gains if weighed else None), index in uneven)
-        for index, cathode in enumerate(cathodes)
-    )
+    shares = [_share(charge, gain, gains) for gain in gains] if weighed else by_area
+    apart_by = _deviations(gains, by_area) if weighed and len(cathodes) > 1 else [None] * len(cathodes)
+    return tuple(map(partial(_summary, run, metal), cathodes, shares, apart_by))
 
 
-def _share(index: int, charge: Quantity, areas: list[Quantity], gains: list[Quantity] | None) -> Figure:
-    if gains is None:
-        return figure("Share by area", "_ah", share_by_area, charge=charge, area=areas[index], areas=areas)
-    return figure(
-        "Share by mass", "_ah", share_by_mass, evidence=BALANCE, charge=charge, mass=gains[index], masses=gains
-    )
+def _share(charge: Quantity, gain: Quantity, gains: list[Quantity]) -> Figure:
+    """Evidence share: as the balance says, once everything is weighed."""
+    return figure("Share by mass", "_ah", share_by_mass, evidence=BALANCE, charge=charge, mass=gain, masses=gains)
 
 
-def _summary(run: Run, metal: Ion, cathode: Cathode, share: Figure, is_uneven: bool) -> CathodeSummary:
+def _deviations(gains: list[Quantity], by_area: list[Figure]) -> list[float | None]:
+    """How far each piece grew off the mean of the rail, for what its area should have had."""
+    if any(share.working is None or not share.value for share in by_area):
+        return [None] * len(gains)
+    return list(growth_deviations(gains, [share.working.quantity for share in by_area]))
+
+
+def _summary(run: Run, metal: Ion, cathode: Cathode, share: Figure, off: float | None) -> CathodeSummary:
     shell, gain = shell_of(cathode), gain_of(cathode)
     thickness = _thickness(run, metal, cathode, share, gain)
     source = cathode.mould.item if cathode.mould_id else cathode.core.item if cathode.core_id else None
@@ -94,7 +102,11 @@ def _summary(run: Run, metal: Ion, cathode: Cathode, share: Figure, is_uneven: b
     weighed = Figure("Gain on the balance", grams, "_g", "measured", spread)
     minimum, most = _extremes(shell, thickness)
     face, edge = _after_trimming(metal, cathode, shell, gain)
-    return CathodeSummary(cathode, source, shell, weighed, share, thickness, face, edge, minimum, most, is_uneven)
+    deviation = Figure("Off the mean of the rail", off * 100, "_pct", note=OFF_NOTE) if off is not None else None
+    uneven = off is not None and is_uneven(off)
+    return CathodeSummary(
+        cathode, source, shell, weighed, share, thickness, face, edge, minimum, most, deviation, uneven
+    )
 
 
 def _thickness(run: Run, metal: Ion, cathode: Cathode, share: Figure, gain: Quantity | None) -> Figure:

@@ -1,78 +1,172 @@
-"""Stretches without current inside a run, and how deep in the wall each one lies."""
+"""Interruptions of a run: when, what is known of each, how deep its boundary lies in each wall, and the risk."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
+from functools import cached_property
+from typing import Any
 
-from pint import Quantity
-
-from process.chemistry.deposit import interface_depth
-from process.models import Event
-from process.summaries.figures import figure
-from process.summaries.sheet import Sheet, hours
+from process.chemistry.lamination import Risk, RiskRow, Stoppage, Verdict, judge_stoppage
+from process.models import Answer, Event, InterruptionAnswers, RiskRule, Run
+from process.models.run_rows import RULE_COLUMNS
+from process.summaries.answers import RISKS, Answers, answers_to
+from process.summaries.boundaries import Boundary, Wall, boundaries_at
+from process.summaries.segments import Rail
+from process.summaries.sheet import hours
+from process.summaries.stretches import Stretch, joined, stretches_on
+from records import clock
 from records.figures import Figure
-from records.units import ureg
+
+WORDS = {Risk.NOTE: "note only", Risk.LOW: "low risk", Risk.MEDIUM: "medium risk", Risk.HIGH: "high risk"}
+SHAPES = {Risk.NOTE: "open", Risk.LOW: "open", Risk.MEDIUM: "look", Risk.HIGH: "blocked"}
+TRUE_OR_FALSE = {Answer.YES: True, Answer.NO: False}
+
+
+def rule_of(run: Run) -> tuple[RiskRow, ...]:
+    """The museum's rule, as it came with the run; asked for where it did not."""
+    rows = getattr(run, "rule_rows", None)
+    if rows is None:
+        rows = list(RiskRule.objects.filter(is_retired=False).values(*RULE_COLUMNS))
+    return tuple(map(_rule_row, sorted(rows, key=lambda row: row["id"])))
+
+
+def _rule_row(row: dict[str, Any]) -> RiskRow:
+    asked = {name: TRUE_OR_FALSE.get(row[name]) for name in ("contact_lost", "activated", "returned_by_itself")}
+    plain = {name: row[name] for name in ("longer_than_s", "up_to_s", "handling", "out_up_to_s", "words")}
+    return RiskRow(RISKS[row["risk"]], time_is_known=TRUE_OR_FALSE.get(row["time_known"]), **asked, **plain)
 
 
 @dataclass(frozen=True)
 class Interruption:
-    """From the line that found no current to the next one that found some; the sheet's own words beside it."""
+    """One stretch without current with its answers, its boundaries and its risk."""
 
-    began_at: datetime
-    ended_at: datetime | None
-    hours: float
+    stretch: Stretch
+    answers: Answers
+    run: Run
+    until: datetime
     charge_before_ah: float
-    words: tuple[str, ...]
-    depths: tuple[Figure, ...] = ()
+    charge_least_ah: float
+    boundaries: tuple[Boundary, ...] = ()
+
+    @property
+    def began_at(self) -> datetime:
+        return self.stretch.began_by
+
+    @property
+    def ended_at(self) -> datetime | None:
+        return self.stretch.ended_by
+
+    @property
+    def key(self) -> str:
+        """Its name in addresses: the instant by which it had begun, in UTC."""
+        return f"{self.began_at:%Y%m%dT%H%M%S}"
+
+    @property
+    def hours(self) -> float:
+        return hours((self.ended_at or self.until) - self.began_at)
 
     @property
     def duration(self) -> str:
-        """3 h 10 min."""
-        whole, minutes = divmod(round(self.hours * 60), 60)
-        return f"{whole} h {minutes} min" if whole else f"{minutes} min"
+        """3 h 10 min, or the bounds between which it lies."""
+        shortest, longest = spans_of(self.stretch, self.until)
+        if _clock_words(shortest) == _clock_words(longest):
+            return _clock_words(longest)
+        return f"between {_clock_words(shortest)} and {_clock_words(longest)}"
+
+    @property
+    def is_bounded(self) -> bool:
+        """Its beginning or its end is only known to lie between two instants."""
+        stretch = self.stretch
+        return stretch.began_after != stretch.began_by or stretch.ended_after != stretch.ended_by
+
+    @cached_property
+    def verdict(self) -> Verdict:
+        """What the rule says; it is read when somebody asks for the risk."""
+        answers = self.answers
+        stoppage = Stoppage(
+            *spans_of(self.stretch, self.until), answers.handling or None, answers.out_of_bath_s, answers.activated,
+            answers.returned_by_itself, answers.cause == Event.Cause.CONTACT if answers.cause else None,
+        )  # fmt: skip
+        return judge_stoppage(stoppage, rule_of(self.run))
+
+    @property
+    def words(self) -> tuple[str, ...]:
+        """What was answered, and what stands on the sheet beside it."""
+        notes = [row.note for row in self.stretch.rows if row.note]
+        own = self.answers.row.note if self.answers.row else ""
+        return tuple(filter(None, [*self.answers.words(), *notes, own]))
+
+    @property
+    def unanswered(self) -> list[str]:
+        return self.answers.unanswered(self.stretch.came_back)
+
+    @property
+    def is_silent(self) -> bool:
+        """Current flowed again, and nobody wrote how it came back."""
+        return self.stretch.came_back and not self.stretch.restart_was_written
+
+    @property
+    def set_by_hand(self) -> InterruptionAnswers | None:
+        return self.answers.row if self.answers.row and self.answers.row.set_risk else None
+
+    @property
+    def risk(self) -> Risk:
+        """By the rule, or as a named person has set it with a reason."""
+        return RISKS[self.set_by_hand.set_risk] if self.set_by_hand else self.verdict.risk
+
+    @property
+    def risk_word(self) -> str:
+        return WORDS[self.risk]
+
+    @property
+    def rule_word(self) -> str:
+        return WORDS[self.verdict.risk]
+
+    @property
+    def shape(self) -> str:
+        return SHAPES[self.risk]
+
+    @property
+    def rule_words(self) -> str:
+        """The rows of the rule that decide."""
+        rows = "; ".join(row.words for row in self.verdict.rows)
+        return rows or "no row of the rule fits, so it counts as high"
+
+    @property
+    def makes_boundary(self) -> bool:
+        """Something grew after it, so there is a boundary in the wall."""
+        return self.stretch.came_back
+
+    @property
+    def depths(self) -> tuple[Figure, ...]:
+        return tuple(each.depth for each in self.boundaries)
 
 
-def interruptions_of(sheet: Sheet, thicknesses: dict[str, Quantity]) -> tuple[Interruption, ...]:
-    """Each interruption with the depth of its interface in every cathode of known thickness, from the contact face."""
-    found, began = [], None
-    for line in sheet.currents:
-        row_is_stop = isinstance(line.row, Event) and line.row.kind == Event.Kind.STOP
-        if began is None and line.current_a == 0 and not row_is_stop:
-            began = line
-        elif began is not None and (line.current_a > 0 or row_is_stop):
-            found.append(_interruption(sheet, began, line, thicknesses))
-            began = None
-    if began is not None:
-        found.append(_interruption(sheet, began, None, thicknesses))
-    return tuple(found)
+def interruptions_of(
+    run: Run, rail: Rail, walls: Sequence[Wall], others: Sequence[Stretch] = ()
+) -> tuple[Interruption, ...]:
+    """Every interruption that the sheet or other evidence shows, judged by the rule."""
+    found = joined([*stretches_on(rail.sheet), *others])
+    rows = list(run.interruption_answers.all()) if found else []
+    until = rail.sheet.until_at or clock.now()
+    return tuple(_interruption(each, answers_to(each, rows), rail, walls, until, run) for each in found)
 
 
-def _interruption(sheet: Sheet, began, ended, thicknesses: dict[str, Quantity]) -> Interruption:
-    before_ah = sheet.charge_by([began.at])[0]
-    end_at = ended.at if ended else None
-    rows = [began.row, *([ended.row] if ended else [])]
-    return Interruption(
-        began.at, end_at, hours((end_at or sheet.until_at) - began.at), before_ah,
-        tuple(word for row in rows for word in _words(row)), _depths(sheet, before_ah, thicknesses),
-    )  # fmt: skip
+def _interruption(stretch, answers: Answers, rail: Rail, walls, until: datetime, run: Run) -> Interruption:
+    least, before = rail.sheet.charge_by([stretch.began_after, stretch.began_by])
+    walls = boundaries_at(stretch, rail, walls) if stretch.came_back else ()
+    return Interruption(stretch, answers, run, until, before, least, walls)
 
 
-def _depths(sheet: Sheet, before_ah: float, thicknesses: dict[str, Quantity]) -> tuple[Figure, ...]:
-    if sheet.charge.until_ah <= 0:
-        return ()
-    before = ureg.Quantity(before_ah, "A*h")
-    return tuple(
-        figure(f"Interface in {label}", "_mm", interface_depth,
-               thickness=thickness, charge_before=before, charge_total=ureg.Quantity(sheet.charge.until_ah, "A*h"))
-        for label, thickness in thicknesses.items()
-    )  # fmt: skip
+def spans_of(stretch: Stretch, until: datetime) -> tuple[float, float]:
+    """The shortest and the longest that it may have lasted, in seconds."""
+    least = (stretch.ended_after or until) - stretch.began_by
+    most = (stretch.ended_by or until) - stretch.began_after
+    return max(least.total_seconds(), 0.0), max(most.total_seconds(), 0.0)
 
 
-def _words(row) -> list[str]:
-    """What the sheet says of it: cause, what it did meanwhile, what was done before the restart."""
-    if not isinstance(row, Event):
-        return [row.note] if row.note else []
-    words = [row.get_cause_display(), row.get_handling_display()]
-    if row.kind == Event.Kind.RESTART or row.returned_by_itself:
-        words.append("the current came back by itself" if row.returned_by_itself else "")
-        words.append(f"before the restart: {row.get_activation_display() or 'not said'}")
-    return [word for word in [*words, row.note] if word]
+def _clock_words(seconds: float) -> str:
+    if seconds < 60:
+        return f"{seconds:.0f} s"
+    whole, minutes = divmod(round(seconds / 60), 60)
+    return f"{whole} h {minutes} min" if whole else f"{minutes} min"

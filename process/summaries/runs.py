@@ -6,6 +6,7 @@ from functools import cached_property
 from django.utils import timezone
 
 from process.models import Run
+from process.summaries.boundaries import Wall
 from process.summaries.cathodes import CathodeSummary, cathodes_of
 from process.summaries.charges import Charge, charge_of
 from process.summaries.drying import Drying, dryings_of, weighings_of
@@ -13,6 +14,7 @@ from process.summaries.interruptions import Interruption, interruptions_of
 from process.summaries.planning import PlanSummary, metal_of, plan_of
 from process.summaries.prospect import Prospect, prospect_of
 from process.summaries.results import Result, result_of, theory_of
+from process.summaries.segments import Rail, rail_of
 from process.summaries.sheet import Line, Sheet, sheet_of
 from process.summaries.standing import Standing, standing_of
 from process.summaries.traces import Coverage, coverage_of
@@ -32,6 +34,7 @@ class RunSummary:
     theory: Figure | None
     result: Result | None
     cathodes: tuple[CathodeSummary, ...]
+    rail: Rail
     interruptions: tuple[Interruption, ...]
     prospect: Prospect | None
 
@@ -83,15 +86,25 @@ class RunSummary:
 
 def summarise(run: Run) -> RunSummary:
     """Everything that follows from a run's rows by now; give it a run from `Run.objects.with_sheet()`."""
-    rail = list(run.cathodes.all())
+    hung = list(run.cathodes.all())
     sheet, metal = sheet_of(run), metal_of(run)
-    plan = plan_of(run, rail, sheet.started_at)
+    rail = rail_of(sheet, hung)
+    plan = plan_of(run, hung, sheet.started_at)
     charge = charge_of(run, sheet, plan.charge.value if plan else None)
     cathodes = cathodes_of(run, rail, charge.quantity, metal)
-    grown = {each.cathode.label: each.thickness.working.quantity for each in cathodes if each.thickness.working}
     return RunSummary(
         run=run, standing=standing_of(run, sheet), sheet=sheet, plan=plan, charge=charge,
         theory=theory_of(metal, charge.quantity),
-        result=result_of(rail, charge.quantity, metal, lambda: weighings_of(rail)), cathodes=cathodes,
-        interruptions=interruptions_of(sheet, grown), prospect=prospect_of(run, sheet, plan, charge.quantity),
+        result=result_of(hung, charge.quantity, metal, lambda: weighings_of(hung)), cathodes=cathodes,
+        rail=rail, interruptions=interruptions_of(run, rail, _walls(cathodes)),
+        prospect=prospect_of(run, sheet, plan, charge.quantity),
     )  # fmt: skip
+
+
+def _walls(cathodes: tuple[CathodeSummary, ...]) -> list[Wall]:
+    """What grew, as far as it is known."""
+    return [
+        Wall(index, each.cathode.label, each.thickness.working.quantity,
+             each.face.working.quantity if each.face and each.face.working else None, each.shell)
+        for index, each in enumerate(cathodes) if each.thickness.working
+    ]  # fmt: skip

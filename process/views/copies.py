@@ -9,6 +9,7 @@ from django.urls import path, reverse
 from process.forms.copies import CopyFilter, MakingUpChangeForm, MakingUpForm, kept_shells
 from process.models import MakingUp, Shell
 from process.services.copies import make_up
+from process.services.hot_work import correct_making_up
 from process.summaries.copy_fills import fillings_before
 from process.summaries.copy_states import state_of, with_states
 from records import access
@@ -92,6 +93,9 @@ def making_up_edit(request: HttpRequest, number: str) -> HttpResponseBase:
         request, form, title="Correct the making-up", number=number,
         sentence="What was written before is kept in the history.",
         verb="Save", back_url=back, then=lambda row: f"{back}#making",
+        act=lambda form: correct_making_up(
+            making_up=form.instance, save=form.save, afterwards=wants_afterwards(request)
+        ),
     )  # fmt: skip
 
 

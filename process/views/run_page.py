@@ -1,6 +1,7 @@
 """What the page of a run shows beside its figures: chart, entry row, gates that were not met, photographs."""
 
 from typing import Any
+from urllib.parse import urlencode
 
 from django.db.models import Q
 from django.http import HttpRequest
@@ -13,7 +14,9 @@ from process.models import Event, Reading, Run
 from process.summaries.charts import run_chart
 from process.summaries.next_step import Step, event_url, next_step
 from process.summaries.runs import RunSummary, summarise
+from process.summaries.similar_failures import similar_failures
 from process.summaries.struck import lines_with_struck
+from process.summaries.wall_limits import limits_of
 from process.summaries.words import run_sentence
 from records import access, clock
 from records.models import Concession, Gate, UnmetGate
@@ -43,6 +46,8 @@ def page_of(request: HttpRequest, run: Run) -> dict[str, Any]:
         "may_write": may_write,
         "entry": _entry_row(request, run, summary) if may_read_in else None,
         "unmet": _unmet(run),
+        "limits": limits_of(summary),
+        "similar": similar_failures(run) if summary.standing.code == "planned" else (),
         "concessions": concessions_of(run),
         "photos": run.photos.all(),
     }
@@ -69,6 +74,8 @@ def _quiet(run: Run, summary: RunSummary) -> list[Step]:
         steps.append(Step("Stop the run", event_url(run.number, Event.Kind.STOP)))
     if not summary.standing.is_live and not run.outcome and not summary.sheet.stopped_at:
         steps.append(Step("Give it up", reverse("run_judge", args=[run.number])))
+    if run.outcome == Run.Outcome.FAILED:
+        steps.append(Step("Write down what it teaches", f"{reverse('failure_add')}?{urlencode({'run': run.number})}"))
     if run.outcome:
         steps.append(Step("Correct the outcome", reverse("run_judge", args=[run.number])))
     if summary.standing.code == "planned":

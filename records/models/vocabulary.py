@@ -14,6 +14,7 @@ class Term(Tracked):
         FILL = "fill", "fill or backing"
         FINISH = "finish", "finish"
         BARRIER = "barrier", "barrier or release"
+        DEFECT = "defect", "defect of a deposit"
 
     class Stability(models.TextChoices):
         STABLE = "stable", "stable"

@@ -10,6 +10,7 @@ from tests.conventions.models import MODELS
 EXEMPT = {
     (None, "version"): "raised at each change so that a late form is seen; it measures nothing",
     ("ConditionReport", "grade"): "a grade 0–3 from a list of words",
+    ("Defect", "severity"): "a grade 0–3 from a list of words",
     ("Finding", "severity"): "a grade 0–3 from a list of words",
     ("Finding", "urgency"): "a grade 0–3 from a list of words",
     ("Run", "distribution_factor"): "a share of the mean: one thickness over another",

@@ -40,6 +40,7 @@ LOOKING = {
     "bath",
     "bath_diary",
     "bath_balance",
+    "failure",
     "run",
     "run_figures",
     "cathode_area",

@@ -100,7 +100,7 @@ def test_predicted_mass_and_size_stand_beside_the_measured():
 
 def test_interruptions_show_their_depth_and_how_they_were_judged():
     """SCENARIO 7.3: 3 h 10 min without current, boundary at 0.185 mm of 0.422 mm."""
-    copy = copy_of(coin_run())
+    copy = copy_of(coin_run(), join="adhesive")
     given = {"gate": "G7", "reason": "The unit came back by itself.", "limits_of_use": "Display only."}
     shells = [shell.item for shell in Shell.objects.filter(making_up__copy=copy)]
     concede(shells[0], "C-2026-02", **given).items.add(*shells)

@@ -230,5 +230,5 @@ def test_run_without_cathodes_or_readings_is_planned_and_empty():
 def test_summary_takes_few_queries(django_assert_max_num_queries):
     run = medal_run()
 
-    with django_assert_max_num_queries(6):
+    with django_assert_max_num_queries(8):
         look(run)
