@@ -8,8 +8,9 @@ from django.urls import path, reverse
 from django.views.decorators.http import require_POST
 
 from process.forms.cathodes import CathodeForm
+from process.forms.events import HELP, EventForm
 from process.models import Cathode, Event, Mould, Run
-from process.services.runs import remove_cathode
+from process.services.runs import add_event, remove_cathode
 from records import access
 from records.views.answering import answer_form
 
@@ -61,7 +62,26 @@ def cathode_remove(request: HttpRequest, pk: int) -> HttpResponse:
     return redirect(cathode.run)
 
 
+def cathode_take_out(request: HttpRequest, pk: int) -> HttpResponse:
+    """One piece leaves the rail while the others go on: a new segment begins."""
+    kind = Event.Kind.TAKEN_OUT
+    cathode = access.fetch(request, Cathode.objects.select_related("run"), to="write", pk=pk)
+    run = cathode.run
+    form = EventForm(
+        request.POST or None, run=run, kind=kind, user=request.user, instance=Event(run=run, kind=kind, cathode=cathode)
+    )
+
+    def act(form: EventForm) -> Event:
+        return add_event(run=run, at=form.cleaned_data["at"], kind=kind, **form.line | {"cathode": cathode})
+
+    return answer_form(
+        request, form, title=f"Take out {cathode.label}", number=run.number, verb="Take it out", act=act,
+        then=Event.get_absolute_url, back_url=run.get_absolute_url(), sentence=HELP[kind],
+    )  # fmt: skip
+
+
 urls = [
+    path("cathodes/<int:pk>/take-out/", cathode_take_out, name="cathode_take_out"),
     path("runs/<str:number>/cathodes/new/", cathode_add, name="cathode_add"),
     path("cathodes/<int:pk>/edit/", cathode_edit, name="cathode_edit"),
     path("cathodes/<int:pk>/remove/", cathode_remove, name="cathode_remove"),

@@ -17,7 +17,7 @@ from records.views.answering import answer_form, wants_afterwards
 
 CAUTION = "The bath is acid and the rail carries current: goggles, gloves, extraction on, a second person within call."
 BENCH = "process/bench_form.html"
-OFFERED = [kind for kind in FIELDS if kind != Event.Kind.ENTRY]
+OFFERED = [kind for kind in FIELDS if kind not in {Event.Kind.ENTRY, Event.Kind.TAKEN_OUT}]
 
 
 def _say(request: HttpRequest, line: Reading | Event) -> Run:

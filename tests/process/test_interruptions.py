@@ -174,3 +174,22 @@ def test_a_shell_filled_cold_carries_its_limit_to_the_copy(client):
     )
     copy = make_up(copy=Item(number="R.2026.9", title="Copy"), making_up=making, shells=shells)
     assert "No hot soldering" in sign_in(client).get(copy.get_absolute_url()).content.decode()
+
+
+def test_a_cathode_taken_out_begins_a_segment_and_the_shares_add_up(client):
+    run = make_run("D-2026-060")
+    _, second = make_cathode(run, label="one"), make_cathode(run, label="two")
+    Event.objects.create(run=run, kind="entry", at=NINE, current_a=1.2)
+    sign_in(client)
+
+    answer = client.post(reverse("cathode_take_out", args=[second.pk]), {
+        "at": (NINE + timedelta(hours=2)).isoformat(), "current_a": "0.6", "current_a_unit": "A",
+        "token": "6f1f3b4e-8f5e-4a53-9c1f-0d7a4f0a7a11", "version": 0,
+    })  # fmt: skip
+    Event.objects.create(run=run, kind="stop", at=NINE + timedelta(hours=4), current_a=0)
+
+    assert answer.status_code == 302
+    summary = look(run)
+    assert [each.labels for each in summary.rail.shown] == [("one", "two"), ("one",)]
+    assert [each.share.value for each in summary.cathodes] == pytest.approx([2.4, 1.2])
+    assert "Segments with a constant set" in client.get(run.get_absolute_url()).content.decode()
