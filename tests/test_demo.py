@@ -85,6 +85,15 @@ def test_charge_theory_and_efficiency_are_those_computed_beforehand(number):
     assert summary.result.efficiency.value == pytest.approx(EFFICIENCY_PCT[number], abs=0.05)
 
 
+def test_trace_meter_and_sheet_of_the_interrupted_run_stand_side_by_side():
+    """SCENARIO 9: 8.86, 8.93 and 8.94 Ah; the logger lies 0.9 % below the sheet, which was chosen."""
+    charge = run(3).charge
+
+    assert [round(each.figure.value, 2) for each in charge.beside] == [8.86, 8.93, 8.94]
+    assert charge.beside[0].apart_pct == pytest.approx(-0.9, abs=0.05)
+    assert charge.chosen is charge.sheet and "Switching times are known" in charge.reason
+
+
 # SCENARIO 7 and 11: charge, current at the end, and hours with the ramp as they were planned beforehand.
 PLANNED = {
     1: (36.85, 12.06, 3.06), 2: (36.85, 1.206, 33.1), 3: (8.938, 0.42, 23.3), 4: (21.007, 0.75, 30.1),
