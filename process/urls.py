@@ -15,6 +15,7 @@ from process.views import (
     drying,
     failures,
     finishing,
+    gauges,
     hydrostatics,
     inspections,
     interruptions,
@@ -33,8 +34,8 @@ from process.views import (
 )  # fmt: skip
 
 ROOMS = [
-    moulds, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units, prices,
-    cathodes, areas, sheet, pasting, interruptions, shells, thickness, coupons, failures, drying, closings, copies,
+    moulds, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units,
+    prices, cathodes, areas, sheet, pasting, interruptions, shells, thickness, coupons, failures, drying, closings, copies,
     finishing, hydrostatics, inspections, range_rows,
 ]  # fmt: skip
 

@@ -38,6 +38,7 @@ WRITERS: dict[str, frozenset[str]] = {
     "BathAddition": frozenset({CONSERVATOR, TECHNICIAN}),
     "BathService": frozenset({CONSERVATOR, TECHNICIAN}),
     "HydrostaticWeighing": frozenset({CONSERVATOR, TECHNICIAN}),
+    "MouldGauge": frozenset({CONSERVATOR, TECHNICIAN}),
     "Anode": frozenset({CONSERVATOR, TECHNICIAN}),
     "AnodeWeighing": frozenset({CONSERVATOR, TECHNICIAN}),
     "Run": frozenset({CONSERVATOR, TECHNICIAN}),

@@ -89,6 +89,8 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "mould_list": (),
     "mould_add": (),
     "mould_edit": ("mould.item.number",),
+    "gauge_add": ("mould.item.number",),
+    "gauge_edit": ("gauge.pk",),
     "core_add": (),
     "core_edit": ("core.item.number",),
     "bath_list": (),

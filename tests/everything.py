@@ -123,6 +123,9 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
         "header_word": making.HeaderWord.objects.first(),
         "analysis": make.make_analysis(bath, analyst=person),
         **_bath_work(bath, person),
+        "gauge": making.MouldGauge.objects.create(
+            mould=mould, gauged_on=DAY, feature="breadth", nominal_mm=168.0, measured_mm=167.83, gauged_by=person
+        ),
         "hydrostatic": making.HydrostaticWeighing.objects.create(
             item=item, weighed_at=NINE, in_air_g=71.36, in_water_g=63.27, water_temperature_degc=21, weighed_by=person
         ),

@@ -17,7 +17,7 @@ from records.models import Party
 WHEN = (
     "when", "at", "sampled_at", "added_at", "done_at", "requested_on", "given_on", "assessed_on", "examined_on",
     "made_on", "cast_on", "planned_start_at", "taken_at", "weighed_at", "made_up_on", "done_on", "inspected_on",
-    "measured_on", "documented_on", "tested_on", "found_on", "happened_on",
+    "measured_on", "gauged_on", "documented_on", "tested_on", "found_on", "happened_on",
 )  # fmt: skip
 
 

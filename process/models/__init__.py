@@ -6,6 +6,7 @@ from .cores import Core
 from .coupons import CouponTest
 from .failures import Certainty, Defect, Failure
 from .finishing import FinishStep
+from .gauges import MouldGauge
 from .hydrostatics import HydrostaticWeighing
 from .inspection import Inspection
 from .interruptions import Answer, InterruptionAnswers, RiskLevel, RiskRule
@@ -25,6 +26,6 @@ __all__ = [
     "Anode", "AnodeWeighing", "Answer", "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit",
     "BathService", "Cathode", "Certainty", "Constituent", "Core", "CoreClosing", "CouponTest", "Defect", "Event",
     "FactorSource", "Failure", "FinishStep", "HeaderWord", "HydrostaticWeighing", "Inspection", "InterruptionAnswers",
-    "MakingUp", "Mould", "PowerUnit", "PriceList", "Pull", "RampStep", "Range", "Reading", "RiskLevel", "RiskRule",
-    "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve", "TraceShape", "Weighing",
+    "MakingUp", "Mould", "MouldGauge", "PowerUnit", "PriceList", "Pull", "RampStep", "Range", "Reading", "RiskLevel",
+    "RiskRule", "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve", "TraceShape", "Weighing",
 ]  # fmt: skip

@@ -73,7 +73,7 @@ class Making:
     @cached_property
     def moulds(self) -> list[Mould]:
         used = Q(cathodes__shell__making_up=self.making_up) | Q(item__in=[thing.pk for thing in self.line])
-        return list(MOULDS.filter(used).distinct().order_by("item__number").prefetch_related("pulls"))
+        return list(MOULDS.filter(used).distinct().order_by("item__number").prefetch_related("pulls", "gauges"))
 
     @cached_property
     def models(self) -> list[Item]:

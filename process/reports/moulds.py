@@ -3,10 +3,12 @@
 from process.models import Mould
 from process.reports.making import Making
 from process.services.moulds import pulls_allowed
+from process.summaries.gauges import gauging_of
 from records.pdf import blocks as b
 from records.pdf.tables import Row
 from records.reports.figures import number_of
 from records.reports.parts import local_day, sentences
+from records.units import show
 
 COLUMNS = (
     b.Column("Mould"), b.Column("Of"), b.Column("Material"), b.Column("Made"), b.Column("Change", "%", "right"),
@@ -35,6 +37,13 @@ def _notes(mould: Mould) -> str:
     said = sentences(
         f"Barrier or release: {mould.barrier}" if mould.barrier else "",
         f"Time on the original: {mould.contact_h:g} h" if mould.contact_h is not None else "",
-        mould.demoulding, f"Wear: {mould.wear}" if mould.wear else "",
+        mould.demoulding, f"Wear: {mould.wear}" if mould.wear else "", _measured_again(mould),
     )  # fmt: skip
     return f"{mould.item.number}: {said}" if said else ""
+
+
+def _measured_again(mould: Mould) -> str:
+    """The change at each later measuring, against the piece at 20 °C."""
+    lines = [line for line in gauging_of(mould, mould.gauges.all()).lines if line.change.value is not None]
+    said = (f"{local_day(line.row.gauged_on)}: {show(line.change.value, '_pct', digits=2)}" for line in lines)
+    return f"Linear change by measuring: {', '.join(said)}" if lines else ""
