@@ -35,8 +35,8 @@ from process.views import (
 
 ROOMS = [
     moulds, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units,
-    prices, cathodes, areas, sheet, pasting, interruptions, shells, thickness, coupons, failures, drying, closings, copies,
-    finishing, hydrostatics, inspections, range_rows,
+    prices, cathodes, areas, sheet, pasting, interruptions, shells, thickness, coupons, failures, drying, closings,
+    copies, finishing, hydrostatics, inspections, range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]
