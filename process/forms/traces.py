@@ -1,5 +1,6 @@
 """A logger's trace: the file, how it is to be read, and what is decided about what it says against itself."""
 
+import hashlib
 from typing import Any
 
 from django import forms
@@ -29,14 +30,17 @@ class TraceUploadForm(forms.Form):
 
 
 class DecisionsForm(forms.Form):
-    """A choice for each finding, named by its place; what each makes of the charge stands beside it."""
+    """A choice for each finding; what each makes of the charge stands beside it.
+
+    The entry is named by the finding itself: a page that was opened before others decided cannot answer another one.
+    """
 
     def __init__(self, *args: Any, trace: Trace, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.trace = trace
         accepting = not self.is_bound or "accept" in self.data
-        for at, finding in enumerate(trace.findings):
-            self.fields[f"finding{at}"] = forms.ChoiceField(
+        for finding in trace.findings:
+            self.fields[entry_of(finding)] = forms.ChoiceField(
                 label=finding["sentence"], choices=[(c["key"], _label(c)) for c in finding["choices"]],
                 widget=forms.RadioSelect, required=False, initial=choice_of(trace, finding),
             )  # fmt: skip
@@ -57,12 +61,17 @@ class DecisionsForm(forms.Form):
 
     @property
     def findings(self) -> list[tuple[forms.BoundField, dict]]:
-        return [(self[f"finding{at}"], finding) for at, finding in enumerate(self.trace.findings)]
+        return [(self[entry_of(finding)], finding) for finding in self.trace.findings]
 
     @property
     def decisions(self) -> dict[str, str]:
-        chosen = {each["key"]: self.cleaned_data.get(f"finding{at}", "") for at, each in enumerate(self.trace.findings)}
+        chosen = {each["key"]: self.cleaned_data.get(entry_of(each), "") for each in self.trace.findings}
         return {key: choice for key, choice in chosen.items() if choice}
+
+
+def entry_of(finding: dict) -> str:
+    """The name of a finding's entry in the form."""
+    return f"finding-{hashlib.sha256(finding['key'].encode()).hexdigest()[:12]}"
 
 
 def _label(choice: dict) -> str:

@@ -36,6 +36,8 @@ def receive(*, run: Run, file: File, name: str, token: uuid.UUID, brought_by: Pa
         mapping = _read_through(staged.path, proposal)
         with transaction.atomic():
             hold(run)
+            if first := run.traces.filter(token=token).first():
+                return first
             if standing := run.traces.standing().filter(sha256=sha256).first():
                 raise TraceRefused(f"this very file stands at the run already, as {standing.original_name}.")
             return Trace.objects.create(
@@ -162,9 +164,13 @@ def withdraw(*, trace: Trace, reason: str) -> None:
     """An accepted trace stays as evidence that was not believed; one that never counted is gone, file and all."""
     if trace.state == Trace.State.FOUND:
         with transaction.atomic():
+            hold(trace.run)
+            _refuse_settled(trace)
             forget(trace)
             trace.delete()
         return
+    if trace.state == Trace.State.WITHDRAWN:
+        raise ValidationError(f"It was withdrawn already: “{trace.withdrawn_reason}”. Nothing more is to do.")
     freed = [
         (other, _again(other, [cut for cut in other.cuts if cut["trace"] != trace.pk]))
         for other in trace.run.traces.accepted().exclude(pk=trace.pk)

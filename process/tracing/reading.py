@@ -22,6 +22,7 @@ from process.tracing.zones import MICRO, to_utc
 SHOWN_LINES = 20
 FAHRENHEIT_ZERO, FAHRENHEIT_STEP = 32.0, 5 / 9
 HOUR_S = 3600
+CALENDAR_S = (-2_208_988_800, 7_258_118_400)  # 1900 to 2200: a clock that was never set still writes a year in between
 
 
 def read(surveyed: Survey, mapping: Mapping, *, careful: bool = False) -> Samples:
@@ -109,15 +110,25 @@ def _instants(table: Table, mapping: Mapping) -> Floats:
         if table.seconds.size and not np.isfinite(table.seconds).all():
             raise TraceRefused("a time is missing.")
         start = datetime.fromisoformat(mapping.starts_at).timestamp() if mapping.time_kind == "elapsed" else 0.0
-        return table.seconds + start
+        return _in_calendar(table.seconds + start)
     if table.clock_us is None or table.clock_us.size == 0:
         raise TraceRefused("the file holds no sample: a charge needs at least two.")
+    _in_calendar(table.clock_us / MICRO)
     if mapping.time_kind == "local":
         return to_utc(table.clock_us, mapping.zone, mapping.doubled_hour) / MICRO
     offsets = 0 if table.offset_s is None else table.offset_s
     if isinstance(offsets, np.ndarray):
         _refuse_mixed(offsets, table)
     return (table.clock_us - offsets * MICRO) / MICRO
+
+
+def _in_calendar(times_s: Floats) -> Floats:
+    """No logger ran then; beyond lie instants that neither zones nor the register's rows can hold."""
+    if times_s.size and not (CALENDAR_S[0] <= times_s.min() and times_s.max() < CALENDAR_S[1]):
+        raise TraceRefused(
+            "a time lies before 1900 or after 2199: a year is wrong in the file, or the times are read in a wrong unit."
+        )
+    return times_s
 
 
 def _refuse_mixed(offsets: np.ndarray, table: Table) -> None:

@@ -7,6 +7,7 @@ import pytest
 from django.core.management import CommandError, call_command
 from django.urls import reverse
 
+from process.forms.traces import DecisionsForm
 from process.models import Run, Trace, TraceShape
 from process.summaries.runs import summarise
 from tests.factories import make_user
@@ -71,6 +72,25 @@ def test_nothing_is_accepted_while_a_finding_waits(bench):
     assert "it looks right" in page.text
     trace.refresh_from_db()
     assert trace.state == Trace.State.FOUND
+
+
+def test_a_page_from_before_answers_only_the_findings_that_it_showed(bench):
+    trace = mapped(bench, coin_run())
+    stale = decisions_of(trace, **BEST)
+    trace.findings = trace.findings[1:]  # what another person's decision leaves
+    form = DecisionsForm(stale, trace=trace)
+    assert form.is_valid(), form.errors
+    shown = {each["key"] for each in trace.findings}
+    assert set(form.decisions) <= shown
+    assert all(form.decisions[each["key"]] == BEST[each["kind"]] for each in trace.findings if each["kind"] in BEST)
+
+
+def test_a_withdrawn_trace_keeps_its_first_reason(bench):
+    trace = accepted(bench, mapped(bench, coin_run()))
+    bench.post(reverse("trace_withdraw", args=[trace.pk]), {"reason": "logger of another tank"})
+    page = bench.post(reverse("trace_withdraw", args=[trace.pk]), {"reason": "second thought"})
+    trace.refresh_from_db()
+    assert page.status_code == 422 and trace.withdrawn_reason == "logger of another tank"
 
 
 def test_accepting_asks_for_a_reason(bench):

@@ -7,6 +7,7 @@ from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import TestCase
 from django.urls import reverse
 
+from process.forms.traces import entry_of
 from process.models import Event, Reading, Run
 from tests import factories as make
 from tests.tracing.files import SCENARIO
@@ -46,7 +47,7 @@ def mapping_answers(**answers) -> dict:
 
 def decisions_of(trace, **by_kind) -> dict:
     """The radio buttons of the page, pressed by kind of finding."""
-    return {f"finding{at}": by_kind[each["kind"]] for at, each in enumerate(trace.findings) if each["kind"] in by_kind}
+    return {entry_of(each): by_kind[each["kind"]] for each in trace.findings if each["kind"] in by_kind}
 
 
 BEST = {"spike": "exclude", "zero": "gone", "restart": "by itself", "gap": "bridge"}

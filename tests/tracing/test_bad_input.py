@@ -36,6 +36,7 @@ BAD = {
         lines(*FOUR, "2026-03-02T17:04:00+03:00,0.42", "2026-03-02T14:05:00Z,0.42"),
         "Line 7: the offset from UTC changes back and forth",
     ),
+    "a year that was not": (lines(*(row.replace("2026", "0000") for row in FOUR)), "before 1900 or after 2199"),
     "cut off": (lines(*FOUR, "2026-03-02T14:0", end=""), "Line 6: the last line was cut off"),
     "a line too short": (lines(*FOUR[:2], "2026-03-02T14:02:30Z", *FOUR[2:]), "Line 4: has 1 column where"),
     "no such day": (lines(*FOUR, "2026-02-30T14:04:00Z,0.42"), "Line 6.*no day or time that exists"),
