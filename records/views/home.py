@@ -5,6 +5,7 @@ from django.shortcuts import render
 from django.urls import path
 
 from records import access, clock, extensions
+from records.models import Item
 
 GROUPS = (("now", "Now"), ("week", "Soon"), ("later", "Later"))
 RANK = {"blocked": 0, "look": 1, "open": 2, "done": 3}
@@ -20,6 +21,7 @@ def home(request: HttpRequest) -> HttpResponse:
     context = {
         "groups": [(title, cards) for title, cards in groups if cards],
         "running": running,
+        "nothing_entered": not cards and not Item.objects.exists(),
         "today": clock.now(),
         "roles": sorted(access.roles_of(request.user)),
     }

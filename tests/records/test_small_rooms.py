@@ -95,6 +95,17 @@ def test_a_duty_is_written_off_with_how_it_was_done(client):
     )
 
 
+def test_home_tells_the_order_of_the_work_until_something_is_entered(client):
+    client.force_login(make_user("registrar"))
+
+    empty = client.get(reverse("home")).content.decode()
+    make_item("OVM.1")
+    begun = client.get(reverse("home")).content.decode()
+
+    assert "Nothing is entered yet" in empty and "The order of the work" in empty
+    assert "Nothing is waiting for you" in begun and "The order of the work" not in begun
+
+
 def test_home_lists_the_duties_of_ones_own_role_only(client):
     Duty.objects.create(sentence="Renew the consent", due_on=date(2026, 4, 30), role="registrar")
     Duty.objects.create(sentence="Look at the mask again", due_on=date(2026, 4, 30), role="conservator")
