@@ -3,12 +3,13 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from django.utils.formats import date_format
+
 from process.chemistry.dimensions import deviation
 from process.chemistry.expansion import expansion_of, length_at
 from process.models import Mould, MouldGauge
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
-from records import clock
 from records.figures import Figure
 from records.pdf.charts import Axis
 from records.pdf.charts.steps import StepChart
@@ -62,7 +63,7 @@ def _sentence(mould: Mould, lines: list[GaugeLine]) -> str:
     further = last.change.value - mould.shrinkage_pct
     accepted, now = (show(each, "_pct", digits=2) for each in (mould.shrinkage_pct, last.change.value))
     if abs(further) <= (last.change.plus_minus or 0.0) + ROUNDING_PCT:
-        return f"Last measured {now}: as recorded when it was accepted, {accepted}."
+        return f"Last measured {now}: within its ± of the {accepted} recorded when it was accepted."
     return (
         f"Recorded when it was accepted: {accepted}; last measured {now}. Copies are foretold with {accepted}: "
         "before another pull, decide which of the two rules, and correct the mould."
@@ -74,7 +75,7 @@ def gauge_chart(mould: Mould, lines: list[GaugeLine]) -> StepChart | None:
     drawn = [line for line in lines if line.change.value is not None]
     if len(drawn) < 2 or len({line.row.feature for line in drawn}) > 1:
         return None
-    days = tuple(clock.day_words(line.row.gauged_on) for line in drawn)
+    days = tuple(date_format(line.row.gauged_on, "j M Y") for line in drawn)
     values = tuple(line.change.value for line in drawn)
     said = "; ".join(f"{day} {show(value, '_pct', digits=2)}" for day, value in zip(days, values, strict=True))
     return StepChart(
