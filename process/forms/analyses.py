@@ -3,7 +3,7 @@
 from django import forms
 
 from process.forms.asking import AsksUnusual
-from process.models import BathAnalysis
+from process.models import BathAnalysis, Constituent
 from process.ranges import Opinion, judge
 from process.summaries.analyses import analysis_summary
 from records import clock
@@ -16,6 +16,7 @@ COPPER = ["copper_method", "copper_titrant_ml", "copper_titrant_mol_l", "copper_
 ACID = ["acid_titrant_ml", "acid_titrant_mol_l", "acid_sample_ml"]
 CHLORIDE = ["chloride_titrant_ml", "chloride_titrant_mol_l", "chloride_sample_ml", "chloride_mg_l"]
 HYDROMETER = ["hydrometer_be", "hydrometer_modulus", "density_g_cm3"]
+TITRATED = {Constituent.COPPER_SULPHATE: "copper", Constituent.SULPHURIC_ACID: "acid"}
 NUMBERS = [name for name in (*COPPER, *ACID, *CHLORIDE, "volume_now_l") if name != "copper_method"]
 
 
@@ -57,7 +58,12 @@ class AnalysisForm(AsksUnusual, RecordForm):
             drawn = BathAnalysis(bath=self.instance.bath, **{name: self.cleaned_data.get(name) for name in NUMBERS})
             for found in analysis_summary(drawn).found:
                 asked[f"{found.label} found"] = judge(f"{found.constituent}_g_l", found.quantity.m_as("g/L"))
-        return asked
+        return asked | self._of_nothing()
+
+    def _of_nothing(self) -> dict[str, Opinion]:
+        """No titrant used: nothing dissolved, or a burette that nobody read."""
+        empty = [each for each, prefix in TITRATED.items() if self.cleaned_data.get(f"{prefix}_titrant_ml") == 0]
+        return {f"{each.label} found": judge(f"{each.value}_g_l", 0.0) for each in empty}
 
     def _can_be_worked_out(self) -> bool:
         given = [self.cleaned_data.get(name) for name in NUMBERS]

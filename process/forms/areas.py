@@ -96,6 +96,8 @@ class AreaForm(AsksUnusual, RecordForm):
                 cleaned[name] = 0.0
         if not 0 <= (cleaned.get("uncertainty_pct") or 0) <= 100:
             self.add_error("uncertainty_pct", "From 0 to 100 %: more is no knowledge.")
+        if (factor := cleaned.get("relief_factor")) is not None and factor < 1:
+            self.add_error("relief_factor", "A relief has no less surface than a flat disc: 1 or more, or empty.")
         if not cleaned.get("pieces_count"):
             self.add_error("pieces_count", "At least one piece.")
 

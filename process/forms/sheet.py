@@ -95,12 +95,31 @@ class ReadingForm(LineForm):
     class Meta(LineForm.Meta):
         model = Reading
         fields = ["at", "current_a", "voltage_v", "temperature_degc", "meter_ah", "person", "note"]
+        ranged = [*LineForm.Meta.ranged, "meter_ah"]
 
     def __init__(self, *args: Any, last: Reading | Event | None = None, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         if self.instance._state.adding and last is not None:
             for name in FIGURES:
                 self.offer(name, getattr(last, name))
+
+    def opinion(self, name: str) -> Opinion:
+        return self._of_meter() if name == "meter_ah" else super().opinion(name)
+
+    def _of_meter(self) -> Opinion:
+        """A meter that was not set back may show more than flowed: what no current could bring is asked about."""
+        entry = next((event.at for event in self.run.events.all() if event.kind == Event.Kind.ENTRY), None)
+        at, meter = self.cleaned_data.get("at"), self.cleaned_data["meter_ah"]
+        area = sum(c.total_area_dm2 for c in self.run.cathodes.all())
+        hours = (at - entry).total_seconds() / 3600 if at and entry else 0.0
+        if hours <= 0 or not area:
+            return Opinion("usual")
+        if judge("current_density_a_dm2", meter / hours / area, step=self.range_step()).verdict != "impossible":
+            return Opinion("usual")
+        shown = f"{units.show(meter, '_ah')} in {units.show(hours, '_h')}"
+        return Opinion(
+            "unusual", f"{shown} is more than this run can have taken. Is the decimal right, was it set back?"
+        )
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

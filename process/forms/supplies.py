@@ -8,6 +8,7 @@ from process.forms.asking import AsksUnusual
 from process.forms.metals import metal_field
 from process.forms.people import person_field
 from process.models import PowerUnit, PriceList, ThrowTest
+from process.ranges import Opinion
 from records import clock
 from records.forms.base import RecordForm
 
@@ -107,6 +108,13 @@ class ThrowTestForm(AsksUnusual, RecordForm):
         person_field(self, "tester", user)
         if self.instance._state.adding:
             self.offer("tested_on", clock.today())
+
+    def opinions(self) -> dict[str, Opinion]:
+        near, far = self.cleaned_data.get("near_gain_g"), self.cleaned_data.get("far_gain_g")
+        asked = super().opinions()
+        if near is not None and far is not None and far > near:
+            asked["far_gain_g"] = Opinion("unusual", "more than the near one gained. Were the two changed over?")
+        return asked
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
