@@ -98,6 +98,9 @@ class CathodeForm(AsksUnusual, RecordForm):
             cleaned["side"] = mould.side
         if cleaned.get("tare_g") is None and "tare_g" not in self.errors:
             cleaned["tare_g"] = (core.ready_mass_g if core else None) or 0.0
+        for name in ("tare_g", "coat_resistance_ohm", "coat_distance_mm", "disc_diameter_mm"):
+            if (cleaned.get(name) or 0) < 0:
+                self.add_error(name, "Less than nothing cannot be measured: look at the sign.")
         self._areas(cleaned)
         return cleaned
 

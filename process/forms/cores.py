@@ -20,7 +20,20 @@ SEALED = ["sealing", "sealing_temperature_degc", "sealing_h", "sealed_mass_g"]
 LEAK = ["leak_before_g", "leak_after_g", "leak_soak_h", "leak_gain_g"]
 READY = ["wires_g", "ready_mass_g", "metal_stops", "vents"]
 MASSES = ("dry_mass_g", "sealed_mass_g", "leak_before_g", "leak_after_g", "ready_mass_g")
+POSSIBLE = {
+    "drying_temperature_degc": (-20, 300),
+    "sealing_temperature_degc": (-20, 300),
+    "sealing_h": (0, 1e4),
+    "leak_soak_h": (0, 1e4),
+    "linear_change_pct": (-20, 20),
+    "allowance_mm": (-100, 100),
+}  # what no plaster sees; common sense, no source
 USUAL_WATER_PCT = (60.0, 80.0)  # of the plaster's mass; common practice, from memory
+
+
+def _too_light(name: str, value: Any) -> bool:
+    """A mass that is none; wires there may be none."""
+    return (name in MASSES and value <= 0) or (name == "wires_g" and value < 0)
 
 
 class CoreFields(AsksUnusual, RecordForm):
@@ -57,8 +70,11 @@ class CoreFields(AsksUnusual, RecordForm):
         cleaned = super().clean() or self.cleaned_data
         for name in (*MASSES, "wires_g"):
             value = cleaned.get(name)
-            if value is not None and (value < 0 or (value == 0 and name in MASSES)):
+            if value is not None and _too_light(name, value):
                 self.add_error(name, "A piece weighs more than nothing: weigh again.")
+        for name, (low, high) in POSSIBLE.items():
+            if (value := cleaned.get(name)) is not None and not low <= value <= high:
+                self.add_error(name, f"From {low:g} to {high:g} is possible: look at the number and its unit again.")
         dry, sealed = cleaned.get("dry_mass_g"), cleaned.get("sealed_mass_g")
         if dry and sealed is not None and sealed < dry and "sealed_mass_g" not in self.errors:
             self.add_error("sealed_mass_g", "After waterproofing it weighs more than dry: one of the two is wrong.")
@@ -68,7 +84,9 @@ class CoreFields(AsksUnusual, RecordForm):
         """What the row as typed would say of itself."""
         found = super().opinions()
         typed = {name: self.cleaned_data.get(name) for name in self.Meta.fields if name in self.cleaned_data}
-        row = Core(**{name: value for name, value in typed.items() if value is not None})
+        row = Core(
+            **{name: value for name, value in typed.items() if value is not None and not _too_light(name, value)}
+        )
         low, high = USUAL_WATER_PCT
         water = typed.get("water_plaster_pct")
         if water is not None and not low <= water <= high:

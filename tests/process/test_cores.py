@@ -162,3 +162,18 @@ def test_wear_seen_at_the_separation_is_written_on_the_mould(technician):
     cathode.mould.refresh_from_db()
     assert cathode.mould.wear == "19 March 2026, S-09: rim tear of 4 mm"
     assert "3: mould or shell damaged" in page
+
+
+@pytest.mark.parametrize(
+    ("field", "typed"),
+    [("sealed_mass_g", "-1"), ("wires_g", "-1"), ("dry_mass_g", "0"), ("sealing_h", "-1"), ("leak_soak_h", "-1"),
+     ("drying_temperature_degc", "999999"), ("linear_change_pct", "999999"), ("allowance_mm", "999999")],
+)  # fmt: skip
+def test_a_number_that_no_core_has_comes_back_with_a_sentence(technician, field, typed):
+    row = core()
+
+    answer = change(technician, row, **{field: typed})
+
+    row.refresh_from_db()
+    assert answer.status_code == 422 and field in answer.context["form"].errors
+    assert row.dry_mass_g == MASSES["dry_mass_g"] and row.wires_g == MASSES["wires_g"]

@@ -26,6 +26,21 @@ def test_an_area_beyond_reckoning_is_asked_about(client, field):
     assert client.post(reverse("cathode_edit", args=[cathode.pk]), form).status_code == 422
 
 
+@pytest.mark.parametrize("field", ["tare_g", "coat_distance_mm", "disc_diameter_mm"])
+def test_a_cathode_measured_below_nothing_is_sent_back(client, field):
+    ensure_ranges()
+    client.force_login(make_user("technician"))
+    cathode = make_run(moulds=[make_mould()]).cathodes.get()
+    form = {
+        "label": "obverse", "mould": cathode.mould_id, "face_area_dm2": "0.289", "total_area_dm2": "0.402",
+        "version": cathode.version, field: "-1",
+    }  # fmt: skip
+
+    answer = client.post(reverse("cathode_edit", args=[cathode.pk]), form)
+
+    assert answer.status_code == 422 and "look at the sign" in answer.content.decode()
+
+
 def test_a_mould_list_with_a_place_beyond_every_number_begins_at_the_beginning(client):
     client.force_login(make_user("technician"))
 
