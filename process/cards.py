@@ -72,9 +72,12 @@ def _verb(summary: RunSummary) -> HomeCard:
 
 
 def _planned(summary: RunSummary) -> HomeCard | None:
-    """Planned for these days, or for a day that has passed."""
+    """Planned for these days, for a day that has passed, or for no day yet."""
     run = summary.run
-    if run.planned_start_at is None or run.planned_start_at > clock.now() + SOON:
+    if run.planned_start_at is None:
+        step = next_step(summary)
+        return HomeCard(f"{step.text}, {run.number}", run.get_absolute_url(), "later")
+    if run.planned_start_at > clock.now() + SOON:
         return None
     day = timezone.localdate(run.planned_start_at)
     state = "look" if day < clock.today() else "open"

@@ -51,7 +51,7 @@ def facts_of(trace: Trace) -> list[tuple[str, Any]]:
         ("Accepted by", trace.accepted_by),
         ("Because", trace.reason),
         ("Withdrawn because", trace.withdrawn_reason),
-        ("Size", f"{trace.size_bytes_count / 1e6:,.3f} MB"),
+        ("Size", _size(trace.size_bytes_count)),
         ("SHA-256", trace.sha256),
     ]
     return [(name, value) for name, value in known if value]
@@ -65,3 +65,8 @@ def _absolute(trace: Trace) -> str:
 
 def _between(least: float | None, most: float | None, suffix: str) -> str:
     return "" if least is None or most is None else f"{show(least, suffix)} to {show(most, suffix)}"
+
+
+def _size(bytes_count: int) -> str:
+    """In the unit that leaves a number of at most three digits before its point."""
+    return f"{bytes_count / 1e6:,.1f} MB" if bytes_count >= 1e6 else f"{bytes_count / 1e3:,.1f} kB"

@@ -109,6 +109,17 @@ def test_event_labels_do_not_lie_over_each_other() -> None:
     assert len({label.y for label in labels}) == 6
 
 
+def test_names_stay_on_the_chart_when_a_line_ends_at_its_highest_place_under_a_target() -> None:
+    grown = Series("thickness", hours(0.0, 0.02, 0.1, 0.2, 0.3, 0.4, 0.5, 0.56), calculated=True)
+    panel = Panel(Axis("Mean thickness", "mm", low=0.0), (grown,), (Target("target 0.60 mm", 0.6),))
+    chart = Chart("t", "d", (panel,), UTC, (Event(T0 + timedelta(hours=7), "stop"),))
+    for width in (680.0, 330.0):
+        layout = lay_out(chart, width)
+        names = [m for m in layout.marks if isinstance(m, Text) and m.role == "series-label"]
+        assert [name.text for name in names] == ["thickness, calculated"]
+        assert all(name.anchor == "end" and name.x <= layout.width for name in names)
+
+
 def test_hatch_stays_under_the_curve() -> None:
     strokes = hatch([(0.0, 50.0), (100.0, 10.0)], base=50.0)
     assert strokes

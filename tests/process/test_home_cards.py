@@ -31,6 +31,15 @@ def test_planned_run_is_to_be_started(home):
     assert "Start D-2026-007" in home("2026-02-16 08:00")
 
 
+def test_run_planned_for_no_day_is_still_named_with_its_next_step(home):
+    run = make_run("D-2026-007", planned_start_at=None)
+
+    assert "Add a cathode, D-2026-007" in home("2026-02-16 08:00")
+
+    make_cathode(run)
+    assert "Start the run, D-2026-007" in home("2026-02-16 08:00")
+
+
 def test_run_without_current_comes_first(home):
     run = make_run("D-2026-007")
     event(run, "2026-02-16 09:00", "entry", 0.24)

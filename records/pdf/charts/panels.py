@@ -9,6 +9,7 @@ from records.pdf.charts.plot import Marks, Plot
 from records.pdf.charts.shapes import Anchor, Dot, Line, Text
 
 GAP_WORDS = "no reading"
+OVERHANG = 4.0  # how far a name may stand out over the right edge of the plot: beyond lies the page's side
 MOST_DOTS = 80  # more entries than this are a trace, not a sheet
 
 
@@ -80,7 +81,9 @@ def _series_name(series: Series, plot: Plot, names: Names) -> Text:
         (-70, -22),
         (-140, 16),
     )
-    offers: list[tuple[float, float, Anchor]] = [(max(x + right, least), y + down, "end") for right, down in shifts]
+    most = plot.right + OVERHANG
+    ends = [(min(max(x + right, least), most), y + down) for right, down in shifts]
+    offers: list[tuple[float, float, Anchor]] = [(end, baseline, "end") for end, baseline in ends]
     return names.put(text, "series-label", offers)
 
 
