@@ -31,12 +31,13 @@ from process.views import (
     thickness,
     throwing,
     traces,
+    walls,
 )  # fmt: skip
 
 ROOMS = [
     moulds, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units,
-    prices, cathodes, areas, sheet, pasting, interruptions, shells, thickness, coupons, failures, drying, closings,
-    copies, finishing, hydrostatics, inspections, range_rows,
+    prices, cathodes, areas, sheet, pasting, interruptions, shells, thickness, walls, coupons, failures, drying,
+    closings, copies, finishing, hydrostatics, inspections, range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

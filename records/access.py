@@ -18,7 +18,9 @@ def roles_of(user) -> frozenset[str]:
     if not user.is_authenticated:
         return frozenset()
     if not hasattr(user, "_roles"):
-        user._roles = frozenset(user.groups.values_list("name", flat=True)) & frozenset(ROLES)
+        names = getattr(user, "role_names", None)
+        names = user.groups.values_list("name", flat=True) if names is None else names
+        user._roles = frozenset(names) & frozenset(ROLES)
     return user._roles
 
 

@@ -81,6 +81,8 @@ LOGIN_URL = "sign_in"
 LOGIN_REDIRECT_URL = "home"
 LOGOUT_REDIRECT_URL = "sign_in"
 
+AUTHENTICATION_BACKENDS = ["records.signing_in.WithRoles"]
+
 TEMPLATES = [
     {
         "BACKEND": "django.template.backends.django.DjangoTemplates",

@@ -169,6 +169,8 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "shell_weigh": ("cathode.pk",),
     "shell_edit": ("shell.item.number",),
     "thickness_add": ("shell.item.number",),
+    "shell_evidence": ("shell.item.number",),
+    "copy_walls": ("copy.number",),
     "thickness_edit": ("thickness.pk",),
     "weighing_add": ("core.item.number",),
     "weighing_edit": ("weighing.pk",),

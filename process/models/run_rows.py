@@ -1,28 +1,17 @@
 """Questions that are asked of runs, as queryset methods."""
 
-from typing import Any
-
 from django.apps import apps
-from django.db.models import Aggregate, Exists, F, JSONField, OuterRef, Prefetch, Subquery, Sum, Value
+from django.db.models import Exists, F, OuterRef, Prefetch, Q, Subquery, Sum, Value
 from django.db.models.functions import JSONObject
 
 from records.models import TrackedQuerySet
+from records.models.json_rows import JsonRows
 
 # What a row of the rule for interruptions is judged by.
 RULE_COLUMNS = (
     "id", "words", "longer_than_s", "up_to_s", "time_known", "contact_lost", "handling", "out_up_to_s", "activated",
     "returned_by_itself", "risk",
 )  # fmt: skip
-
-
-class JsonRows(Aggregate):
-    """Rows as one list of JSON, so that a table of few rows rides along with another question."""
-
-    function = "JSON_GROUP_ARRAY"
-    output_field = JSONField()
-
-    def as_postgresql(self, compiler: Any, connection: Any, **context: Any) -> tuple[str, Any]:
-        return self.as_sql(compiler, connection, function="JSONB_AGG", **context)
 
 
 def _rule() -> Subquery:
@@ -40,6 +29,14 @@ def _coupons() -> Subquery:
     rows = apps.get_model("process", "CouponTest").objects.filter(shell__cathode=OuterRef("pk")).order_by()
     each = JSONObject(**{name: name for name in COUPON_COLUMNS})
     return Subquery(rows.values("shell").annotate(rows=JsonRows(each)).values("rows"))
+
+
+def was_cut(run: str) -> Q:
+    """Whether the current was gone at least once during the run that this column names."""
+    model = apps.get_model
+    gone = model("process", "Event").objects.filter(run=OuterRef(run), kind="interruption")
+    dead = model("process", "Reading").objects.filter(run=OuterRef(run), current_a=0)
+    return Q(Exists(gone)) | Q(Exists(dead))
 
 
 class RunQuerySet(TrackedQuerySet):
@@ -83,20 +80,24 @@ class RunQuerySet(TrackedQuerySet):
             Prefetch("traces", apps.get_model("process", "Trace").objects.light())
         )
 
-    def with_sheet(self, points: bool = True) -> "RunQuerySet":
-        """Everything that a summary reads, in few queries; without `points` no wall or ramp is shown or judged."""
+    def with_sheet(self, points: bool = True, walls: bool | None = None) -> "RunQuerySet":
+        """Everything that a summary reads, in few queries; without `points` no measured wall or ramp is shown.
+
+        `walls` is what boundaries are judged by: the rule, its answers, the coupons; as `points` where not said.
+        """
+        walls = points if walls is None else walls
         model = apps.get_model
         cathodes = model("process", "Cathode").objects.select_related(
             "mould__item", "mould__model", "core__item", "coat", "pull", "shell__item", "shell__making_up__copy"
         )
         steps = model("process", "RampStep").objects.all()
         measured = model("process", "ThicknessPoint").objects.all()
-        answers = model("process", "InterruptionAnswers").objects.select_related("answered_by", "set_risk_by")
-        cathodes = cathodes.annotate(coupon_rows=_coupons()) if points else cathodes
+        answers = model("process", "InterruptionAnswers").objects
+        cathodes = cathodes.annotate(coupon_rows=_coupons()) if walls else cathodes
         related = ("bath", "commission", "operator", "power_unit")
         rows = self.with_traced()
         return (
-            (rows.annotate(rule_rows=_rule()) if points else rows)
+            (rows.annotate(rule_rows=_rule()) if walls else rows)
             .select_related(*related)
             .prefetch_related(
                 Prefetch("ramp_steps", steps if points else steps.none()),
@@ -104,6 +105,6 @@ class RunQuerySet(TrackedQuerySet):
                 Prefetch("events", model("process", "Event").objects.select_related("person")),
                 Prefetch("cathodes", cathodes),
                 Prefetch("cathodes__shell__thickness_points", measured if points else measured.none()),
-                Prefetch("interruption_answers", answers if points else answers.none()),
+                *([] if walls else [Prefetch("interruption_answers", answers.none())]),  # else asked of what was cut
             )
         )

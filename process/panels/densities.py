@@ -3,16 +3,19 @@
 from django.http import HttpRequest
 
 from process.models import HydrostaticWeighing
+from process.panels.copies import making_of
 from process.summaries.densities import LIMITS, densities_of
 from records import access
 from records.extensions import Panel, Struck, item_panels, strikables
 from records.models import Item
 
-METAL_KINDS = {Item.Kind.ORIGINAL, Item.Kind.HISTORIC_COPY, Item.Kind.COPY, Item.Kind.SHELL, Item.Kind.MATRIX}
+# A bare shell tells its density by nothing that its balance does not tell better.
+METAL_KINDS = {Item.Kind.ORIGINAL, Item.Kind.HISTORIC_COPY, Item.Kind.COPY, Item.Kind.MATRIX}
 
 
 def density_panel(request: HttpRequest, item: Item) -> Panel | None:
-    if item.kind not in METAL_KINDS:
+    making = making_of(item)
+    if item.kind not in METAL_KINDS or (making and making.core_id):
         return None
     rows = list(item.hydrostatic_weighings.select_related("weighed_by"))
     may_write = access.may(request.user, "write", HydrostaticWeighing)

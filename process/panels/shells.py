@@ -26,7 +26,7 @@ def shell_of(item: Item) -> tuple[Shell, RunSummary] | tuple[None, None]:
 
 
 def _read(item: Item) -> tuple[Shell, RunSummary] | tuple[None, None]:
-    run = Run.objects.with_sheet(points=False).filter(cathodes__shell=item.pk).first()
+    run = Run.objects.with_sheet(points=False, walls=True).filter(cathodes__shell=item.pk).first()
     if run is None:
         return None, None
     grown = [cathode.shell for cathode in run.cathodes.all() if hasattr(cathode, "shell")]
@@ -48,8 +48,6 @@ def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
     limits = tuple(limit for limit in limits_of(summary) if limit.shell == shell)
     context = {"shell": shell, "each": each, "summary": summary, "wall": wall, "points": shell.every_point,
                "maps": [drawn(one) for one in wall.maps], "limits": limits,
-               "coupons": shell.coupon_tests.select_related("tested_by"),
-               "defects": shell.defects.select_related("term", "photo"), "failures": shell.failures.all(),
                "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
     onward = making_up_step(summary) if shell.is_free and access.may(request.user, "write", MakingUp) else None
     step = (onward.text, onward.url) if onward else None

@@ -2,9 +2,8 @@
 
 from collections.abc import Iterable
 
-from django.db.models import Exists, OuterRef, Q
-
-from process.models import Event, MakingUp, Reading, Run, Shell
+from process.models import MakingUp, Run, Shell
+from process.models.run_rows import was_cut
 from process.summaries.runs import summarise
 from process.summaries.wall_limits import WallLimit, limits_of
 
@@ -14,9 +13,7 @@ HOT_FROM_DEGC = 60.0  # soldering and poured alloys lie far above it, cold resin
 def limits_of_shells(shells: Iterable[Shell]) -> tuple[WallLimit, ...]:
     """The limits of these shells; runs that were never cut are not even looked at."""
     wanted = {shell.pk for shell in shells}
-    gone = Event.objects.filter(run=OuterRef("pk"), kind=Event.Kind.INTERRUPTION)
-    dead = Reading.objects.filter(run=OuterRef("pk"), current_a=0)
-    runs = Run.objects.with_sheet().filter(Exists(gone) | Exists(dead), Q(cathodes__shell__in=wanted)).distinct()
+    runs = Run.objects.with_sheet(points=False, walls=True).filter(was_cut("pk"), cathodes__shell__in=wanted).distinct()
     found = [limit for run in runs for limit in limits_of(summarise(run))]
     return tuple(limit for limit in found if limit.shell and limit.shell.pk in wanted)
 

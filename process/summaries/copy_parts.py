@@ -8,6 +8,7 @@ from pint import Quantity
 from process.chemistry.deposit import face_thickness, mean_thickness
 from process.chemistry.metals import Ion
 from process.models import Cathode, MakingUp, Mould, Shell, ThicknessPoint
+from process.models.run_rows import was_cut
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
 from process.summaries.planning import metal_of
@@ -34,7 +35,7 @@ class ShellPart:
 
 
 def parts_of(making_up: MakingUp) -> tuple[ShellPart, ...]:
-    rows = making_up.shells.select_related(
+    rows = making_up.shells.annotate(was_cut=was_cut("cathode__run")).select_related(
         "item",
         "cathode__run",
         "cathode__mould__item",

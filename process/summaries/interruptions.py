@@ -147,7 +147,7 @@ def interruptions_of(
 ) -> tuple[Interruption, ...]:
     """Every interruption that the sheet or other evidence shows, judged by the rule."""
     found = joined([*stretches_on(rail.sheet), *others])
-    rows = list(run.interruption_answers.all()) if found else []
+    rows = _answers(run) if found else []
     until = rail.sheet.until_at or clock.now()
     return tuple(_interruption(each, answers_to(each, rows), rail, walls, until, run) for each in found)
 
@@ -170,3 +170,10 @@ def _clock_words(seconds: float) -> str:
         return f"{seconds:.0f} s"
     whole, minutes = divmod(round(seconds / 60), 60)
     return f"{whole} h {minutes} min" if whole else f"{minutes} min"
+
+
+def _answers(run: Run) -> list[InterruptionAnswers]:
+    """From what was prefetched, if it was; else with those who gave them."""
+    if "interruption_answers" in getattr(run, "_prefetched_objects_cache", {}):
+        return list(run.interruption_answers.all())
+    return list(run.interruption_answers.select_related("answered_by", "set_risk_by"))

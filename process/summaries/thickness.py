@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from django.db.models import Exists, OuterRef, Q
+from django.db.models import Exists, OuterRef, Q, Subquery
 from django.urls import reverse
 
 from process.models import Mould, Shell, ThicknessPoint
@@ -82,7 +82,7 @@ def wall_of(shell: Shell, points: Iterable[ThicknessPoint], mean: Figure | None,
         for key in keys
     )
     unplaced = tuple(each for each in rows if not each.is_placed)
-    return Wall(shell, rows, least, specified_mm, below, maps, unplaced, concession_of(shell) if below else "")
+    return Wall(shell, rows, least, specified_mm, below, maps, unplaced, (shell.conceded_by or "") if below else "")
 
 
 def _key(point: ThicknessPoint) -> str:
@@ -134,11 +134,13 @@ def specification_of(shell: Shell) -> Specification | None:
     moulds = Mould.objects.filter(**of_mould, model=OuterRef("item"))
     theirs = Exists(moulds.filter(commission=OuterRef("commission")))
     rows = Specification.objects.filter(Exists(moulds), Q(commission=cathode.run.commission_id) | theirs)
-    return rows.order_by("-pk").first()
+    found = rows.annotate(conceded_by=_conceding(shell)).order_by("-pk").first()
+    shell.conceded_by = found.conceded_by if found else ""  # for its wall, without another question
+    return found
 
 
-def concession_of(shell: Shell) -> str:
-    """The concession for acceptance that names the shell or its copy."""
+def _conceding(shell: Shell) -> Subquery:
+    """The number of the concession for acceptance that names the shell or its copy."""
     named = [shell.item_id, *([shell.making_up_id] if shell.making_up_id else [])]
-    rows = Concession.objects.filter(gate=Gate.ACCEPT, items__in=named).distinct().order_by("-given_on")
-    return rows.values_list("number", flat=True).first() or ""
+    rows = Concession.objects.filter(gate=Gate.ACCEPT, items__in=named).order_by("-given_on")
+    return Subquery(rows.values("number")[:1])

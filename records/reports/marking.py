@@ -14,7 +14,8 @@ def marking_gap(copy: Item) -> str:
     if not copy.made_here:
         return ""
     if not hasattr(copy, "_marking_gap"):
-        prefetch_related_objects([copy], Prefetch("concessions", Concession.objects.select_related("given_by")))
+        if is_unmarked(copy):
+            prefetch_related_objects([copy], Prefetch("concessions", Concession.objects.select_related("given_by")))
         found = gates.checks(Gate.MARK, gates.Subject(copy, copy.number, (copy,)), clock.today())
         copy._marking_gap = " ".join(check.sentence for check in found if not check.met)
     return copy._marking_gap

@@ -173,7 +173,9 @@ def test_a_shell_filled_cold_carries_its_limit_to_the_copy(client):
         technique="joined", lead_inside="no", join="adhesive", fill_temperature_degc=22, made_up_on=NINE.date()
     )
     copy = make_up(copy=Item(number="R.2026.9", title="Copy"), making_up=making, shells=shells)
-    assert "No hot soldering" in sign_in(client).get(copy.get_absolute_url()).content.decode()
+    walls = reverse("copy_walls", args=[copy.number])
+    assert walls in sign_in(client).get(copy.get_absolute_url()).content.decode()
+    assert "No hot soldering" in client.get(walls).content.decode()
 
 
 def test_a_cathode_taken_out_begins_a_segment_and_the_shares_add_up(client):

@@ -193,7 +193,7 @@ def inspect(client, copy, **fields):
 
 @pytest.fixture
 def copy(coin):
-    return make_copy("R.2026.2", shells=list(Shell.objects.all()))
+    return make_copy("R.2026.2", shells=list(Shell.objects.all()), join="adhesive")  # cold: its walls have a boundary
 
 
 @pytest.fixture
