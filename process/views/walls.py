@@ -3,7 +3,6 @@
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import path
-from django.views.decorators.http import require_safe
 
 from process.models import MakingUp, Shell
 from process.summaries.copy_limits import limits_of_shells
@@ -14,7 +13,6 @@ def _part(request: HttpRequest, name: str, part: str, context: dict) -> HttpResp
     return render(request, part if request.htmx else f"process/{name}.html", context)
 
 
-@require_safe
 def shell_evidence(request: HttpRequest, number: str) -> HttpResponse:
     shell = access.fetch(request, Shell.objects.select_related("item"), item__number=number)
     context = {
@@ -27,7 +25,6 @@ def shell_evidence(request: HttpRequest, number: str) -> HttpResponse:
     return _part(request, "shell_evidence", "process/_shell_evidence.html", context)
 
 
-@require_safe
 def copy_walls(request: HttpRequest, number: str) -> HttpResponse:
     making = access.fetch(request, MakingUp.objects.select_related("copy"), copy__number=number)
     context = {"copy": making.copy, "limits": limits_of_shells(making.shells.all())}

@@ -39,6 +39,8 @@ LOOKING = {
     "place",
     "bath",
     "bath_diary",
+    "copy_walls",
+    "shell_evidence",
     "bath_balance",
     "failure",
     "run",
