@@ -69,6 +69,18 @@ class MouldForm(IdentityFields, AsksUnusual, RecordForm):
     def clean_made_on(self):
         return not_in_future(self.cleaned_data["made_on"])
 
+    def clean(self) -> dict:
+        cleaned = super().clean()
+        _refuse_beyond(self, cleaned)
+        return cleaned
+
+
+def _refuse_beyond(form: RecordForm, cleaned: dict) -> None:
+    """What no mould sees; common sense, no source."""
+    for name, (low, high) in {"contact_h": (0, 1e4), "working_temperature_degc": (-20, 400)}.items():
+        if (value := cleaned.get(name)) is not None and not low <= value <= high:
+            form.add_error(name, f"From {low:g} to {high:g} is possible: look at the number and its unit again.")
+
 
 class MouldChangeForm(AsksUnusual, RecordForm):
     """What may still be mended; from which piece a mould was taken is a fact of its descent."""
@@ -105,6 +117,7 @@ class MouldChangeForm(AsksUnusual, RecordForm):
 
     def clean(self) -> dict:
         cleaned = super().clean()
+        _refuse_beyond(self, cleaned)
         gone = {Mould.Fate.DESTROYED, Mould.Fate.RETURNED, Mould.Fate.LOST}
         if cleaned.get("fate") in gone and not cleaned.get("fate_on"):
             self.add_error("fate_on", "Say when: the consent and the certificate depend on the date.")

@@ -96,3 +96,14 @@ def test_a_titration_without_titrant_is_asked_about(client):
     answer = client.post(reverse("analysis_add", args=[bath.number]), form)
 
     assert answer.status_code == 422 and "0 g/L" in answer.content.decode().replace("\u202f", " ")
+
+
+@pytest.mark.parametrize(("field", "typed"), [("contact_h", "-1"), ("working_temperature_degc", "999999")])
+def test_a_number_that_no_mould_has_is_sent_back(client, field, typed):
+    client.force_login(make_user("technician"))
+    mould = make_mould()
+    form = {"material": "silicone", "fate": "in store", "version": mould.version, field: typed}
+
+    answer = client.post(reverse("mould_edit", args=[mould.item.number]), form)
+
+    assert answer.status_code == 422 and field in answer.context["form"].errors

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from process.forms.thickness import decimals_in_mm, equals_mean
 from process.models import Inspection, Shell, ThicknessPoint
+from process.seeding import ensure_ranges
 from process.summaries.thickness import wall_of
 from records import clock
 from records.models import Specification
@@ -253,3 +254,12 @@ def test_labels_stay_on_the_picture_and_the_drawing_is_well_formed(spots, ratio)
     assert all(box[0] >= 0 and box[1] >= 0 for box in (label.box for label in layout.labels))
     assert all(label.box[2] <= 720.001 for label in layout.labels)
     assert fromstring(svg(shown, "m", 360.0, grid=True)).tag.endswith("svg")
+
+
+def test_a_wall_in_the_wrong_unit_is_asked_about(technician, coin):
+    ensure_ranges()
+
+    answer = send(technician, coin, thickness_mm="330", thickness_mm_unit="mm")
+
+    assert answer.status_code == 422 and "330 µm" in answer.content.decode().replace("\u202f", " ")
+    assert not coin.thickness_points.exists()
