@@ -4,6 +4,7 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import path, reverse
 
+from process.forms.metals import written
 from process.forms.supplies import PriceForm
 from process.models import PriceList
 from records import access
@@ -14,7 +15,8 @@ SENTENCE = "A plan is reckoned with the youngest list that held when its run was
 
 def price_list(request: HttpRequest) -> HttpResponse:
     access.require(request, "view", PriceList)
-    return render(request, "process/price_list.html", {"rows": PriceList.objects.all()[:50], "sentence": SENTENCE})
+    rows = [(row, written(row.ion)) for row in PriceList.objects.all()[:50]]
+    return render(request, "process/price_list.html", {"rows": rows, "sentence": SENTENCE})
 
 
 def price_add(request: HttpRequest) -> HttpResponse:
