@@ -36,7 +36,8 @@ def was_cut(run: str) -> Q:
     model = apps.get_model
     gone = model("process", "Event").objects.filter(run=OuterRef(run), kind="interruption")
     dead = model("process", "Reading").objects.filter(run=OuterRef(run), current_a=0)
-    return Q(Exists(gone)) | Q(Exists(dead))
+    logged = model("process", "Trace").objects.accepted().filter(run=OuterRef(run)).exclude(stretches=[])
+    return Q(Exists(gone)) | Q(Exists(dead)) | Q(Exists(logged))
 
 
 class RunQuerySet(TrackedQuerySet):

@@ -17,7 +17,8 @@ from process.summaries.results import Result, result_of, theory_of
 from process.summaries.segments import Rail, rail_of
 from process.summaries.sheet import Line, Sheet, sheet_of
 from process.summaries.standing import Standing, standing_of
-from process.summaries.traces import Coverage, coverage_of
+from process.summaries.stretches import stretches_in
+from process.summaries.traces import Coverage, accepted, coverage_of
 from records.figures import Figure
 from records.units import show
 
@@ -96,7 +97,7 @@ def summarise(run: Run) -> RunSummary:
         run=run, standing=standing_of(run, sheet), sheet=sheet, plan=plan, charge=charge,
         theory=theory_of(metal, charge.quantity),
         result=result_of(hung, charge.quantity, metal, lambda: weighings_of(hung)), cathodes=cathodes,
-        rail=rail, interruptions=interruptions_of(run, rail, _walls(cathodes)),
+        rail=rail, interruptions=interruptions_of(run, rail, _walls(cathodes), stretches_in(accepted(run))),
         prospect=prospect_of(run, sheet, plan, charge.quantity),
     )  # fmt: skip
 

@@ -2,9 +2,10 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from datetime import datetime
+from datetime import UTC, datetime
+from typing import Any
 
-from process.models import Event, Reading
+from process.models import Event, Reading, Trace
 from process.summaries.charge import SheetLine
 from process.summaries.sheet import Sheet
 
@@ -64,6 +65,22 @@ def _ended(began: Stretch, dead: SheetLine, line: SheetLine) -> Stretch:
 
 def _source(line: SheetLine) -> str:
     return "an event on the sheet" if line.is_switching else "readings"
+
+
+def stretches_in(traces: Iterable[Trace]) -> tuple[Stretch, ...]:
+    """What accepted logger traces show; between two of their samples nobody knows the instant."""
+    return tuple(_logged(each) for trace in traces for each in trace.stretches)
+
+
+def _logged(each: dict[str, Any]) -> Stretch:
+    last_on, gone, still_gone, back = (
+        None if each[name] is None else datetime.fromtimestamp(each[name], UTC)
+        for name in ("last_on_s", "from_s", "to_s", "back_s")
+    )
+    return Stretch(
+        last_on, gone, still_gone if back else None, back, came_back=back is not None,
+        restart_was_written=each["restart"] == "recorded", sources=("a logger's trace",),
+    )  # fmt: skip
 
 
 def joined(stretches: Iterable[Stretch]) -> tuple[Stretch, ...]:

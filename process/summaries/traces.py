@@ -37,8 +37,10 @@ def accepted(run: Run) -> list[Trace]:
     """In time order; from what was prefetched, if it was; not asked for where it is known that there is none."""
     if getattr(run, "traced_ah", 0.0) is None:
         return []
-    found = [trace for trace in run.traces.all() if trace.is_accepted and trace.starts_at]
-    return sorted(found, key=lambda trace: trace.starts_at)
+    if not hasattr(run, "_accepted_traces"):  # the charge and the interruptions both read them
+        found = [trace for trace in run.traces.all() if trace.is_accepted and trace.starts_at]
+        run._accepted_traces = sorted(found, key=lambda trace: trace.starts_at)
+    return run._accepted_traces
 
 
 def trace_figure(run: Run, planned_ah: float | None) -> Figure | None:

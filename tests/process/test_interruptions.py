@@ -12,8 +12,9 @@ from process.summaries.runs import summarise
 from process.summaries.wall_limits import limits_of
 from records.gates import GateClosed
 from records.models import Item
-from tests.factories import NINE, make_cathode, make_run, make_user
-from tests.process.scenario_runs import coin_run, reading
+from tests.everything import make_trace
+from tests.factories import NINE, make_cathode, make_mould, make_run, make_user
+from tests.process.scenario_runs import at, coin_run, event, reading
 
 pytestmark = pytest.mark.django_db
 KEY = "20260303T012000"
@@ -195,3 +196,24 @@ def test_a_cathode_taken_out_begins_a_segment_and_the_shares_add_up(client):
     assert [each.labels for each in summary.rail.shown] == [("one", "two"), ("one",)]
     assert [each.share.value for each in summary.cathodes] == pytest.approx([2.4, 1.2])
     assert "Segments with a constant set" in client.get(run.get_absolute_url()).content.decode()
+
+
+def test_a_logger_shows_an_interruption_that_nobody_wrote_down():
+    """The sheet says “found running”; only the trace knows that the current was gone."""
+    run = make_run("D-2026-061", moulds=[make_mould()])
+    event(run, "2026-03-02 15:00", "entry", 0.42)
+    event(run, "2026-03-03 18:00", "stop", 0.0)
+    trace = make_trace(run)
+    gone, back = at("2026-03-03 02:20").timestamp(), at("2026-03-03 05:40").timestamp()
+    trace.state = "accepted"
+    trace.stretches = [
+        {"last_on_s": gone - 1200, "from_s": gone, "to_s": back - 1200, "back_s": back, "restart": "silent",
+         "charge_before_ah": 3.9, "back_a": 0.42}
+    ]  # fmt: skip
+    trace.save()
+
+    (found,) = look(run).interruptions
+
+    assert found.stretch.sources == ("a logger's trace",)
+    assert found.is_silent and found.risk_word == "high risk"
+    assert found.stretch.began_after == at("2026-03-03 02:00") and found.stretch.ended_by == at("2026-03-03 05:40")
