@@ -19,7 +19,6 @@ GAPS = (
     b.Column("Boundary", "mm from the face", "right"),
     b.Column("On the trimmed face", "mm", "right"),
     b.Column("Risk"),
-    b.Column("What was seen and done"),
 )
 COUPONS = (
     b.Column("Coupon"), b.Column("Cut from", empty=""), b.Column("Section", "mm", "right", empty=""),
@@ -52,7 +51,8 @@ def interruptions(m: Making, summary: RunSummary) -> list[b.Block]:
     grown = {each.shell.pk for each in m.own(summary)}
     note = "The boundary is counted from the face that touched the mould or core; depths of the shells in this copy."
     judged = [c for c in m.concessions if grown & {item.pk for item in c.items.all()}]
-    words = [_rule_words(gap) for gap in summary.interruptions if gap.makes_boundary]
+    words = [_seen(gap) for gap in summary.interruptions]
+    words += [_rule_words(gap) for gap in summary.interruptions if gap.makes_boundary]
     words += [f"Judged in concession {c.number}: {c.reason}" for c in judged]
     return [*blocks, b.FigureTable(GAPS, rows, note=note), b.Prose("\n\n".join(words))]
 
@@ -60,15 +60,21 @@ def interruptions(m: Making, summary: RunSummary) -> list[b.Block]:
 def _gap_row(gap: Interruption, shells: dict[str, str]) -> Row:
     began = timezone.localtime(gap.began_at)
     own = {shells[each.wall.label]: each for each in gap.boundaries if each.wall.label in shells}
-    open_questions = f"not answered: {', '.join(gap.unanswered)}" if gap.unanswered else ""
     return (
         f"{local_day(began)}, {began:%H:%M}",
         gap.duration.replace(" ", "\u00a0"),
         _depths({shell: each.depth for shell, each in own.items()}),
         _depths({shell: each.at_face for shell, each in own.items() if each.at_face}),
         gap.risk_word if gap.makes_boundary else "no boundary",
-        "; ".join(filter(None, [*gap.words, open_questions])),
     )
+
+
+def _seen(gap: Interruption) -> str:
+    """What was seen and done, as a sentence beneath the table: a narrow column would make a wall of it."""
+    at = timezone.localtime(gap.began_at)
+    open_questions = f"not answered: {', '.join(gap.unanswered)}" if gap.unanswered else ""
+    words = "; ".join(word.rstrip(".") for word in filter(None, [*gap.words, open_questions]))
+    return f"{local_day(at)}, {at:%H:%M}: {words or 'nothing was written down'}."
 
 
 def _depths(figures: dict[str, Figure]) -> b.Cell:
