@@ -5,6 +5,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from enum import IntEnum
 from itertools import product
+from typing import Any
 
 from process.chemistry.errors import ChemistryError
 
@@ -118,7 +119,7 @@ def _within(length: float, stoppage: Stoppage) -> bool:
     return stoppage.shortest_s <= length <= stoppage.longest_s
 
 
-def _open(answer, answers: tuple) -> tuple:
+def _open(answer: Any, answers: tuple[Any, ...]) -> tuple[Any, ...]:
     return answers if answer is None else (answer,)
 
 
