@@ -5,10 +5,11 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 from django.conf import settings
-from django.core.management import call_command
 from django.core.management.base import CommandError
 from django.db import connection
 from django.db.migrations.executor import MigrationExecutor
+
+from records.tables import is_untouched, make_at_once
 
 EVERYWHERE = {"0.0.0.0", "::", ""}
 THIS_MACHINE = {"127.0.0.1", "localhost", "::1", "[::1]"}
@@ -18,9 +19,9 @@ def make_tables(say: Callable[[str], Any]) -> None:
     """An empty database gets its tables; one with older tables is left alone, with the command to run."""
     executor = MigrationExecutor(connection)
     waiting = executor.migration_plan(executor.loader.graph.leaf_nodes())
-    if waiting and not executor.loader.applied_migrations:
+    if waiting and is_untouched():
         say("The database is empty: making its tables.")
-        call_command("migrate", verbosity=0)
+        make_at_once()
     elif waiting:
         raise CommandError(
             f"{len(waiting)} changes of the tables are waiting. Back up {settings.DATA_DIR.resolve()}, "
