@@ -1,5 +1,12 @@
+from importlib import import_module
+
 from django.apps import AppConfig
 from django.db.models.signals import post_migrate
+
+# What adds itself to the register's points of extension.
+REGISTERING = (
+    "bath_striking", "cards", "checks", "family", "making_cards", "panels", "reports", "search", "striking",
+)  # fmt: skip
 
 
 class ProcessConfig(AppConfig):
@@ -7,8 +14,10 @@ class ProcessConfig(AppConfig):
     verbose_name = "Making"
 
     def ready(self) -> None:
-        from process import bath_striking, cards, checks, making_cards, panels, reports, search, seeding, striking  # noqa: F401  (they register themselves)
+        from process import seeding
 
+        for name in REGISTERING:
+            import_module(f"process.{name}")
         post_migrate.connect(seeding.ensure_ranges, sender=self)
         post_migrate.connect(seeding.ensure_header_words, sender=self)
         post_migrate.connect(seeding.ensure_risk_rules, sender=self)

@@ -75,6 +75,16 @@ class CopyTraits:
 
 
 @dataclass(frozen=True)
+class FamilyNote:
+    """What another app knows of a mould or a copy of a family: its uses or its edition, and what became of it."""
+
+    uses: str = ""
+    fate: str = ""
+    due: str = ""  # what must be decided, and by when
+    is_gone: bool = False
+
+
+@dataclass(frozen=True)
 class PaperContext:
     """What every paper carries besides its subject."""
 
@@ -94,3 +104,4 @@ paper_kinds: dict[str, PaperKind] = {}
 paper_subjects: list[type] = []  # models beyond the register's own that a paper can be about
 strikables: dict[str, Struck] = {}
 copy_traits: list[Callable[[Any], CopyTraits | None]] = []
+family_notes: list[Callable[[Iterable[Any]], dict[int, FamilyNote]]] = []  # things -> notes by their key

@@ -54,10 +54,11 @@ class Descent:
         return [thing for key, thing in self.things.items() if key != self.item.number]
 
 
-def _walk(start: str, end: str) -> str:
+def _walk(start: str, end: str, beginnings: int = 1) -> str:
     table = DescentLink._meta.db_table
+    first = " UNION ".join(["SELECT CAST(%s AS bigint)"] * beginnings)
     return (
-        f"WITH RECURSIVE chain(thing) AS (SELECT CAST(%s AS bigint) UNION SELECT {end} FROM {table} "
+        f"WITH RECURSIVE chain(thing) AS (SELECT * FROM ({first}) AS first UNION SELECT {end} FROM {table} "
         f"JOIN chain ON {start} = thing WHERE {end} IS NOT NULL) SELECT thing FROM chain"
     )
 
@@ -70,8 +71,8 @@ def _leads_here(item: Item) -> Q:
     return Q(target_id__in=RawSQL(_walk("target_id", "source_id"), [item.pk]))
 
 
-def _begins_here(item: Item) -> Q:
-    return Q(source_id__in=RawSQL(_walk("source_id", "target_id"), [item.pk]))
+def _begins_here(*items: Item) -> Q:
+    return Q(source_id__in=RawSQL(_walk("source_id", "target_id", len(items)), [item.pk for item in items]))
 
 
 def links_up(item: Item) -> list[DescentLink]:
@@ -79,9 +80,9 @@ def links_up(item: Item) -> list[DescentLink]:
     return list(_steps().filter(_leads_here(item)))
 
 
-def links_down(item: Item) -> list[DescentLink]:
-    """Every recorded step that began with a thing, near or far; one query."""
-    return list(_steps().filter(_begins_here(item)))
+def links_down(*items: Item) -> list[DescentLink]:
+    """Every recorded step that began with one of the things, near or far; one query."""
+    return list(_steps().filter(_begins_here(*items)))
 
 
 def links_both(item: Item) -> tuple[list[DescentLink], list[DescentLink]]:

@@ -11,6 +11,7 @@ from records.views import (
     descent,
     documents,
     duties,
+    family,
     findings,
     health,
     home,
@@ -57,6 +58,7 @@ ROOMS = [
     places,
     vocabulary,
     duties,
+    family,
 ]
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

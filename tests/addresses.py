@@ -27,6 +27,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "photo": ("photo.pk",),
     "photo_edit": ("photo.pk",),
     "photo_file": ("photo.pk", "=thumbnail"),
+    "family": ("item.number",),
     "descent_add": ("item.number",),
     "descent_edit": ("descent.pk",),
     "provenance_add": ("item.number",),

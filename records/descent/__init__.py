@@ -5,6 +5,7 @@ a metal skin on a core, the making-up of shells, a scan and a print do not and a
 """
 
 from records.descent.dates import Span, refuse_impossible
+from records.descent.drawing import Caption, Drawing, lay_out, shortened
 from records.descent.lineage import Lineage, trace, trace_all
 from records.descent.links import TRANSFERS, DescentError, Link, Transfer
 from records.descent.strip import Edge, Strip, strip
@@ -12,6 +13,6 @@ from records.descent.tree import Row, tree
 from records.descent.words import transfer_words, words
 
 __all__ = [
-    "TRANSFERS", "DescentError", "Edge", "Lineage", "Link", "Row", "Span", "Strip", "Transfer",
-    "refuse_impossible", "strip", "trace", "trace_all", "transfer_words", "tree", "words",
+    "TRANSFERS", "Caption", "DescentError", "Drawing", "Edge", "Lineage", "Link", "Row", "Span", "Strip", "Transfer",
+    "lay_out", "refuse_impossible", "shortened", "strip", "trace", "trace_all", "transfer_words", "tree", "words",
 ]  # fmt: skip

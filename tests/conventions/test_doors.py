@@ -26,6 +26,7 @@ LOOKING = {
     "health",
     "item",
     "item_history",
+    "family",
     "photo",
     "photo_file",
     "commission",

@@ -1,0 +1,74 @@
+"""What process tells a family's page: how often a mould was used, what became of it, and what is due."""
+
+from collections.abc import Iterable
+
+from django.db.models import Count, Min
+from django.db.models.functions import Coalesce
+
+from process.models import MakingUp, Mould
+from records.clock import day_words
+from records.extensions import FamilyNote, family_notes
+from records.models import Consent, Item
+
+
+def mould_notes(things: Iterable[Item]) -> dict[int, FamilyNote]:
+    """One note for each mould; the lower of what it bears and what the consents allow rules."""
+    keys = [thing.pk for thing in things if thing.kind == Item.Kind.MOULD]
+    rows = Mould.objects.filter(pk__in=keys).annotate(
+        used_count=Count("pulls", distinct=True), consent_count=Min("model__consents__pulls_max_count")
+    )
+    moulds = list(rows)
+    due = _due_by_model({mould.model_id for mould in moulds})
+    return {mould.pk: _note(mould, due) for mould in moulds}
+
+
+def _note(mould: Mould, due: dict[int, str]) -> FamilyNote:
+    allowed = min(count for count in (mould.pulls_allowed_count, mould.consent_count) if count is not None)
+    fate = mould.get_fate_display() + (f" {day_words(mould.fate_on)}" if mould.fate_on else "")
+    side = f"{mould.get_side_display()}: " if mould.side else ""
+    is_here = mould.fate == Mould.Fate.IN_STORE
+    uses = f"{side}{mould.used_count} of {allowed} {'pull' if allowed == 1 else 'pulls'}"
+    return FamilyNote(uses, fate, due.get(mould.model_id, "") if is_here else "", mould.fate in GONE)
+
+
+GONE = {Mould.Fate.DESTROYED, Mould.Fate.LOST}
+
+
+def _due_by_model(models: set[int]) -> dict[int, str]:
+    """“to be destroyed by 30 Apr 2026”, from the consents for each model."""
+    rows = Consent.objects.filter(items__in=models).exclude(mould_fate=Consent.MouldFate.KEEP).distinct()
+    return {
+        item.pk: _due_words(consent)
+        for consent in rows.prefetch_related("items")
+        for item in consent.items.all()
+        if item.pk in models
+    }
+
+
+def _due_words(consent: Consent) -> str:
+    by = f" by {day_words(consent.mould_fate_by)}" if consent.mould_fate_by else ""
+    return f"{consent.get_mould_fate_display()}{by}"
+
+
+def copy_notes(things: Iterable[Item]) -> dict[int, FamilyNote]:
+    """“copy 1 of 2 made, 3 allowed” for each copy made here, counted by the piece that it repeats."""
+    keys = [thing.pk for thing in things if thing.kind == Item.Kind.COPY]
+    making = MakingUp.objects.filter(pk__in=keys).annotate(
+        model_id=Coalesce(Min("shells__cathode__mould__model"), Min("core__pull__mould__model")),
+        allowed_count=Coalesce(
+            Min("shells__cathode__mould__model__consents__copies_max_count"),
+            Min("core__pull__mould__model__consents__copies_max_count"),
+        ),
+    )
+    made: dict[int, list[MakingUp]] = {}
+    for row in making.order_by("made_up_on", "pk"):
+        made.setdefault(row.model_id, []).append(row)
+    return {row.pk: _edition(place, rows) for rows in made.values() for place, row in enumerate(rows, start=1)}
+
+
+def _edition(place: int, rows: list[MakingUp]) -> FamilyNote:
+    allowed = rows[place - 1].allowed_count
+    return FamilyNote(f"copy {place} of {len(rows)} made" + (f", {allowed} allowed" if allowed is not None else ""))
+
+
+family_notes += [mould_notes, copy_notes]
