@@ -11,9 +11,6 @@ import re
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from edtf import parse_edtf
-from edtf.parser.edtf_exceptions import EDTFParseException
-
 LONGEST_TEXT = 80
 ABOUT_YEARS = 5
 
@@ -156,6 +153,9 @@ def _last(edtf: str) -> date | None:
 
 def _edge(edtf: str, side: str, about_years: int) -> date | None:
     """The library's strict edge as a date, widened where the text says about."""
+    from edtf import parse_edtf  # here: its grammar is built anew in every process that imports it
+    from edtf.parser.edtf_exceptions import EDTFParseException
+
     try:
         year, month, day = getattr(parse_edtf(edtf), side)()[:3]
         year += about_years if _AROUND.search(edtf) else 0

@@ -6,6 +6,7 @@ from datetime import date, datetime
 from typing import Any
 
 from django.http import HttpRequest
+from django.utils.module_loading import import_string
 
 
 @dataclass(frozen=True)
@@ -53,14 +54,20 @@ class SearchHit:
 
 @dataclass(frozen=True)
 class PaperKind:
-    """A paper that can be issued: which things it is for, who may issue it, and how its blocks are made."""
+    """A paper that can be issued: which things it is for, who may issue it, and the name of what makes it.
+
+    The maker is named, not imported: nothing that only paper needs is read before the first paper is made.
+    """
 
     code: str
     title: str
     applies_to: Callable[[Any], bool]
     refusals: Callable[[Any], list[str]]  # sentences that forbid issuing it now
-    build: Callable[[Any, "PaperContext"], tuple[bytes, dict]]  # subject -> PDF, attached record
+    maker: str  # "records.reports.tags.make_tag": from a subject to its PDF and the attached record
     act: str = "issue paper"  # what a role must be allowed, as records.roles names it
+
+    def build(self, subject: Any, context: "PaperContext") -> tuple[bytes, dict]:
+        return import_string(self.maker)(subject, context)
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from process.summaries.bath_charts import bath_chart
 from process.summaries.bath_diary import KINDS, Entry, diary_of
 from process.summaries.bath_page import BathReading, read_bath
 from records import clock
-from records.extensions import PaperContext, PaperKind, paper_kinds, paper_subjects
+from records.extensions import PaperContext
 from records.pdf import blocks as b
 from records.pdf.document import build
 from records.reports.attached import record
@@ -86,10 +86,3 @@ def make(bath: Bath, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     data = record(KIND, bath.number, context, rows)
     paper = head(KIND, bath.number, bath.name, reading.standing.sentence, context)
     return build(paper, blocks(reading, entries), data, context.issued_at), data
-
-
-paper_subjects.append(Bath)
-paper_kinds["bath-diary"] = PaperKind(
-    code="bath-diary", title=KIND, applies_to=lambda subject: isinstance(subject, Bath), refusals=lambda bath: [],
-    build=make, act="issue bench sheet",
-)  # fmt: skip

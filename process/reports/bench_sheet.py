@@ -11,7 +11,7 @@ from process.summaries.planning import PlanSummary
 from process.summaries.runs import RunSummary, summarise
 from process.summaries.words import metal_word
 from records import portraits
-from records.extensions import PaperContext, PaperKind, paper_kinds, paper_subjects
+from records.extensions import PaperContext
 from records.models import Item, Photo
 from records.pdf import blocks as b
 from records.pdf.document import build
@@ -42,18 +42,6 @@ RIG = (b.Column("Cathode"), b.Column("Of"), b.Column("Coat"), b.Column("Area", "
 RAMP = (b.Column("Step"), b.Column("Density", "A/dm²", "right"), b.Column("", "A/ft²", "right"),
         b.Column("Current", "A", "right"), b.Column("For", "h", "right"), b.Column("Charge", "Ah", "right"),
         b.Column("Mean after it", "mm", "right", calculated=True))  # fmt: skip
-
-
-def refusals(run: Run) -> list[str]:
-    if not run.cathodes.exists():
-        return [
-            f"Nothing hangs on the rail of {run.number} yet: add a cathode, for the figures are reckoned on its area."
-        ]
-    summary = summarise(Run.objects.with_sheet().get(pk=run.pk))
-    if summary.plan is None or summary.plan.time.value is None:
-        why = summary.plan.time.note if summary.plan else ""
-        return [f"The plan of {run.number} cannot be reckoned. {why}".strip()]
-    return []
 
 
 def blocks(summary: RunSummary) -> list[b.Block]:
@@ -151,10 +139,3 @@ def make(run: Run, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
 def _title(run: Run) -> str:
     labels = ", ".join(cathode.label for cathode in run.cathodes.all())
     return f"{run.number}: {labels}"
-
-
-paper_subjects.append(Run)
-paper_kinds["bench-sheet"] = PaperKind(
-    code="bench-sheet", title=KIND, applies_to=lambda subject: isinstance(subject, Run), refusals=refusals, build=make,
-    act="issue bench sheet",
-)  # fmt: skip

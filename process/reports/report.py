@@ -4,31 +4,17 @@ from itertools import chain
 from typing import Any
 
 from process.models import AreaPart
-from process.panels.copies import making_of
 from process.reports import allowed, appendices, cores, finished, judgements, moulds, opening, people, runs
 from process.reports.making import Making, gather
 from process.summaries.struck import lines_with_struck
-from records.extensions import PaperContext, PaperKind, paper_kinds
+from records.extensions import PaperContext
 from records.models import Item
 from records.pdf import blocks as b
 from records.pdf.document import build
 from records.reports.attached import record
-from records.reports.marking import marking_gap
 from records.reports.parts import head, named
 
 KIND = "Process report"
-
-
-def applies_to(subject: Any) -> bool:
-    """A copy made here; of a historic copy nobody knows the process."""
-    return isinstance(subject, Item) and subject.made_here
-
-
-def refusals(copy: Item) -> list[str]:
-    if making_of(copy) is None:
-        return [f"How {copy.number} was made up is not recorded: record its shells and filling first."]
-    gap = marking_gap(copy)
-    return [f"{gap} Until it does, only the tag “UNMARKED COPY” prints."] if gap else []
 
 
 def blocks(m: Making, context: PaperContext) -> list[b.Block]:
@@ -81,8 +67,3 @@ def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     data = attached(m, context)
     paper = head(KIND, copy.number, copy.title, opening.summary(m), context, named(copy))
     return build(paper, blocks(m, context), data, context.issued_at), data
-
-
-paper_kinds["process-report"] = PaperKind(
-    code="process-report", title=KIND, applies_to=applies_to, refusals=refusals, build=make
-)

@@ -1,5 +1,4 @@
 """Papers, labels and charts: pure Python, no Django. Begin with `document.build`."""
 
-# In this order and before any canvas exists: first the defaults, then the faces that they name.
+# Before any other part of ReportLab is imported; all of that is left until a paper is made.
 from records.pdf import defaults as defaults
-from records.pdf import fonts as fonts

@@ -3,12 +3,9 @@
 ISO 19005-3: output intent 6.2.3, annotation flags 6.3.2, metadata 6.6.2, embedded files 6.8.
 """
 
-import hashlib
-import json
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from io import BytesIO
-from typing import Any
 
 import pikepdf
 from pikepdf import Array, AttachedFileSpec, Dictionary, Name
@@ -27,18 +24,6 @@ class Description:
     subject: str
     language: str
     issued_at: datetime
-
-
-def record_bytes(record: dict[str, Any] | bytes) -> bytes:
-    """The record as it is attached: bytes untouched, a mapping as sorted, readable JSON."""
-    if isinstance(record, bytes):
-        return record
-    return json.dumps(record, ensure_ascii=False, indent=2, sort_keys=True).encode()
-
-
-def digest(attached: bytes) -> str:
-    """SHA-256 of the attached record in hexadecimal."""
-    return hashlib.sha256(attached).hexdigest()
 
 
 def _srgb() -> bytes:

@@ -12,7 +12,7 @@ from records.pdf.photos import Photo, PhotoUnreadable
 from records.pdf.pictures import Cover, PhotoGrid
 from records.pdf.prose import Appendix, Heading, Prose
 from records.pdf.signatures import Signatures, Signer
-from records.pdf.spot_map import SpotMapBlock
+from records.pdf.spot_map.block import SpotMapBlock
 from records.pdf.tables import Cell, Column, FigureTable
 from records.pdf.working import Term, Working
 

@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 from reportlab.platypus import Flowable, Spacer, Table
 
-from records.pdf.charts import Chart, drawing
+from records.pdf.charts import Chart
+from records.pdf.charts.as_drawing import drawing
 from records.pdf.flow import Room, paragraph
 
 _BARE = [(f"{side}PADDING", (0, 0), (-1, -1), 0) for side in ("LEFT", "RIGHT", "TOP", "BOTTOM")]

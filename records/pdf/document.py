@@ -9,9 +9,11 @@ from typing import Any
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate
 
 from records.pdf import archive, fonts, glyphs, theme
+from records.pdf.attachment import digest, record_bytes
 from records.pdf.evidence import EvidenceCanvas
 from records.pdf.flow import Block, Room, paragraph
 from records.pdf.keeping import keep_together
+from records.pdf.page_sizes import PAGE_SIZES
 
 EDGE_SIZE = 7.6
 SHORT_DIGEST = 12
@@ -111,7 +113,7 @@ def _opening(paper: Paper) -> list[Flowable]:
 
 
 def _set(paper: Paper, blocks: Sequence[Block], short_digest: str) -> bytes:
-    page = theme.PAGE_SIZES[paper.page_size]
+    page = PAGE_SIZES[paper.page_size]
     room = _room(page)
     out = BytesIO()
     fonts.covered()
@@ -130,8 +132,8 @@ def _set(paper: Paper, blocks: Sequence[Block], short_digest: str) -> bytes:
 
 def build(paper: Paper, blocks: Sequence[Block], record: dict[str, Any] | bytes, issued_at: datetime) -> bytes:
     """The finished PDF/A-3b with the record attached; the same inputs give the same bytes."""
-    attached = archive.record_bytes(record)
-    raw = _set(paper, blocks, archive.digest(attached)[:SHORT_DIGEST])
+    attached = record_bytes(record)
+    raw = _set(paper, blocks, digest(attached)[:SHORT_DIGEST])
     about = archive.Description(
         title=f"{paper.kind} {paper.number}: {paper.title}",
         author=paper.museum,

@@ -6,9 +6,6 @@ from pathlib import Path
 import font_source_sans_pro
 import font_source_serif_pro
 import reportlab
-from reportlab.graphics import shapes
-from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFont
 
 from records.pdf.defaults import FAMILIES
 
@@ -41,6 +38,10 @@ CHAINS: dict[str, tuple[str, ...]] = {
 @cache
 def covered() -> dict[str, frozenset[int]]:
     """The characters of each face; asking registers them, once, before any canvas exists."""
+    from reportlab.graphics import shapes
+    from reportlab.pdfbase import pdfmetrics
+    from reportlab.pdfbase.ttfonts import TTFont
+
     found: dict[str, frozenset[int]] = {}
     for name, file in FILES.items():
         font = TTFont(name, str(file))
@@ -52,5 +53,7 @@ def covered() -> dict[str, frozenset[int]]:
 
 def width(text: str, face: str, size: float) -> float:
     """Printed width in points of text that the face covers."""
+    from reportlab.pdfbase import pdfmetrics
+
     covered()
     return float(pdfmetrics.stringWidth(text, face, size))

@@ -7,6 +7,7 @@ from itertools import groupby
 from xml.sax.saxutils import escape
 
 from records.pdf import fonts
+from records.pdf.refusal import CannotPrint
 
 # Characters that no bundled face has, spelt with one that they all have: (spelling, size, rise in em).
 SPELT: dict[str, tuple[str, float, float]] = {
@@ -27,7 +28,7 @@ SPELT: dict[str, tuple[str, float, float]] = {
 INVISIBLE = "\u00ad\u200b\u200e\u200f\u2060\ufeff"
 
 
-class MissingGlyph(ValueError):
+class MissingGlyph(CannotPrint):
     """A text holds characters that no face of the register can print."""
 
     def __init__(self, text: str, characters: str) -> None:

@@ -9,6 +9,7 @@ from reportlab.lib.styles import ParagraphStyle
 from reportlab.platypus import Paragraph
 
 from records.pdf import fonts, glyphs, theme
+from records.pdf.refusal import CannotPrint
 
 SMALLEST = 5.5  # points
 LEADING = 1.22
@@ -19,7 +20,7 @@ SANS_X_HEIGHT_EM = 0.486  # Source Sans
 _POINT_MM = 25.4 / 72
 
 
-class LabelTooFull(ValueError):
+class LabelTooFull(CannotPrint):
     """The text cannot be read at the size that would make it fit."""
 
 

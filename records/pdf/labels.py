@@ -10,7 +10,9 @@ from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
 from records.pdf import archive, fonts, label_text, theme
+from records.pdf.attachment import record_bytes
 from records.pdf.label_text import Words
+from records.pdf.page_sizes import PAGE_SIZES
 from records.pdf.sheets import LabelSheet
 from records.pdf.tags import Tag
 
@@ -56,7 +58,7 @@ def _canvas(out: BytesIO, size: tuple[float, float]) -> Any:
 
 
 def _finish(out: BytesIO, title: str, museum: str, issued_at: datetime, language: str, record: Record = None) -> bytes:
-    attached = None if record is None else archive.record_bytes(record)
+    attached = None if record is None else record_bytes(record)
     return archive.finish(out.getvalue(), archive.Description(title, museum, "", language, issued_at), attached)
 
 
@@ -88,7 +90,7 @@ def build_label(
     record: Record = None,
 ) -> bytes:
     """A gallery label with cut marks, set in the size that is read from `distance_m`."""
-    page = theme.PAGE_SIZES[page_size]
+    page = PAGE_SIZES[page_size]
     width = LABEL_WIDTH - 2 * LABEL_MARGIN
     words = label.words(label_text.reading_size(distance_m, light))
     longest = page[1] - 2 * theme.MARGIN - 2 * LABEL_MARGIN
@@ -134,7 +136,7 @@ def build_sheet(
     if not tags:
         raise ValueError("A sheet of tags needs at least one tag.")
     out = BytesIO()
-    canvas = _canvas(out, theme.PAGE_SIZES[sheet.page])
+    canvas = _canvas(out, PAGE_SIZES[sheet.page])
     on_page = 0
     for tag, (page, x, y) in zip(tags, sheet.places(len(tags), skip, nudge), strict=True):
         while on_page < page:

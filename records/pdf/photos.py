@@ -12,12 +12,13 @@ from reportlab.lib.utils import ImageReader
 from reportlab.platypus import Flowable
 
 from records.pdf import theme
+from records.pdf.refusal import CannotPrint
 
 PRINT_DPI = 300
 LARGEST_PIXELS = 120_000_000
 
 
-class PhotoUnreadable(ValueError):
+class PhotoUnreadable(CannotPrint):
     """A photograph that the paper needs cannot be opened."""
 
 

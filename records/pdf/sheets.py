@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from reportlab.lib.units import inch, mm
 
-from records.pdf import theme
+from records.pdf.page_sizes import PAGE_SIZES
 
 MOST_NUDGE = 5 * mm
 
@@ -34,7 +34,7 @@ class LabelSheet:
         """Page from 0 and lower left corner of each label; the first `skip` labels are used up."""
         if max(abs(nudge[0]), abs(nudge[1])) > MOST_NUDGE:
             raise ValueError("A sheet is shifted by at most 5 mm; a larger shift means the wrong sheet is chosen.")
-        _, page_height = theme.PAGE_SIZES[self.page]
+        _, page_height = PAGE_SIZES[self.page]
         for index in range(skip, skip + count):
             page, on_page = divmod(index, self.per_page())
             row, column = divmod(on_page, self.columns)

@@ -4,13 +4,11 @@ from functools import cache
 
 from reportlab.lib.colors import Color, HexColor
 from reportlab.lib.enums import TA_CENTER, TA_RIGHT
-from reportlab.lib.pagesizes import A4, LETTER
 from reportlab.lib.styles import ParagraphStyle
 from reportlab.lib.units import mm
 
 from records.pdf import fonts
 
-PAGE_SIZES: dict[str, tuple[float, float]] = {"A4": A4, "Letter": LETTER}
 MARGIN = 20 * mm
 HEAD_ROOM = 12 * mm  # between the margin and the first line of text
 FOOT_ROOM = 10 * mm

@@ -1,5 +1,1 @@
-"""From a record to the blocks of a paper; importing this package registers the register's own papers."""
-
-from records.reports import condition, labels, tags
-
-__all__ = ["condition", "labels", "tags"]
+"""From a record to the blocks of a paper; `records/papers.py` says which papers there are, and names these rooms."""

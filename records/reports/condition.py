@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from records.extensions import PaperContext, PaperKind, paper_kinds
+from records.extensions import PaperContext
 from records.limits import concessions_of
 from records.models import Concession, ConditionReport, Finding, Measurement, Photo, Urgency
 from records.pdf import blocks as b
@@ -155,9 +155,3 @@ def make(report: ConditionReport, context: PaperContext) -> tuple[bytes, dict[st
     data = attached(g, context)
     paper = head(KIND, report.number, title, summary(g), context, named(report.item, report.number))
     return build(paper, [*first_page(g), *detail(g)], data, context.issued_at), data
-
-
-paper_kinds["condition-report"] = PaperKind(
-    code="condition-report", title=KIND, applies_to=lambda subject: isinstance(subject, ConditionReport),
-    refusals=lambda report: [], build=make,
-)  # fmt: skip

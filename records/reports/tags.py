@@ -5,20 +5,14 @@ from typing import Any
 from django.conf import settings
 
 from records import sentences
-from records.extensions import PaperContext, PaperKind, paper_kinds
+from records.extensions import PaperContext
 from records.limits import concessions_of, limits_of
 from records.lineage import Descent, descent_of
 from records.models import Item
 from records.pdf.labels import build_tag
 from records.pdf.tags import ObjectTag, Tag, UnmarkedTag
 from records.reports.attached import record
-from records.reports.marking import is_unmarked, marking_gap
 from records.reports.parts import WORDS
-
-
-def refusals(item: Item) -> list[str]:
-    gap = marking_gap(item)
-    return [f"{gap} Until it does, only the tag “UNMARKED COPY” prints."] if gap else []
 
 
 def tag_of(item: Item) -> ObjectTag:
@@ -47,17 +41,3 @@ def make_tag(item: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
 
 def make_unmarked(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     return finished(UnmarkedTag(copy.number, _title(copy, descent_of(copy))), copy, "Unmarked tag", context)
-
-
-paper_kinds["object-tag"] = PaperKind(
-    code="object-tag",
-    title="Object tag",
-    applies_to=lambda subject: isinstance(subject, Item),
-    refusals=refusals,
-    build=make_tag,
-)
-paper_kinds["unmarked-tag"] = PaperKind(
-    code="unmarked-tag", title="Unmarked tag",
-    applies_to=lambda subject: isinstance(subject, Item) and is_unmarked(subject), refusals=lambda copy: [],
-    build=make_unmarked,
-)  # fmt: skip

@@ -12,7 +12,7 @@ from django.db import transaction
 
 from records import clock, extensions
 from records.models import Commission, Document, Item, Party
-from records.pdf import archive
+from records.pdf.attachment import digest, record_bytes
 from records.wording import file_name
 
 
@@ -25,7 +25,6 @@ def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = 
     context = extensions.PaperContext(edition, clock.now(), party.name, role, page_size)
     pdf, record = paper.build(subject, context)
     name = _free_name(f"{file_name(subject.number, paper.title)}-v{edition}", pdf)
-    digest = archive.digest(archive.record_bytes(record))  # of the very bytes that are attached
     temporary = _write_beside(name, pdf)
     try:
         with transaction.atomic():
@@ -44,7 +43,7 @@ def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = 
                 path=name,
                 sha256=hashlib.sha256(pdf).hexdigest(),
                 size_bytes_count=len(pdf),
-                record_sha256=digest,
+                record_sha256=digest(record_bytes(record)),  # of the very bytes that are attached
             )
             temporary.replace(settings.DOCUMENTS_DIR / name)
     except BaseException:

@@ -15,10 +15,8 @@ from django.views.decorators.http import require_POST
 
 from records import access, extensions
 from records.models import Commission, ConditionReport, Document, Item
-from records.pdf.glyphs import MissingGlyph
-from records.pdf.label_text import LabelTooFull
-from records.pdf.photos import PhotoUnreadable
-from records.pdf.theme import PAGE_SIZES
+from records.pdf.page_sizes import PAGE_SIZES
+from records.pdf.refusal import CannotPrint
 from records.services import papers
 from records.views.listing import export, page, wants_export
 
@@ -28,7 +26,7 @@ COLUMNS = [
     ("SHA-256 of the record", "record_sha256"), ("Size, bytes", "size_bytes_count"),
 ]  # fmt: skip
 # What a person can mend: a rule, a text that does not fit or print, a lost picture, a colleague at the same moment.
-REFUSED = (ValidationError, LabelTooFull, MissingGlyph, PhotoUnreadable, IntegrityError)
+REFUSED = (ValidationError, CannotPrint, IntegrityError)
 SUBJECTS = (Item, ConditionReport, Commission)
 
 

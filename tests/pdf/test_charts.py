@@ -9,7 +9,8 @@ from zoneinfo import ZoneInfo
 import pytest
 from reportlab.graphics.shapes import String
 
-from records.pdf.charts import Axis, Chart, Event, Panel, Series, Target, drawing, svg
+from records.pdf.charts import Axis, Chart, Event, Panel, Series, Target, svg
+from records.pdf.charts.as_drawing import drawing
 from records.pdf.charts.curves import gaps, hatch, pieces
 from records.pdf.charts.layout import lay_out
 from records.pdf.charts.scales import clock_name, nice_step, time_ticks, value_scale

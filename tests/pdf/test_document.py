@@ -11,8 +11,8 @@ import pikepdf
 import pytest
 from pypdf import PdfReader
 
-from records.pdf import archive
 from records.pdf import blocks as b
+from records.pdf.attachment import digest, record_bytes
 from records.pdf.document import build
 from records.pdf.photos import PhotoUnreadable
 from tests.pdf import reading, specimens
@@ -30,7 +30,7 @@ def small(*blocks: b.Block, **changes: str) -> bytes:
 
 def test_head_and_foot_stand_on_every_page(process_report: bytes) -> None:
     pages = reading.pages(process_report)
-    short = archive.digest(archive.record_bytes(specimens.RECORD))[:12]
+    short = digest(record_bytes(specimens.RECORD))[:12]
     for number, page in enumerate(pages, start=1):
         assert f"page {number} of {len(pages)}" in page
         assert "Ostrel Vale Museum of Art and Trade" in page

@@ -10,9 +10,10 @@ import zxingcpp
 from PIL import Image
 from reportlab.lib.units import mm
 
-from records.pdf import labels, theme
+from records.pdf import labels
 from records.pdf.codes import draw_qr, modules
 from records.pdf.label_text import LabelTooFull, reading_size
+from records.pdf.page_sizes import PAGE_SIZES
 from records.pdf.sheets import SHEETS
 from tests.pdf import reading
 from tests.pdf.specimens import ISSUED, LABEL, TAG, UNMARKED_TAG
@@ -94,7 +95,7 @@ def test_the_code_is_square_with_finder_patterns() -> None:
 @pytest.mark.parametrize("name", list(SHEETS))
 def test_every_label_of_a_sheet_lies_on_the_page_and_apart_from_the_others(name: str) -> None:
     sheet = SHEETS[name]
-    width, height = theme.PAGE_SIZES[sheet.page]
+    width, height = PAGE_SIZES[sheet.page]
     places = list(sheet.places(sheet.per_page()))
     assert {page for page, _, _ in places} == {0}
     for _, x, y in places:

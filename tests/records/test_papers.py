@@ -11,6 +11,7 @@ from pypdf import PdfReader
 from records import extensions
 from records.models import Document, Finding, LabelWording, Mark, Measurement
 from records.pdf import archive
+from records.pdf.attachment import digest
 from records.services import papers
 from records.services.photographs import keep_photo
 from tests.factories import NINE, make_item, make_party, make_photo, make_report, make_term
@@ -148,7 +149,7 @@ class TestAttachedRecord:
     def test_its_digest_is_kept_and_stands_in_the_foot(self):
         document = issue("condition-report", make_report(make_item()))
         files = PdfReader(BytesIO(pdf_of(document))).attachments
-        assert archive.digest(files[archive.ATTACHMENT][0]) == document.record_sha256
+        assert digest(files[archive.ATTACHMENT][0]) == document.record_sha256
         assert document.record_sha256[:12] in text(pdf_of(document))
 
     @pytest.mark.parametrize("kind", ["gallery-label", "object-tag"])

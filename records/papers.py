@@ -1,0 +1,57 @@
+"""The register's own papers: what each is made of, and what forbids it now."""
+
+from typing import Any
+
+from records import labelling
+from records.extensions import PaperKind, paper_kinds
+from records.models import ConditionReport, Item
+from records.reports.marking import is_unmarked, marking_gap
+
+
+def is_thing(subject: Any) -> bool:
+    return isinstance(subject, Item)
+
+
+def tag_refusals(item: Item) -> list[str]:
+    gap = marking_gap(item)
+    return [f"{gap} Until it does, only the tag “UNMARKED COPY” prints."] if gap else []
+
+
+def label_refusals(copy: Item) -> list[str]:
+    """Why the label may not be printed now."""
+    label = getattr(copy, "label", None)
+    if label is None:
+        return [f"No wording is written for {copy.number}: write the label first."]
+    reasons = (
+        [] if label.is_signed else ["The wording is not approved: a label prints only what the curator has approved."]
+    )
+    reasons += [complaint.sentence for complaint in labelling.refusals(label)]
+    if gap := marking_gap(copy):
+        reasons.append(
+            f"{gap} A copy that is not marked gets no label: mark it and photograph the mark, or write a concession."
+        )
+    return reasons
+
+
+KINDS = (
+    PaperKind(
+        code="condition-report", title="Condition report",
+        applies_to=lambda subject: isinstance(subject, ConditionReport), refusals=lambda report: [],
+        maker="records.reports.condition.make",
+    ),
+    PaperKind(
+        code="gallery-label", title="Gallery label",
+        applies_to=lambda subject: is_thing(subject) and subject.is_copy, refusals=label_refusals,
+        maker="records.reports.labels.make",
+    ),
+    PaperKind(
+        code="object-tag", title="Object tag", applies_to=is_thing, refusals=tag_refusals,
+        maker="records.reports.tags.make_tag",
+    ),
+    PaperKind(
+        code="unmarked-tag", title="Unmarked tag",
+        applies_to=lambda subject: is_thing(subject) and is_unmarked(subject), refusals=lambda copy: [],
+        maker="records.reports.tags.make_unmarked",
+    ),
+)  # fmt: skip
+paper_kinds.update({kind.code: kind for kind in KINDS})
