@@ -2,6 +2,7 @@
 
 from django import forms
 
+from records.forms.photos import TYPES
 from records.models import Photo
 
 VIEWS = [Photo.View.RIG, Photo.View.SHEET, Photo.View.OVERALL, Photo.View.DETAIL]
@@ -11,7 +12,7 @@ class RigPhotoForm(forms.Form):
     file = forms.FileField(
         label="Photograph",
         max_length=255,
-        widget=forms.ClearableFileInput({"accept": "image/jpeg,image/png,image/tiff,image/webp"}),
+        widget=forms.ClearableFileInput({"accept": TYPES}),
         help_text="A phone offers its camera here. The file is kept unchanged.",
         error_messages={
             "required": "Choose a photograph.",

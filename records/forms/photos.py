@@ -8,7 +8,8 @@ from records.forms.base import RecordForm
 from records.forms.dates import InstantField
 from records.models import Photo
 
-TYPES = "image/jpeg,image/png,image/tiff,image/webp"
+# Named by ending too: not every browser knows the type of a HEIC or TIFF file.
+TYPES = "image/jpeg,image/png,image/tiff,image/webp,image/heic,image/heif,.heic,.heif,.tif,.tiff"
 
 
 class SeveralFiles(forms.ClearableFileInput):

@@ -1,9 +1,11 @@
 """Photographs: looked at before they are believed, kept byte for byte, shown through small copies.
 
-`facts`, `exif` and `rendering` decode and draw and know nothing of Django; `store` is where files live.
+`naming`, `opening`, `exif`, `rendering` and `facts` decode and draw and know nothing of Django; `store` is where
+files live.
 """
 
-from records.imaging.facts import PictureFacts, PictureRefused
+from records.imaging.facts import PictureFacts, digest_of
+from records.imaging.naming import TAKEN, PictureRefused
 from records.imaging.store import (
     SIZES_PX,
     Staged,
@@ -12,6 +14,7 @@ from records.imaging.store import (
     examine,
     keep,
     original_path,
+    put_copies,
     remove_unfinished,
     stage,
     stage_as,
@@ -19,14 +22,17 @@ from records.imaging.store import (
 
 __all__ = [
     "SIZES_PX",
+    "TAKEN",
     "PictureFacts",
     "PictureRefused",
     "Staged",
     "derivative_path",
     "derive",
+    "digest_of",
     "examine",
     "keep",
     "original_path",
+    "put_copies",
     "remove_unfinished",
     "stage",
     "stage_as",

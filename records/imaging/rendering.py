@@ -11,7 +11,7 @@ import numpy as np
 from PIL import Image, ImageCms
 
 from records.imaging import exif
-from records.imaging.facts import open_picture
+from records.imaging.opening import load, open_picture
 
 QUALITY = 86
 TURNS = {
@@ -25,24 +25,30 @@ TURNS = {
 }
 
 
-def render(file: IO[bytes], sizes_px: Mapping[str, int]) -> Iterator[tuple[str, bytes]]:
-    """Yield (name, JPEG bytes) for each size, largest first, each shrunk from the one before."""
+def render(file: IO[bytes], sizes_px: Mapping[str, int], name: str = "original") -> dict[str, bytes]:
+    """The small copies of a file in these sizes, as JPEG bytes."""
+    with open_picture(file, name) as picture:
+        return dict(small_copies(picture, sizes_px, name))
+
+
+def small_copies(picture: Image.Image, sizes_px: Mapping[str, int], name: str) -> Iterator[tuple[str, bytes]]:
+    """Yield (size, JPEG bytes), largest first, each shrunk from the one before; the picture is decoded once."""
     wanted = sorted(sizes_px.items(), key=lambda item: -item[1])
-    with open_picture(file, "original") as picture:
-        image = _upright_srgb(picture, wanted[0][1])
-    for name, size_px in wanted:
+    load(picture, name, wanted[0][1])
+    image = _upright_srgb(picture, wanted[0][1])
+    for size, size_px in wanted:
         image.thumbnail((size_px, size_px), Image.Resampling.BICUBIC, reducing_gap=2.0)
-        yield name, _jpeg(image)
+        yield size, _jpeg(image)
 
 
 def _upright_srgb(picture: Image.Image, size_px: int) -> Image.Image:
-    picture.draft(None, (size_px, size_px))
-    picture.load()
     orientation = exif.read(picture).orientation
     profile = picture.info.get("icc_profile")
     image = eight_bits(picture)
     if image.mode == "P":  # palette entries cannot be averaged
         image = image.convert("RGBA" if "transparency" in image.info else "RGB")
+    elif image.mode == "1":
+        image = image.convert("L")
     image.thumbnail((size_px, size_px), Image.Resampling.BICUBIC, reducing_gap=2.0)
     if orientation in TURNS:
         image = image.transpose(TURNS[orientation])
@@ -57,7 +63,7 @@ def eight_bits(image: Image.Image) -> Image.Image:
         return image
     values = np.asarray(image)
     if image.mode.startswith("I") and values.min() >= 0 and values.max() <= 65535:
-        return Image.fromarray((values.astype(np.uint32) >> 8).astype(np.uint8))
+        return Image.fromarray((values >> 8).astype(np.uint8))
     values = np.nan_to_num(values.astype(np.float64), posinf=0.0, neginf=0.0)
     spread = float(values.max() - values.min()) or 1.0
     return Image.fromarray(((values - values.min()) * (255 / spread)).astype(np.uint8))
@@ -65,6 +71,9 @@ def eight_bits(image: Image.Image) -> Image.Image:
 
 def to_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:
     """Convert by the embedded profile where there is a usable one, plainly where there is none."""
+    if image.mode == "LAB":  # its numbers are colours already, whatever profile came along
+        profiles = ImageCms.createProfile("LAB"), ImageCms.createProfile("sRGB")
+        return ImageCms.profileToProfile(image, *profiles, outputMode="RGB")
     if profile and image.mode in {"L", "RGB", "CMYK"}:
         try:
             source = ImageCms.ImageCmsProfile(BytesIO(profile))

@@ -17,19 +17,19 @@ def keep_photo(*, file: File, name: str, **about: Any) -> Photo:
     """
     facts = imaging.examine(file, name)
     undated_at = about.pop("undated_at", None)
-    taken_at = about.pop("taken_at", None) or facts.taken_at or undated_at
+    taken_at = about.pop("taken_at", None) or facts.seen.taken_at or undated_at
     if taken_at and timezone.is_naive(taken_at):
         taken_at = timezone.make_aware(taken_at)
     with imaging.stage(file, facts) as staged, transaction.atomic():
         path = staged.keep()
-        # Small copies are made after the commit; one that fails is made when it is first asked for.
-        transaction.on_commit(lambda: imaging.derive(path), robust=True)
+        # One that cannot be written now is made when it is first asked for.
+        transaction.on_commit(lambda: imaging.put_copies(facts.sha256, facts.copies), robust=True)
         return Photo.objects.create(
             original_name=name[:255],
             path=path,
             sha256=facts.sha256,
             media_type=facts.media_type,
-            camera=facts.camera,
+            camera=facts.seen.camera,
             size_bytes_count=facts.size_bytes,
             width_px_count=facts.width_px,
             height_px_count=facts.height_px,

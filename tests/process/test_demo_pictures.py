@@ -107,10 +107,10 @@ def test_an_unknown_name_says_which_there_are():
 def test_the_file_is_read_back_as_written(taken_at):
     content = pictures.jpeg_bytes(pictures.draw("medal_reverse", size_px=SMALL), taken_at, "Ferrigan medal – reverse")
     facts = imaging.examine(BytesIO(content), "OVM.1931.0044 reverse.jpg")
-    assert facts.taken_at == taken_at
-    assert (facts.taken_at and facts.taken_at.utcoffset()) == (taken_at and taken_at.utcoffset())
+    assert facts.seen.taken_at == taken_at
+    assert (facts.seen.taken_at and facts.seen.taken_at.utcoffset()) == (taken_at and taken_at.utcoffset())
     assert (facts.media_type, facts.width_px, facts.height_px) == ("image/jpeg", SMALL, 240)
-    assert "demonstration" in facts.camera
+    assert "demonstration" in facts.seen.camera
 
 
 def test_drawing_needs_no_django():

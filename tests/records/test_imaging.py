@@ -81,23 +81,23 @@ class TestFacts:
             media_type,
             extension,
         )
-        assert (facts.width_px, facts.height_px, facts.taken_at, facts.orientation) == (400, 300, None, 1)
+        assert (facts.width_px, facts.height_px, facts.seen.taken_at, facts.seen.orientation) == (400, 300, None, 1)
 
     def test_time_is_aware_only_if_the_camera_wrote_its_offset(self):
         aware = encoded(gradient(), exif=exif(taken="2026:02:03 10:15:00", offset="+01:00"))
         naive = encoded(gradient(), exif=exif(taken="2026:02:03 10:15:00"))
         zone = timezone(timedelta(hours=1))
-        assert imaging.examine(aware, "a.jpg").taken_at == datetime(2026, 2, 3, 10, 15, tzinfo=zone)
-        assert imaging.examine(naive, "a.jpg").taken_at == datetime(2026, 2, 3, 10, 15)
+        assert imaging.examine(aware, "a.jpg").seen.taken_at == datetime(2026, 2, 3, 10, 15, tzinfo=zone)
+        assert imaging.examine(naive, "a.jpg").seen.taken_at == datetime(2026, 2, 3, 10, 15)
 
     @pytest.mark.parametrize("taken", ["0000:00:00 00:00:00", "2026:13:40 10:00:00", "yesterday"])
     def test_a_clock_never_set_gives_no_time(self, taken):
-        assert imaging.examine(encoded(gradient(), exif=exif(taken=taken)), "a.jpg").taken_at is None
+        assert imaging.examine(encoded(gradient(), exif=exif(taken=taken)), "a.jpg").seen.taken_at is None
 
     def test_camera_and_size_of_a_picture_taken_on_its_side(self):
         file = encoded(gradient(400, 300), exif=exif(model="Bench camera\x00", orientation=6))
         facts = imaging.examine(file, "a.jpg")
-        assert (facts.camera, facts.orientation, facts.width_px, facts.height_px) == (
+        assert (facts.seen.camera, facts.seen.orientation, facts.width_px, facts.height_px) == (
             "Bench camera",
             6,
             300,
@@ -118,7 +118,8 @@ class TestRefusals:
             (b"just words", "notes.jpg", "is not a picture"),
             (b"%!PS-Adobe-3.0 EPSF-3.0\n%%BoundingBox: 0 0 10 10\n", "plate.jpg", "PostScript"),
             (b"GIF89a....", "moving.jpg", "GIF"),
-            (b"\x00\x00\x00\x18ftypheic", "phone.jpg", "HEIC"),
+            (b"\x00\x00\x00\x18ftypheic", "phone.heic", "damaged"),
+            (b"\x00\x00\x00\x18ftypqt  ", "film.jpg", "film"),
             (b"", "nothing.jpg", "empty"),
             (b"\xff\xd8\xff", "medal.php.jpg", "two endings"),
             (b"\xff\xd8\xff", "medal.jpg.exe", "two endings"),
@@ -152,8 +153,8 @@ class TestRefusals:
     def test_too_many_bytes(self):
         file = encoded(gradient())
         with pytest.raises(PictureRefused, match="MB"):
-            examine_picture(file, "a.jpg", limit_bytes=len(file.getvalue()) - 1)
-        assert examine_picture(file, "a.jpg", limit_bytes=len(file.getvalue()))
+            examine_picture(file, "a.jpg", limit_bytes=len(file.getvalue()) - 1, sizes_px={"one": 320})
+        assert examine_picture(file, "a.jpg", limit_bytes=len(file.getvalue()), sizes_px={"one": 320})
 
     def test_a_moving_picture(self):
         file = encoded(gradient(), "WEBP", save_all=True, append_images=[gradient().rotate(90)])
@@ -273,8 +274,7 @@ class TestSmallCopies:
 
 def small(file):
     file.seek(0)
-    ((_, content),) = render(file, {"one": 320})
-    return Image.open(BytesIO(content)).convert("RGB")
+    return Image.open(BytesIO(render(file, {"one": 320})["one"])).convert("RGB")
 
 
 def assert_alike(image, expected, tolerance):
