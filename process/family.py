@@ -54,21 +54,25 @@ def copy_notes(things: Iterable[Item]) -> dict[int, FamilyNote]:
     """“copy 1 of 2 made, 3 allowed” for each copy made here, counted by the piece that it repeats."""
     keys = [thing.pk for thing in things if thing.kind == Item.Kind.COPY]
     making = MakingUp.objects.filter(pk__in=keys).annotate(
-        model_id=Coalesce(Min("shells__cathode__mould__model"), Min("core__pull__mould__model")),
-        allowed_count=Coalesce(
-            Min("shells__cathode__mould__model__consents__copies_max_count"),
-            Min("core__pull__mould__model__consents__copies_max_count"),
-        ),
+        model_id=Coalesce(Min("shells__cathode__mould__model"), Min("core__pull__mould__model"))
     )
-    made: dict[int, list[MakingUp]] = {}
+    made: dict[int, list[int]] = {}
     for row in making.order_by("made_up_on", "pk"):
-        made.setdefault(row.model_id, []).append(row)
-    return {row.pk: _edition(place, rows) for rows in made.values() for place, row in enumerate(rows, start=1)}
+        made.setdefault(row.model_id, []).append(row.pk)
+    allowed = _allowed_by_model(set(made))
+    return {
+        pk: FamilyNote(f"copy {place} of {len(rows)} made{allowed.get(model, '')}")
+        for model, rows in made.items()
+        for place, pk in enumerate(rows, start=1)
+    }
 
 
-def _edition(place: int, rows: list[MakingUp]) -> FamilyNote:
-    allowed = rows[place - 1].allowed_count
-    return FamilyNote(f"copy {place} of {len(rows)} made" + (f", {allowed} allowed" if allowed is not None else ""))
+def _allowed_by_model(models: set[int]) -> dict[int, str]:
+    """The sum of what the consents allow; nothing is said where one of them sets no number."""
+    limits: dict[int, list[int | None]] = {}
+    for model, most in Consent.objects.filter(items__in=models).values_list("items", "copies_max_count"):
+        limits.setdefault(model, []).append(most)
+    return {model: f", {sum(each)} allowed" for model, each in limits.items() if None not in each}
 
 
 family_notes += [mould_notes, copy_notes]
