@@ -92,6 +92,17 @@ class FamilyNote:
 
 
 @dataclass(frozen=True)
+class PieceTrait:
+    """What another app knows of a piece by which it may be told from its like; `key` is one of records.telling."""
+
+    key: str
+    words: str
+    value: float | None = None  # in the unit of the feature
+    plus_minus: float | None = None
+    decimals: int | None = None
+
+
+@dataclass(frozen=True)
 class PaperContext:
     """What every paper carries besides its subject."""
 
@@ -112,3 +123,4 @@ paper_subjects: list[type] = []  # models beyond the register's own that a paper
 strikables: dict[str, Struck] = {}
 copy_traits: list[Callable[[Any], CopyTraits | None]] = []
 family_notes: list[Callable[[Iterable[Any]], dict[int, FamilyNote]]] = []  # things -> notes by their key
+piece_traits: list[Callable[[Any], Iterable[PieceTrait]]] = []

@@ -4,6 +4,7 @@ from django.apps import apps
 from django.urls import include, path
 
 from records.views import (
+    apart,
     commissions,
     concessions,
     condition,
@@ -45,6 +46,7 @@ ROOMS = [
     provenance,
     marks,
     labels,
+    apart,
     commissions,
     consents,
     risks,

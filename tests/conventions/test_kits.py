@@ -11,7 +11,15 @@ import pytest
 from tests.conventions.source import ROOT
 
 # process.chemistry is tried in tests/chemistry/test_docstrings.py, without Django and without scipy.
-KITS = ("process.tracing", "records.pdf", "records.marking", "records.wording", "records.descent", "records.units")
+KITS = (
+    "process.tracing",
+    "records.pdf",
+    "records.marking",
+    "records.wording",
+    "records.descent",
+    "records.telling",
+    "records.units",
+)
 # An import of Django raises inside the child, as if it were not installed.
 BLOCKED = "import sys; sys.modules['django'] = sys.modules['simple_history'] = None; import "
 

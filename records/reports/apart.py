@@ -1,0 +1,79 @@
+"""Tell them apart, as a sheet: two pieces side by side, with what each feature can prove."""
+
+from dataclasses import asdict
+from datetime import datetime
+from typing import Any
+
+from django.conf import settings
+
+from records.apart import Sheet
+from records.extensions import PaperContext
+from records.models import Item
+from records.pdf import blocks as b
+from records.pdf.document import build
+from records.pdf.photos import PhotoUnreadable
+from records.portraits import best_of
+from records.reports.parts import WORDS, head, local_day, printed
+from records.telling import Comparison
+
+KIND = "Tell them apart"
+WORD = {"apart": "Yes.", "not apart": "No.", "not known": "Open."}
+USE = (
+    "A working sheet, made from what the register holds on the day; no issued paper. What is not recorded is left "
+    "open. No single feature proves an original."
+)
+
+
+def make_sheet(sheet: Sheet, now: datetime, page_size: str = "A4") -> bytes:
+    pair = (sheet.first, sheet.second)
+    numbers = " / ".join(item.number for item in pair)
+    paper = head(KIND, numbers, " or ".join(map(called, pair)) + "?", sheet.sentence, _context(now, page_size))
+    blocks = [*_pictures(pair), _table(sheet), b.Prose(USE)]
+    return build(paper, blocks, _record(sheet, now), now)
+
+
+def called(item: Item) -> str:
+    """“the copy R.2026.1” or “OVM.1931.0044”: a copy is never called by its number alone."""
+    return " ".join(filter(None, [WORDS.get(item.kind, ""), item.number]))
+
+
+def _context(now: datetime, page_size: str) -> PaperContext:
+    return PaperContext(1, now, "", "", page_size)
+
+
+def _pictures(pair: tuple[Item, Item]) -> list[b.Block]:
+    """A photograph of each; one whose file is missing is named, for the sheet is needed all the same."""
+    photos, blocks = [], []
+    for item in pair:
+        try:
+            if photo := best_of(item.photos.all()):
+                photos.append(printed(photo, _caption(item)))
+        except PhotoUnreadable as error:
+            blocks.append(b.Prose(str(error)))
+    return [b.PhotoGrid(tuple(photos), columns=5), *blocks] if photos else blocks
+
+
+def _caption(item: Item) -> str:
+    """The pieces are named in the caption, so that no picture of a copy passes for its model's."""
+    return f"{called(item)[0].upper()}{called(item)[1:]}"
+
+
+def _table(sheet: Sheet) -> b.Block:
+    columns = (
+        b.Column("Feature"), b.Column(called(sheet.first), empty="not recorded"),
+        b.Column(called(sheet.second), empty="not recorded"),
+        b.Column("Does it tell them apart?"),
+    )  # fmt: skip
+    rows = tuple(_row(line) for line in sheet.lines)
+    return b.FigureTable(columns, rows)
+
+
+def _row(line: Comparison) -> tuple[str, ...]:
+    return line.feature.title, line.first, line.second, f"{WORD[line.answer]} {line.why} {line.feature.proves}"
+
+
+def _record(sheet: Sheet, now: datetime) -> dict[str, Any]:
+    return {
+        "paper": KIND, "museum": settings.MUSEUM_NAME, "made_on": local_day(now),
+        "pieces": [sheet.first.number, sheet.second.number], "lines": [asdict(line) for line in sheet.lines],
+    }  # fmt: skip
