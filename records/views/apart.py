@@ -7,7 +7,6 @@ from django.urls import path
 from records import access, clock
 from records.apart import COMPARED, others_of, sheet_of
 from records.models import Item
-from records.reports.apart import make_sheet
 
 
 def apart_choice(request: HttpRequest, number: str) -> HttpResponse:
@@ -26,6 +25,8 @@ def apart(request: HttpRequest, number: str, other: str) -> HttpResponse:
 
 def apart_paper(request: HttpRequest, number: str, other: str) -> HttpResponse:
     """Made anew each time it is asked for: a working sheet, no issued paper."""
+    from records.reports.apart import make_sheet  # the paper kit is read when a paper is made
+
     sheet = sheet_of(*_pair(request, number, other))
     answer = HttpResponse(make_sheet(sheet, clock.now()), content_type="application/pdf")
     answer["Content-Disposition"] = 'inline; filename="tell-apart.pdf"'
