@@ -25,6 +25,7 @@ WRITERS: dict[str, frozenset[str]] = {
     # what was seen
     "ConditionReport": frozenset({CONSERVATOR}),
     "Finding": frozenset({CONSERVATOR}),
+    "Examination": frozenset({CONSERVATOR, CURATOR}),
     "Mark": frozenset({CONSERVATOR, TECHNICIAN}),
     # the making
     "Mould": frozenset({CONSERVATOR, TECHNICIAN}),

@@ -12,6 +12,7 @@ from records.views import (
     descent,
     documents,
     duties,
+    examinations,
     family,
     findings,
     health,
@@ -60,6 +61,7 @@ ROOMS = [
     places,
     vocabulary,
     duties,
+    examinations,
     family,
 ]
 

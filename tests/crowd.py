@@ -48,6 +48,7 @@ def _on_the_thing(rows: dict[str, Any], person: models.Party, count: int) -> Non
     models.Finding.objects.create(report=rows["report"], term=make.make_term("finding"), location="rim", photo=photo)
     make.make_report(item, examiner=person)
     models.Measurement.objects.create(item=item, what="thickness", length_mm=3.03, measured_by=person)
+    models.Examination.objects.create(item=item, examined_on=DAY, examiner=person)
     models.ProvenanceEvent.objects.create(item=item, date_words=str(1800 + count), what="sold", party=person)
     models.Mark.objects.create(item=rows["copy"], text="COPY", face="rim", method="punch", photo=photo, made_by=person)
     models.Duty.objects.create(sentence=f"Look again, {count}", due_on=DAY, role="conservator", item=item)

@@ -30,6 +30,9 @@ def _about(item: models.Item, person: models.Party) -> dict[str, Any]:
         "report": report,
         "measurement": models.Measurement.objects.create(item=item, what="mass", mass_g=71.36, measured_by=person),
         "provenance": models.ProvenanceEvent.objects.create(item=item, date_words="1931", what="given", party=person),
+        "examination": models.Examination.objects.create(
+            item=item, examined_on=DAY, examiner=person, answers={"seam": "absent"}
+        ),
         "finding": models.Finding.objects.create(
             report=report, term=make.make_term("finding", "edge knock"), location="4 h", photo=photo
         ),

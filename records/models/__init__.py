@@ -4,6 +4,7 @@ from .condition import ConditionReport, Finding, Grade, Urgency
 from .descent import DescentLink
 from .documents import Document
 from .duties import Duty
+from .examinations import Examination
 from .gates import Concession, Gate, UnmetGate
 from .items import Item
 from .labels import LabelWording
@@ -26,6 +27,7 @@ __all__ = [
     "DescentLink",
     "Document",
     "Duty",
+    "Examination",
     "FailedSignIn",
     "Finding",
     "Gate",

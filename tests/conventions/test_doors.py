@@ -27,6 +27,8 @@ LOOKING = {
     "item",
     "item_history",
     "family",
+    "examination_list",
+    "examination",
     "apart_choice",
     "apart",
     "apart_paper",

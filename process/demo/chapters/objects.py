@@ -4,9 +4,9 @@ from process.demo.acting import step, without
 from process.demo.rows import Table, build, save
 from process.demo.studio import Studio
 from records.lineage import refuse_impossible
-from records.models import DescentLink, Item, Measurement, ProvenanceEvent
+from records.models import DescentLink, Examination, Item, Measurement, ProvenanceEvent
 
-NESTED = ("measurement", "photo", "provenance", "descent")
+NESTED = ("measurement", "photo", "provenance", "descent", "examination")
 
 
 def tell(part: Table, studio: Studio) -> None:
@@ -17,6 +17,9 @@ def tell(part: Table, studio: Studio) -> None:
             for link in table.get("descent", []):
                 _descend(item, link)
         photograph(item, table, studio)
+        for table_of_signs in table.get("examination", []):
+            with step(table_of_signs, table_of_signs["examiner"]):
+                save(Examination, without(table_of_signs), item=item)
 
 
 def _describe(item: Item, table: Table) -> None:
