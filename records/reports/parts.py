@@ -72,11 +72,16 @@ def strip(chain: Descent, caption: str = "") -> b.DescentStrip:
     """The line of descent: things that are joined later stand in one place of the line."""
     parts: list[b.Piece | b.Link] = []
     for index, column in enumerate(chain.columns):
+        if index:
+            parts.append(_link(chain.columns[index - 1], column))
         parts.append(_piece(column["nodes"]))
-        if index < len(chain.columns) - 1:
-            known = not any(node.get("unknown") for node in column["nodes"])
-            parts.append(b.Link(column["via"] if known or "not known" not in column["via"] else "", known=known))
     return b.DescentStrip(tuple(parts), caption)
+
+
+def _link(before: dict, after: dict) -> b.Link:
+    """What was done to get from the one to the other: it is kept with the later of the two."""
+    known = not any(node.get("unknown") for node in before["nodes"])
+    return b.Link(after["via"] if known or "not known" not in after["via"] else "", known=known)
 
 
 def _piece(nodes: list[dict]) -> b.Piece:
