@@ -50,7 +50,7 @@ def drying_card(request: HttpRequest, waiting: Waiting) -> HomeCard:
     shell, number = waiting.shell, waiting.shell.item.number
     if shell.signed_at:
         url = f"{reverse('making_up_add')}?{urlencode({'shell': number})}"
-        return HomeCard(f"Make up {number}: its core is closed", url, "week")
+        return HomeCard(f"Make up {number}: its core is closed", url, "week", things=(number,))
     if settled_since(waiting.weighings):
         if shell.unsigned and access.may(request.user, "close core"):
             url = reverse("closing_sign", args=[shell.unsigned])

@@ -44,7 +44,7 @@ def shells_to_make_up(request: HttpRequest) -> Iterable[HomeCard]:
             by_run[waiting.shell.cathode.run.number].append(waiting.shell.item.number)
     for run, numbers in by_run.items():
         url = f"{reverse('making_up_add')}?{urlencode({'shell': numbers}, doseq=True)}"
-        yield HomeCard(f"Make up {' and '.join(numbers)} of {run}", url, "week")
+        yield HomeCard(f"Make up {' and '.join(numbers)} of {run}", url, "week", things=tuple(numbers))
 
 
 def copies_to_inspect(request: HttpRequest) -> Iterable[HomeCard]:
@@ -54,7 +54,8 @@ def copies_to_inspect(request: HttpRequest) -> Iterable[HomeCard]:
     gone = [Item.Status.LEFT, Item.Status.DESTROYED, Item.Status.LOST]
     rows = narrow(with_states(Item.objects.made_here().exclude(status__in=gone)), "marked")
     for copy in rows[:SHOWN]:
-        yield HomeCard(f"Inspect {copy.number} and sign", f"{copy.get_absolute_url()}#acceptance", "week")
+        url = f"{copy.get_absolute_url()}#acceptance"
+        yield HomeCard(f"Inspect {copy.number} and sign", url, "week", things=(copy.number,))
 
 
 home_cards += [originals_to_mould, shells_to_make_up, copies_to_inspect]

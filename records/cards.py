@@ -31,7 +31,8 @@ def duties_due(request: HttpRequest) -> Iterable[HomeCard]:
     for duty in rows[:SHOWN]:
         when = "now" if duty.due_on <= today else "week" if duty.due_on <= today + NOTICE else "later"
         state = "blocked" if duty.due_on < today else "look" if when != "later" else "open"
-        yield HomeCard(duty.sentence, reverse("duty_done", args=[duty.pk]), when, state, duty.due_on)
+        things = (duty.item.number,) if duty.item else ()
+        yield HomeCard(duty.sentence, reverse("duty_done", args=[duty.pk]), when, state, duty.due_on, things=things)
 
 
 def reports_to_finish(request: HttpRequest) -> Iterable[HomeCard]:
@@ -41,9 +42,8 @@ def reports_to_finish(request: HttpRequest) -> Iterable[HomeCard]:
     for report in rows[:SHOWN]:
         sentence = f"Finish and sign condition report {report.number} of {report.item.number}"
         old = report.examined_on < clock.today() - timedelta(days=7)
-        yield HomeCard(
-            sentence, reverse("condition", args=[report.number]), "now" if old else "week", "look" if old else "open"
-        )
+        url, when, state = report.get_absolute_url(), "now" if old else "week", "look" if old else "open"
+        yield HomeCard(sentence, url, when, state, things=(report.item.number,))
 
 
 def copies_waiting(request: HttpRequest) -> Iterable[HomeCard]:
@@ -62,11 +62,12 @@ def copies_waiting(request: HttpRequest) -> Iterable[HomeCard]:
 
 def _cards_of_copy(copy: Item, may_mark: bool, may_label: bool) -> Iterable[HomeCard]:
     if may_mark and not copy.has_mark and copy.status not in GONE:
-        yield HomeCard(f"Mark copy {copy.number} and photograph the mark", copy.get_absolute_url(), "now", "blocked")
+        sentence = f"Mark copy {copy.number} and photograph the mark"
+        yield HomeCard(sentence, copy.get_absolute_url(), "now", "blocked", things=(copy.number,))
     label = getattr(copy, "label", None)
     if may_label and copy.status != Item.Status.WORKSHOP and not (label and label.is_signed):
         sentence = f"Word and approve the label of {copy.number}"
-        yield HomeCard(sentence, reverse("label_edit", args=[copy.number]), "week")
+        yield HomeCard(sentence, reverse("label_edit", args=[copy.number]), "week", things=(copy.number,))
 
 
 def commissions_without_consent(request: HttpRequest) -> Iterable[HomeCard]:

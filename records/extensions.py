@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from typing import Any
 
+from django.db.models import Q
 from django.http import HttpRequest
 from django.utils.module_loading import import_string
 
@@ -20,6 +21,7 @@ class HomeCard:
     due_on: date | None = None
     template: str = ""  # a partial for what runs, instead of a sentence
     context: dict[str, Any] = field(default_factory=dict)
+    things: tuple[str, ...] = ()  # numbers of the pieces that are to be taken in hand
 
 
 @dataclass(frozen=True)
@@ -103,6 +105,15 @@ class PieceTrait:
 
 
 @dataclass(frozen=True)
+class Limit:
+    """How a thing may be used: the sentence as it is printed, whose limit it is (“shell S-05”), and why."""
+
+    sentence: str
+    source: str
+    because: str = ""
+
+
+@dataclass(frozen=True)
 class PaperContext:
     """What every paper carries besides its subject."""
 
@@ -113,6 +124,9 @@ class PaperContext:
     page_size: str = "A4"
 
 
+# From what a thing is and what lies inside it (primary keys of things) to what that forbids.
+limit_sources: list[Callable[[set[int]], Iterable[Limit]]] = []
+limit_signs: list[Q] = []  # of an Item: whether a source may have something to say, asked of many things at once
 home_cards: list[Callable[[HttpRequest], Iterable[HomeCard]]] = []
 item_panels: list[Callable[[HttpRequest, Any], Panel | None]] = []
 gate_checks: dict[str, dict[str, Callable[..., Any]]] = {}  # gate -> name of the check -> the check

@@ -1,9 +1,14 @@
-"""Concessions along a line of descent: their limits of use go with the thing and with all that is made of it."""
+"""Limits of use go with a thing and with all that is made of it, along its line of descent, to every page and paper."""
 
+from collections.abc import Collection
 from datetime import date
+from functools import reduce
+from operator import or_
 
-from django.db.models import Q, QuerySet
+from django.db.models import Exists, OuterRef, Q, QuerySet
 
+from records import extensions
+from records.extensions import Limit
 from records.lineage import Descent, descent_of
 from records.models import Concession, DescentLink, Item
 
@@ -53,6 +58,29 @@ def concessions_of(item: Item, chain: Descent | None = None) -> QuerySet[Concess
     return rows.select_related("given_by").distinct().order_by("given_on", "number")
 
 
+def limits_along(item: Item, chain: Descent | None = None) -> list[Limit]:
+    """Every limit of use with its source: what was conceded, then what its walls, its core and other parts forbid."""
+    chain = chain or descent_of(item)
+    found = [
+        Limit(c.limits_of_use.strip(), f"concession {c.number}", c.reason)
+        for c in concessions_of(item, chain)
+        if c.limits_of_use.strip()
+    ]
+    inside = {item.pk, *_parts(chain)}
+    return found + [limit for source in extensions.limit_sources for limit in source(inside)]
+
+
 def limits_of(item: Item, chain: Descent | None = None) -> list[str]:
     """The limits of use, each sentence once."""
-    return list(dict.fromkeys(c.limits_of_use.strip() for c in concessions_of(item, chain) if c.limits_of_use.strip()))
+    return list(dict.fromkeys(limit.sentence for limit in limits_along(item, chain)))
+
+
+def limited_among(numbers: Collection[str]) -> set[str]:
+    """Those of many things for which a page must say how they may be used; one query."""
+    if not numbers:
+        return set()
+    conceded = Concession.objects.exclude(limits_of_use="").filter(
+        Q(items=OuterRef("pk")) | Q(items__descendants__target=OuterRef("pk"))
+    )
+    signs = reduce(or_, extensions.limit_signs, Q(Exists(conceded)))
+    return set(Item.objects.filter(signs, number__in=numbers).values_list("number", flat=True))

@@ -35,6 +35,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "examination_add": ("item.number",),
     "examination": ("examination.pk",),
     "examination_edit": ("examination.pk",),
+    "thing_limits": ("item.number",),
     "descent_add": ("item.number",),
     "descent_edit": ("descent.pk",),
     "provenance_add": ("item.number",),

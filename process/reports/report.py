@@ -8,6 +8,7 @@ from process.reports import allowed, appendices, cores, finished, judgements, mo
 from process.reports.making import Making, gather
 from process.summaries.struck import lines_with_struck
 from records.extensions import PaperContext
+from records.limits import limits_along
 from records.models import Item
 from records.pdf import blocks as b
 from records.pdf.document import build
@@ -59,7 +60,8 @@ def attached(m: Making, context: PaperContext) -> dict[str, Any]:
         "bath analyses": {a.analysis.pk: a.analysis for a in m.analyses.values() if a}.values(),
         "concessions": m.concessions, "unmet gates, recorded afterwards": m.unmet,
     }  # fmt: skip
-    return record(KIND, m.copy.number, context, rows, (figure for _, figure in appendices.named_figures(m)))
+    figures = (figure for _, figure in appendices.named_figures(m))
+    return record(KIND, m.copy.number, context, rows, figures, limits_along(m.copy, m.chain))
 
 
 def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:

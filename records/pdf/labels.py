@@ -14,9 +14,11 @@ from records.pdf.attachment import record_bytes
 from records.pdf.label_text import Words
 from records.pdf.page_sizes import PAGE_SIZES
 from records.pdf.sheets import LabelSheet
-from records.pdf.tags import Tag
+from records.pdf.tags import Tag, fits
 
-TAG_SIZE = (74 * mm, 40 * mm)
+# The ordinary tag; larger ones for a piece whose limits of use would not be read on it (ISO 216: A7, A6).
+TAG_SIZES = ((74 * mm, 40 * mm), (105 * mm, 74 * mm), (148 * mm, 105 * mm))
+EASILY_READ_PCT = 80  # of the tag's own sizes; below it the next larger tag is taken
 LABEL_WIDTH, LABEL_MARGIN = 148 * mm, 10 * mm
 CUT = 5 * mm
 TITLE_TO_TEXT = 1.4
@@ -112,10 +114,10 @@ def build_tag(
     issued_at: datetime,
     *,
     museum: str = "",
-    size: tuple[float, float] = TAG_SIZE,
     record: Record = None,
 ) -> bytes:
-    """One tag on a page of its own size, for a label printer or to cut out."""
+    """One tag on a page of its own size, the smallest on which all of it is easily read."""
+    size = next((size for size in TAG_SIZES if fits(tag, size, EASILY_READ_PCT)), TAG_SIZES[-1])
     out = BytesIO()
     canvas = _canvas(out, size)
     tag.draw(canvas, 0, 0, *size)

@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
+from dataclasses import asdict
 from datetime import UTC, date, datetime
 from typing import Any
 
@@ -10,7 +11,7 @@ from django.db import models
 from django.db.models import Max
 
 from records import units
-from records.extensions import PaperContext
+from records.extensions import Limit, PaperContext
 from records.figures import Figure
 from records.models import Tracked
 
@@ -27,6 +28,7 @@ def record(
     context: PaperContext,
     rows: Mapping[str, Iterable[Tracked]],
     figures: Iterable[Figure] = (),
+    limits: Iterable[Limit] = (),
 ) -> dict[str, Any]:
     """All rows of a paper, in sections that say what they are."""
     sections = {title: list(found) for title, found in rows.items()}
@@ -39,6 +41,7 @@ def record(
             "issued_by": context.issued_by, "issued_as": context.role, "page_size": context.page_size,
         },
         "rows": {title: [_row(row, last) for row in found] for title, found in sections.items()},
+        "limits of use": [asdict(limit) for limit in limits],
         "calculated": [_figure(figure) for figure in figures if figure is not None and figure.value is not None],
     }  # fmt: skip
 

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from records.extensions import PaperContext
-from records.limits import concessions_of
+from records.extensions import Limit, PaperContext
+from records.limits import concessions_of, limits_along
 from records.models import Concession, ConditionReport, Finding, Measurement, Photo, Urgency
 from records.pdf import blocks as b
 from records.pdf.document import build
@@ -28,6 +28,7 @@ class Gathered:
     photos: list[Photo]
     sizes: list[Measurement]
     concessions: list[Concession]
+    limits: list[Limit]
 
     @cached_property
     def portrait(self) -> Photo | None:
@@ -48,7 +49,7 @@ def gather(report: ConditionReport) -> Gathered:
     sizes = [
         row for row in report.item.measurements.all() if row.what != Measurement.What.MASS or report.mass_g is None
     ]
-    return Gathered(report, findings, photos, sizes, list(concessions_of(report.item)))
+    return Gathered(report, findings, photos, sizes, list(concessions_of(report.item)), limits_along(report.item))
 
 
 def summary(g: Gathered) -> str:
@@ -84,8 +85,7 @@ def notices(g: Gathered) -> list[b.Block]:
         blocks.append(
             b.Notice("Draft, not signed", "Nobody has signed this report yet: it proves nothing and may still change.")
         )
-    limits = [c for c in g.concessions if c.limits_of_use]
-    return blocks + [b.Notice(f"Limits of use, concession {c.number}", c.limits_of_use) for c in limits]
+    return blocks + [b.Notice(f"Limits of use, {limit.source}", limit.sentence) for limit in g.limits]
 
 
 def axes(g: Gathered) -> list[b.Block]:
@@ -146,7 +146,7 @@ def attached(g: Gathered, context: PaperContext) -> dict[str, Any]:
         "photographs": [*g.photos, *(f.photo for f in g.findings if f.photo)], "concessions": g.concessions,
         "report compared with": [report.previous] if report.previous else [],
     }  # fmt: skip
-    return record(KIND, report.number, context, rows)
+    return record(KIND, report.number, context, rows, limits=g.limits)
 
 
 def make(report: ConditionReport, context: PaperContext) -> tuple[bytes, dict[str, Any]]:

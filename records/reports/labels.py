@@ -6,7 +6,7 @@ from typing import Any
 from django.conf import settings
 
 from records.extensions import PaperContext
-from records.limits import concessions_of, limits_of
+from records.limits import concessions_of, limits_along
 from records.models import Item
 from records.pdf.labels import GalleryLabel, build_label
 from records.reports.attached import record
@@ -26,13 +26,13 @@ def joined_lines(text: str) -> tuple[str, ...]:
 
 
 def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
-    label = copy.label
+    label, limits = copy.label, limits_along(copy)
     printed = GalleryLabel(
         kind_and_date=f"{label.kind_of_copy}, {label.copy_date}", title=label.after, lines=joined_lines(label.body),
-        credit=label.credit, number=copy.number, limits=tuple(limits_of(copy)),
+        credit=label.credit, number=copy.number, limits=tuple(dict.fromkeys(limit.sentence for limit in limits)),
     )  # fmt: skip
     conceded = concessions_of(copy)
     rows = {"wording": [label], "copy": [copy], "marks": copy.marks.all(), "concessions": conceded}
-    data = record(KIND, copy.number, context, rows)
+    data = record(KIND, copy.number, context, rows, limits=limits)
     museum = settings.MUSEUM_NAME
     return build_label(printed, context.issued_at, museum=museum, page_size=context.page_size, record=data), data

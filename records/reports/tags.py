@@ -6,7 +6,7 @@ from django.conf import settings
 
 from records import sentences
 from records.extensions import PaperContext
-from records.limits import concessions_of, limits_of
+from records.limits import concessions_of, limits_along, limits_of
 from records.lineage import Descent, descent_of
 from records.models import Item
 from records.pdf.labels import build_tag
@@ -29,9 +29,8 @@ def _title(item: Item, chain: Descent) -> str:
 
 
 def finished(tag: Tag, item: Item, kind: str, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
-    data = record(
-        kind, item.number, context, {"thing": [item], "marks": item.marks.all(), "concessions": concessions_of(item)}
-    )
+    rows = {"thing": [item], "marks": item.marks.all(), "concessions": concessions_of(item)}
+    data = record(kind, item.number, context, rows, limits=limits_along(item))
     return build_tag(tag, context.issued_at, museum=settings.MUSEUM_NAME, record=data), data
 
 

@@ -32,6 +32,7 @@ LOOKING = {
     "apart_choice",
     "apart",
     "apart_paper",
+    "thing_limits",
     "photo",
     "photo_file",
     "commission",
