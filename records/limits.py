@@ -58,16 +58,17 @@ def concessions_of(item: Item, chain: Descent | None = None) -> QuerySet[Concess
     return rows.select_related("given_by").distinct().order_by("given_on", "number")
 
 
+def limits_conceded(item: Item, chain: Descent) -> list[Limit]:
+    """Those that a person wrote when something was let pass."""
+    conceded = [(c, c.limits_of_use.strip()) for c in concessions_of(item, chain)]
+    return [Limit(words, f"concession {c.number}", c.reason) for c, words in conceded if words]
+
+
 def limits_along(item: Item, chain: Descent | None = None) -> list[Limit]:
     """Every limit of use with its source: what was conceded, then what its walls, its core and other parts forbid."""
     chain = chain or descent_of(item)
-    found = [
-        Limit(c.limits_of_use.strip(), f"concession {c.number}", c.reason)
-        for c in concessions_of(item, chain)
-        if c.limits_of_use.strip()
-    ]
     inside = {item.pk, *_parts(chain)}
-    return found + [limit for source in extensions.limit_sources for limit in source(inside)]
+    return limits_conceded(item, chain) + [limit for source in extensions.limit_sources for limit in source(inside)]
 
 
 def limits_of(item: Item, chain: Descent | None = None) -> list[str]:

@@ -13,6 +13,7 @@ from records import access, clock, extensions, labelling
 from records.forms.labels import LabelForm
 from records.gates import GateClosed, Subject, checks
 from records.labelling import Labelled
+from records.limits import limits_conceded
 from records.models import Gate, Item, LabelWording
 from records.services.signing import approve_label
 from records.views.answering import answer_form, closed_words
@@ -49,6 +50,7 @@ def _context(copy: Item, label: LabelWording | None, labelled: Labelled) -> dict
         "draft": labelling.draft_of(label) if label else None,
         "mark_checks": checks(Gate.MARK, subject, clock.today()),
         "consents": [consent for consent in labelled.consents if consent.label_wording or consent.credit],
+        "conceded": [limit.sentence for limit in limits_conceded(copy, labelled.descent)],
         "back_url": copy.get_absolute_url(), "issue": _paper(copy, label),
     }  # fmt: skip
 
