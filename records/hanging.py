@@ -27,9 +27,10 @@ from records.models import (
     ProvenanceEvent,
     UnmetGate,
 )
+from records.models.photos import view_words
 from records.services.permissions import NOTICE
 
-OCCASIONS, VIEWS = dict(ConditionReport.Occasion.choices), dict(Photo.View.choices)
+OCCASIONS = dict(ConditionReport.Occasion.choices)
 GATES, GRADES = dict(Gate.choices), {str(value): label for value, label in Grade.choices}
 
 
@@ -59,7 +60,7 @@ class Hanging:
 
     @property
     def view_words(self) -> str:
-        return VIEWS.get(self.number, self.number)
+        return view_words(self.number, float(self.state) if self.state else None)
 
     @property
     def grade(self) -> str:
@@ -130,7 +131,7 @@ def hanging_on(item: Item, chain: Descent) -> Everything:
         _columns(UnmetGate.objects.filter(items=item), "unmet", number=F("subject_number"), day=F("happened_on"),
                  words=F("sentence"), more="", state=F("gate")),
         _columns(Photo.objects.filter(item=item), "photos", number=F("view"), day=TruncDate("taken_at"),
-                 words=F("caption"), more=_known(F("taken_by__name")), state=F("original_name")),
+                 words=F("caption"), more=_known(F("taken_by__name")), state=_known(F("angle_deg"))),
         _columns(ProvenanceEvent.objects.filter(item=item), "provenance", number=F("date_words"),
                  day=F("date_earliest"), words=F("what"), more=_known(F("party__name")), state=F("source")),
     ]  # fmt: skip

@@ -140,8 +140,10 @@ STORAGES = {
 }
 DOCUMENTS_DIR = DATA_DIR / "papers"
 
-# A photograph is read in one request: the limit is generous, the check comes before decoding.
-UPLOAD_LIMIT_BYTES = 80 * 1024 * 1024
+# A photograph is read in one request; a TIFF of 30 megapixels and 16 bits has 180 MB. The check comes before decoding.
+UPLOAD_LIMIT_BYTES = int(
+    float(os.environ.get("REGISTER_PHOTO_LIMIT_MB") or _MUSEUM.get("photo_limit_mb", 200)) * 1024 * 1024
+)
 # A logger's trace: five million samples have about 250 MB.
 TRACE_LIMIT_BYTES = int(
     float(os.environ.get("REGISTER_TRACE_LIMIT_MB") or _MUSEUM.get("trace_limit_mb", 300)) * 1_000_000

@@ -1,19 +1,17 @@
 """The failure library, and the defects of a shell."""
 
-from django.core.exceptions import ValidationError
 from django.http import HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import render
 from django.urls import path, reverse
 
 from process.forms.failures import DefectForm, FailureFilter, FailureForm
-from process.forms.rig_photos import RigPhotoForm
 from process.models import Defect, Failure, Run, Shell
+from process.views.rig_photos import VIEWS
 from records import access
-from records.imaging import PictureRefused
 from records.models import Photo
-from records.services.photographs import keep_photo
 from records.views.answering import answer_form
 from records.views.listing import Column, export, page, wants_export
+from records.views.uploading import answer_upload, upload_form
 
 SENTENCE = "What failed, why, and what is done differently since: written once, found before the next run like it."
 COLUMNS: list[Column] = [
@@ -61,23 +59,12 @@ def failure_edit(request: HttpRequest, number: str) -> HttpResponse:
     )  # fmt: skip
 
 
-def failure_photo_add(request: HttpRequest, number: str) -> HttpResponse:
+def failure_photo_add(request: HttpRequest, number: str) -> HttpResponseBase:
     row = access.fetch(request, Failure, to="write", number=number)
     access.require(request, "write", Photo)
-    form = RigPhotoForm(request.POST or None, request.FILES or None)
-
-    def act(form: RigPhotoForm) -> Failure:
-        about = {name: form.cleaned_data[name] for name in ("view", "caption", "has_scale")}
-        file = form.cleaned_data["file"]
-        try:
-            row.photos.add(keep_photo(file=file, name=file.name, **about))
-        except PictureRefused as refused:
-            raise ValidationError({"file": str(refused)}) from refused
-        return row
-
-    return answer_form(
-        request, form, title="Photograph of the failure", number=number, verb="Keep the photograph", act=act,
-        then=Failure.get_absolute_url, back_url=row.get_absolute_url(),
+    return answer_upload(
+        request, upload_form(request, views=VIEWS), join=row.photos.add, title="Photographs of the failure",
+        number=number, then=row.get_absolute_url(), back_url=row.get_absolute_url(),
     )  # fmt: skip
 
 

@@ -1,35 +1,22 @@
 """Photographs that belong to a run: the rig explains thin places years later."""
 
-from django.core.exceptions import ValidationError
-from django.http import HttpRequest, HttpResponse
+from django.http import HttpRequest, HttpResponseBase
 from django.urls import path
 
-from process.forms.rig_photos import RigPhotoForm
 from process.models import Run
 from records import access
-from records.imaging import PictureRefused
 from records.models import Photo
-from records.services.photographs import keep_photo
-from records.views.answering import answer_form
+from records.views.uploading import answer_upload, upload_form
+
+VIEWS = [Photo.View.RIG, Photo.View.SHEET, Photo.View.OVERALL, Photo.View.DETAIL]
 
 
-def run_photo_add(request: HttpRequest, number: str) -> HttpResponse:
+def run_photo_add(request: HttpRequest, number: str) -> HttpResponseBase:
     run = access.fetch(request, Run, number=number)
     access.require(request, "write", Photo)
-    form = RigPhotoForm(request.POST or None, request.FILES or None, initial={"view": request.GET.get("view", "")})
-
-    def act(form: RigPhotoForm) -> Run:
-        about = {name: form.cleaned_data[name] for name in ("view", "caption", "has_scale")}
-        file = form.cleaned_data["file"]
-        try:
-            run.photos.add(keep_photo(file=file, name=file.name, **about))
-        except PictureRefused as refused:
-            raise ValidationError({"file": str(refused)}) from refused
-        return run
-
-    return answer_form(
-        request, form, title="Photograph of the run", number=run.number, verb="Keep the photograph", act=act,
-        then=lambda run: f"{run.get_absolute_url()}#photographs", back_url=run.get_absolute_url(),
+    return answer_upload(
+        request, upload_form(request, views=VIEWS), join=run.photos.add, title="Photographs of the run", number=number,
+        then=f"{run.get_absolute_url()}#photographs", back_url=run.get_absolute_url(),
     )  # fmt: skip
 
 

@@ -10,6 +10,7 @@ from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
 from records.forms.photos import TYPES
 from records.models import Gate, Item, Mark, Photo
+from records.services.photographs import examine_new
 
 IN_THE_WORKSHOP = (Item.Status.WORKSHOP, Item.Status.EVIDENCE, Item.Status.DESTROYED)
 SIZES = ("letter_height_mm", "copy_word_width_mm", "depth_mm")
@@ -68,7 +69,7 @@ class MarkForm(RecordForm):
         if not file:
             return None
         try:
-            self.picture = imaging.examine(file, file.name)
+            self.picture = examine_new(file, file.name)
         except imaging.PictureRefused as reason:
             raise forms.ValidationError(
                 f"{reason} The rest of the form is kept; choose a photograph again."

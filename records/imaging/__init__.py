@@ -4,7 +4,7 @@
 files live.
 """
 
-from records.imaging.facts import PictureFacts, digest_of
+from records.imaging.facts import MEGABYTE, PictureFacts, digest_of
 from records.imaging.naming import TAKEN, PictureRefused
 from records.imaging.store import (
     SIZES_PX,
@@ -21,6 +21,7 @@ from records.imaging.store import (
 )
 
 __all__ = [
+    "MEGABYTE",
     "SIZES_PX",
     "TAKEN",
     "PictureFacts",

@@ -1,5 +1,6 @@
 """Photographs: the original file kept byte for byte, and what it shows."""
 
+from django.core.exceptions import ValidationError
 from django.db import models
 from django.urls import reverse
 
@@ -12,19 +13,33 @@ class Photo(Tracked):
         REVERSE = "reverse", "reverse or back"
         EDGE = "edge", "edge"
         RAKING = "raking", "raking light"
+        ULTRAVIOLET = "ultraviolet", "ultraviolet"
         DETAIL = "detail", "detail"
         MARK = "mark", "mark"
         RIG = "rig", "rig"
         SHEET = "sheet", "bench sheet"
         OVERALL = "overall", "overall"
 
+    class Moment(models.TextChoices):
+        BEFORE = "before", "before"
+        DURING = "during", "during"
+        AFTER = "after", "after"
+
     item = models.ForeignKey("records.Item", models.PROTECT, null=True, blank=True, related_name="photos")
     view = models.CharField(max_length=20, choices=View, default=View.OVERALL)
+    angle_deg = models.FloatField(
+        "angle", null=True, blank=True,
+        help_text="Clockwise from the top, 0° to 359°: the place of an edge, or where raking light comes from.",
+    )  # fmt: skip
+    moment = models.CharField(
+        "before or after", max_length=10, choices=Moment, blank=True, help_text="Of moulding, treatment or a loan."
+    )
     caption = models.CharField(max_length=300, blank=True)
     light = models.CharField(max_length=120, blank=True)
     has_scale = models.BooleanField("scale in the frame", default=False)
     has_colour_target = models.BooleanField("colour target in the frame", default=False)
     taken_at = models.DateTimeField(null=True, blank=True, help_text="From the camera unless a person corrected it.")
+    taken_reason = models.CharField("why the time is corrected", max_length=300, blank=True, default="")
     taken_by = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="+")
     rights = models.CharField(max_length=200, blank=True)
 
@@ -46,6 +61,29 @@ class Photo(Tracked):
     def __str__(self) -> str:
         return self.caption or self.original_name
 
+    def clean(self) -> None:
+        if self.angle_deg is not None and not 0 <= self.angle_deg < 360:
+            raise ValidationError({"angle_deg": "Write an angle from 0° to 359°, clockwise from the top."})
+
+    @property
+    def view_words(self) -> str:
+        return view_words(self.view, self.angle_deg)
+
+    @property
+    def subject(self) -> str:
+        """What kind of thing is seen: read from the view, else from what the photograph hangs on."""
+        if self.view in {self.View.MARK, self.View.SHEET}:
+            return self.get_view_display()
+        return self.item.get_kind_display() if self.item else "run"
+
     @property
     def is_undated(self) -> bool:
         return self.taken_at is None
+
+
+def view_words(view: str, angle_deg: float | None) -> str:
+    """“edge at 90°”, “raking light from 270°”."""
+    said = dict(Photo.View.choices).get(view, view)
+    if angle_deg is None:
+        return said
+    return f"{said} {'from' if view == Photo.View.RAKING else 'at'} {angle_deg:g}°"

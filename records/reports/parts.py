@@ -5,8 +5,10 @@ from datetime import date, datetime
 
 from django.conf import settings
 from django.utils import timezone
+from django.utils.text import capfirst
 
 from records import imaging
+from records.captions import copy_words
 from records.extensions import PaperContext
 from records.lineage import Descent
 from records.models import Item, Photo, Signed
@@ -48,11 +50,10 @@ def head(kind: str, number: str, title: str, summary: str, context: PaperContext
 def caption_of(photo: Photo, item: Item | None, lead: str = "") -> str:
     """What the photograph shows, when it was taken; a copy is never taken for its original."""
     day = f"taken {local_day(photo.taken_at)}" if photo.taken_at else "not dated"
-    shown = (photo.caption or photo.get_view_display().capitalize()).rstrip(".")
+    shown = (photo.caption or capfirst(photo.view_words)).rstrip(".")
     said = f"{shown}: {', '.join(filter(None, [photo.light, day]))}."
-    mine = item is not None and item.is_copy and photo.item_id in (None, item.pk)
-    kind = "electrotype" if item is not None and item.kind == Item.Kind.HISTORIC_COPY else "copy"
-    return " ".join(filter(None, [lead, said, phrases.caption(kind, item.number) if mine else ""]))
+    mine = item is not None and photo.item_id in (None, item.pk)
+    return " ".join(filter(None, [lead, said, copy_words(item) if mine else ""]))
 
 
 def printed(photo: Photo, caption: str = "") -> b.Photo:

@@ -58,7 +58,8 @@ def _keep(request: HttpRequest, form: MarkForm) -> Mark:
     file = form.cleaned_data["new_photo"]
     if file:
         mark.photo = keep_photo(
-            file=file, name=file.name, item=mark.item, view=Photo.View.MARK, caption=f"Mark “{mark.text}”",
+            file=file, name=file.name, facts=form.picture, item=mark.item, view=Photo.View.MARK,
+            caption=f"Mark “{mark.text}”",
             taken_by=mark.witness or mark.made_by,
         )  # fmt: skip
     form.save()

@@ -107,10 +107,7 @@ def test_the_filled_sheet_is_photographed_into_the_run(client, mask):
 
     picture = BytesIO()
     Image.new("RGB", (60, 80), "white").save(picture, "JPEG")
-    token = (
-        client.get(url).context["form"]["token"].value() if "token" in client.get(url).context["form"].fields else ""
-    )
-    sent = {"file": SimpleUploadedFile("sheet.jpg", picture.getvalue()), "view": "sheet", "token": token}
+    sent = {"files": SimpleUploadedFile("sheet.jpg", picture.getvalue()), "view": "sheet"}
     assert client.post(url, sent).status_code == 302
 
     assert [photo.view for photo in mask.photos.all()] == ["sheet"]

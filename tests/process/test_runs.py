@@ -231,7 +231,7 @@ def test_paper_called_a_picture_is_refused_and_nothing_is_kept(bench, settings):
     file = SimpleUploadedFile("rig.jpg", b"%PDF-1.7 no picture", content_type="image/jpeg")
 
     page = bench.post(
-        reverse("run_photo_add", args=[run.number]), {"file": file, "view": "rig", "caption": "contacts at 6 h"}
+        reverse("run_photo_add", args=[run.number]), {"files": file, "view": "rig", "caption": "contacts at 6 h"}
     )
 
     assert page.status_code == 422
@@ -247,7 +247,7 @@ def test_photograph_of_the_rig_is_kept_with_the_run(bench):
 
     bench.post(
         reverse("run_photo_add", args=[run.number]),
-        {"file": SimpleUploadedFile("rig.jpg", picture.getvalue()), "view": "rig", "caption": "contacts at 6 h"},
+        {"files": SimpleUploadedFile("rig.jpg", picture.getvalue()), "view": "rig", "caption": "contacts at 6 h"},
     )
 
     assert run.photos.get().view == "rig"

@@ -10,8 +10,9 @@ from django.core.files.uploadedfile import SimpleUploadedFile
 from django.test import Client
 from PIL import Image
 
-from records.models import Photo
-from tests.factories import make_item, make_user
+from records.models import Item, Photo
+from tests.factories import make_item, make_report, make_user
+from tests.records.pictures.samples import COINS
 
 pytestmark = pytest.mark.django_db(transaction=True)
 ADD = "/things/R.1/photographs/new/"
@@ -167,7 +168,7 @@ def test_time_of_the_camera_is_corrected_only_with_a_reason_that_the_history_kee
     changed = {"view": "obverse", "taken_at": "2026-02-03T11:15", "version": "0"}
 
     refused = technician.post(f"/photographs/{photo.pk}/edit/", changed)
-    technician.post(f"/photographs/{photo.pk}/edit/", changed | {"reason": "The clock stood an hour behind."})
+    technician.post(f"/photographs/{photo.pk}/edit/", changed | {"taken_reason": "The clock stood an hour behind."})
 
     photo.refresh_from_db()
     assert refused.status_code == 422
@@ -181,3 +182,64 @@ def test_reader_may_not_send_photographs(client):
 
     assert client.post(ADD, {"files": [upload("good.jpg", picture())], "view": "overall"}).status_code == 403
     assert not Photo.objects.exists()
+
+
+def test_the_same_file_is_kept_once_and_the_kept_one_is_offered(technician):
+    content = picture()
+    technician.post(ADD, {"files": upload("obverse.jpg", content), "view": "obverse", "caption": "Obverse"})
+    before = files_kept()
+    make_item("R.2")
+
+    page = technician.post("/things/R.2/photographs/new/", {"files": upload("again.jpg", content), "view": "overall"})
+
+    assert page.status_code == 422
+    assert "“again.jpg” is kept already, as “Obverse” of R.1; it is not kept twice." in page.content.decode()
+    assert f'href="{Photo.objects.get().get_absolute_url()}"' in page.content.decode()
+    assert files_kept() == before
+
+
+def test_a_script_sends_file_by_file_and_gets_one_line_for_each(technician):
+    by_piece = {"headers": {"register-piece": "1"}}
+    good = technician.post(ADD, {"files": upload("good.jpg", picture()), "view": "reverse"}, **by_piece)
+    bad = technician.post(ADD, {"files": upload("bad.jpg", b"no picture"), "view": "reverse"}, **by_piece)
+    unread = technician.post(ADD, {"files": upload("c.jpg", picture()), "view": "nothing such"}, **by_piece)
+
+    assert [answer.status_code for answer in (good, bad, unread)] == [200] * 3
+    assert good.content.decode().strip().startswith('<li class="sent" data-state="look">')  # kept, but undated
+    assert "“bad.jpg” is not a picture" in bad.content.decode() and "refused" in bad.content.decode()
+    assert "What they show" in unread.content.decode() and Photo.objects.count() == 1
+
+
+def test_photographs_sent_for_an_examination_belong_to_it_even_if_they_were_kept_before(technician):
+    report = make_report(Item.objects.get(number="R.1"), signed=False)
+    content = picture()
+    technician.post(ADD, {"files": upload("obverse.jpg", content), "view": "obverse"})
+
+    technician.post(f"{ADD}?report={report.number}", {"files": upload("obverse.jpg", content), "view": "obverse"})
+
+    assert report.photos.get() == Photo.objects.get()
+
+
+def test_every_format_of_a_telephone_or_a_camera_is_taken_at_once(technician):
+    sent = [SimpleUploadedFile(name, make()) for name, make in COINS.items()]
+
+    answer = technician.post(ADD, {"files": sent, "view": "overall"})
+
+    assert answer.status_code == 302
+    assert {photo.original_name for photo in Photo.objects.all()} == set(COINS)
+    for photo in Photo.objects.all():
+        served = technician.get(f"/photographs/{photo.pk}/original/")
+        assert served["Content-Type"] == photo.media_type
+        assert b"".join(served.streaming_content) == COINS[photo.original_name]()
+
+
+def test_the_place_of_an_edge_is_said_with_its_angle(technician):
+    sent = {"files": upload("edge.jpg", picture()), "view": "edge", "angle_deg": "90", "angle_deg_unit": "°"}
+
+    technician.post(ADD, sent)
+    refused = technician.post(
+        ADD, sent | {"files": upload("b.jpg", picture("2026:02:03 10:15:00")), "angle_deg": "361"}
+    )
+
+    assert Photo.objects.get().view_words == "edge at 90°"
+    assert "from 0° to 359°" in refused.content.decode()
