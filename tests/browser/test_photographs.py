@@ -66,7 +66,8 @@ def test_what_was_lost_on_the_way_is_sent_again_by_pressing_again(page, technici
     page.route("**/photographs/new/", lambda route: route.abort(), times=1)
 
     page.get_by_role("button", name="Keep the photographs").click()
-    page.get_by_text("the connection was lost").wait_for()
+    page.get_by_text("1 kept, 1 not kept").wait_for()
+    assert page.get_by_text("the connection was lost").is_visible()
     assert Photo.objects.count() == 1
     page.get_by_role("button", name="Keep the photographs").click()
     page.get_by_text("2 kept.").wait_for()
