@@ -6,7 +6,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0007_defects'),
+        ('records', '0008_examinations'),
     ]
 
     operations = [
