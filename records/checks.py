@@ -59,8 +59,9 @@ def condition_before(subject: Subject, on: date) -> Check:
     if report is None or report.examined_on > on:
         sentence = f"No signed condition report of {model.number} before moulding."
         return Check("condition before", False, sentence, CONSERVATOR)
-    if not report.photos.all():
-        return Check("condition before", False, f"{report.number} has no photographs.", CONSERVATOR)
+    if not any(photo.may_show(on) for photo in report.photos.all()):
+        late = " but those taken later" if report.photos.all() else ""
+        return Check("condition before", False, f"{report.number} has no photographs{late}.", CONSERVATOR)
     return Check("condition before", True, f"{report.number}, {day_words(report.examined_on)}, with photographs.")
 
 

@@ -25,6 +25,7 @@ ENTRIES = (
     Entry("Today", "home"),
     Entry("Objects", "item_list"),
     Entry("Commissions", "commission_list"),
+    Entry("Photographs", "photo_list"),
     Entry("Condition", "condition_list"),
     Entry("Moulds", "mould_list"),
     Entry("Baths", "bath_list", WORKSHOP),

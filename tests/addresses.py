@@ -23,6 +23,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "measurement_add": ("item.number",),
     "measurement_edit": ("measurement.pk",),
     "strike": ("=measurement", "measurement.pk"),
+    "photo_list": (),
     "photo_add": ("item.number",),
     "photo": ("photo.pk",),
     "photo_edit": ("photo.pk",),

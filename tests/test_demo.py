@@ -239,6 +239,15 @@ def test_photographs_are_kept_as_files_and_one_has_no_date():
     assert [photo.original_name for photo in photos if photo.is_undated] == ["L.2026.003-undated-reverse.jpg"]
 
 
+def test_the_picture_without_date_and_the_one_tagged_before_but_taken_after_are_caught():
+    """SCENARIO 12, fault 2."""
+    doubtful = Photo.objects.with_moulding().doubtful()
+
+    assert {photo.original_name for photo in doubtful} == {
+        "L.2026.003-undated-reverse.jpg", "L.2026.003-reverse-late.jpg",
+    }  # fmt: skip
+
+
 def test_papers_are_issued_into_the_folder():
     papers = list(Document.objects.all())
 

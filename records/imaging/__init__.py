@@ -4,6 +4,7 @@
 files live.
 """
 
+from records.imaging.exif import Seen
 from records.imaging.facts import MEGABYTE, PictureFacts, digest_of
 from records.imaging.naming import TAKEN, PictureRefused
 from records.imaging.store import (
@@ -16,6 +17,7 @@ from records.imaging.store import (
     original_path,
     put_copies,
     remove_unfinished,
+    seen_in,
     stage,
     stage_as,
 )
@@ -26,6 +28,7 @@ __all__ = [
     "TAKEN",
     "PictureFacts",
     "PictureRefused",
+    "Seen",
     "Staged",
     "derivative_path",
     "derive",
@@ -35,6 +38,7 @@ __all__ = [
     "original_path",
     "put_copies",
     "remove_unfinished",
+    "seen_in",
     "stage",
     "stage_as",
 ]

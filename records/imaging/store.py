@@ -18,7 +18,10 @@ from typing import IO
 from django.conf import settings
 from django.db import transaction
 
+from records.imaging import exif
 from records.imaging.facts import MEGABYTE, PictureFacts, examine_picture
+from records.imaging.naming import PictureRefused
+from records.imaging.opening import open_picture
 from records.imaging.rendering import render
 
 # Print: about 100 mm wide at 300 dpi.
@@ -116,6 +119,15 @@ def put_copies(sha256: str, copies: Mapping[str, bytes]) -> None:
     """Lay small copies in their places, each whole or not at all."""
     for size, content in copies.items():
         _write_bytes(derivative_path(sha256, size), content)
+
+
+def seen_in(stored: str) -> exif.Seen | None:
+    """What the camera wrote into a stored original, read from its head; None where the file is gone or spoiled."""
+    try:
+        with original_path(stored).open("rb") as file, open_picture(file, stored) as picture:
+            return exif.read(picture)
+    except (FileNotFoundError, PictureRefused):
+        return None
 
 
 def remove_unfinished(older_than_s: float = DAY_S) -> int:

@@ -1,10 +1,28 @@
 """Photographs: the original file kept byte for byte, and what it shows."""
 
+from datetime import date
+
 from django.core.exceptions import ValidationError
 from django.db import models
+from django.db.models import Min, OuterRef, Q, Subquery
 from django.urls import reverse
+from django.utils import timezone
 
-from .base import Tracked
+from .base import Tracked, TrackedQuerySet
+from .descent import DescentLink
+
+
+class PhotoQuerySet(TrackedQuerySet):
+    def with_moulding(self) -> "PhotoQuerySet":
+        """Each with `moulded_on`, the day when its thing was first moulded."""
+        moulded = DescentLink.objects.filter(source=OuterRef("item"), transfer=DescentLink.Transfer.MOULDING)
+        first = moulded.order_by().values("source").annotate(first=Min("happened_on")).values("first")
+        return self.annotate(moulded_on=Subquery(first))
+
+    def doubtful(self) -> "PhotoQuerySet":
+        """Undated, or said to be from before a moulding that came first; asks for `with_moulding`."""
+        late = Q(moment=Photo.Moment.BEFORE, taken_at__date__gt=models.F("moulded_on"))
+        return self.filter(Q(taken_at__isnull=True) | late)
 
 
 class Photo(Tracked):
@@ -52,6 +70,8 @@ class Photo(Tracked):
     width_px_count = models.PositiveIntegerField(editable=False)
     height_px_count = models.PositiveIntegerField(editable=False)
 
+    objects = PhotoQuerySet.as_manager()
+
     class Meta:
         ordering = ["taken_at", "id"]
 
@@ -75,6 +95,10 @@ class Photo(Tracked):
         if self.view in {self.View.MARK, self.View.SHEET}:
             return self.get_view_display()
         return self.item.get_kind_display() if self.item else "run"
+
+    def may_show(self, on: date) -> bool:
+        """Whether it can show how the thing looked on that day; one without a date may, and is flagged."""
+        return self.taken_at is None or timezone.localtime(self.taken_at).date() <= on
 
     @property
     def is_undated(self) -> bool:

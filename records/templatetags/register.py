@@ -7,8 +7,8 @@ from django.utils import timezone
 from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
 
-from records import access, units
-from records.models import Tracked
+from records import access, captions, units
+from records.models import Item, Tracked
 
 register = template.Library()
 
@@ -53,6 +53,12 @@ def entered(row: Tracked, field: str) -> SafeString:
     suffix = units.suffix_of(field)
     digits = units.decimals_written(row.as_typed.get(field) or {}, suffix)
     return quantity_within(getattr(row, field), suffix, row.plus_minus(field), digits)
+
+
+@register.filter
+def copy_words(item: Item | None) -> str:
+    """The sentence under every picture of a copy; nothing under pictures of other things."""
+    return captions.copy_words(item)
 
 
 @register.filter

@@ -1,19 +1,38 @@
-"""Photographs: sending several at once, one photograph's page, and what it shows."""
-
-from typing import Any
+"""Photographs: the list, sending several at once, one photograph's page, and what it shows."""
 
 from django.http import HttpRequest, HttpResponseBase
 from django.shortcuts import render
 from django.urls import path
 
 from records import access
+from records.forms.photo_filter import PhotoFilter
 from records.forms.photos import PhotoForm
 from records.models import Item, Photo
 from records.views.answering import answer_form
+from records.views.listing import Column, export, page, wants_export
 from records.views.photo_files import photo_file
+from records.views.photo_page import context_of
 from records.views.uploading import answer_upload, join_nothing, upload_form
 
-PHOTOS = Photo.objects.select_related("item", "taken_by")
+PHOTOS = Photo.objects.select_related("item", "taken_by").with_moulding()
+COLUMNS: list[Column] = [
+    ("photograph", "pk"), ("of", lambda photo: photo.item.number if photo.item else ""), ("subject", "subject"),
+    ("view", "view_words"), ("before or after", "get_moment_display"), ("caption", "caption"), ("light", "light"),
+    ("scale", "has_scale"), ("colour target", "has_colour_target"), ("taken", "taken_at"),
+    ("by", lambda photo: photo.taken_by or ""), ("rights", "rights"), ("camera", "camera"), ("file", "original_name"),
+    ("width, px", "width_px_count"), ("height, px", "height_px_count"), ("size, bytes", "size_bytes_count"),
+    ("SHA-256", "sha256"),
+]  # fmt: skip
+
+
+def photo_list(request: HttpRequest) -> HttpResponseBase:
+    access.require(request, "view", Photo)
+    form = PhotoFilter(request.GET)
+    rows = form.narrow(PHOTOS.order_by("-pk"))
+    if wants_export(request):
+        return export(rows, COLUMNS, "photographs")
+    context = {"form": form, "page": page(rows, request, key="-pk"), "count": rows.count()}
+    return render(request, "records/photo_list.html", context)
 
 
 def photo_add(request: HttpRequest, number: str) -> HttpResponseBase:
@@ -30,25 +49,7 @@ def photo_add(request: HttpRequest, number: str) -> HttpResponseBase:
 
 
 def photo(request: HttpRequest, pk: int) -> HttpResponseBase:
-    shown = access.fetch(request, PHOTOS, pk=pk)
-    return render(request, "records/photo.html", {"photo": shown, "facts": _facts(shown)})
-
-
-def _facts(shown: Photo) -> list[tuple[Any, ...]]:
-    item = shown.item
-    in_frame = [name for has, name in ((shown.has_scale, "scale"), (shown.has_colour_target, "colour target")) if has]
-    return [
-        ("Shows", item and f"{item.number} {item.title}", item and item.get_absolute_url()),
-        ("View", shown.get_view_display()),
-        ("Light", shown.light),
-        ("In the frame", ", ".join(in_frame) or "no scale, no colour target"),
-        ("By", str(shown.taken_by or "")),
-        ("Rights", shown.rights),
-        ("Camera", shown.camera),
-        ("File", shown.original_name),
-        ("Size", f"{shown.width_px_count} × {shown.height_px_count} px, {shown.size_bytes_count / 1e6:.2f} MB"),
-        ("SHA-256", shown.sha256),
-    ]
+    return render(request, "records/photo.html", context_of(access.fetch(request, PHOTOS, pk=pk)))
 
 
 def photo_edit(request: HttpRequest, pk: int) -> HttpResponseBase:
@@ -62,6 +63,7 @@ def photo_edit(request: HttpRequest, pk: int) -> HttpResponseBase:
 
 
 urls = [
+    path("photographs/", photo_list, name="photo_list"),
     path("things/<str:number>/photographs/new/", photo_add, name="photo_add"),
     path("photographs/<int:pk>/", photo, name="photo"),
     path("photographs/<int:pk>/edit/", photo_edit, name="photo_edit"),
