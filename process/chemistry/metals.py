@@ -41,15 +41,32 @@ class Ion:
         label, quantity, unit, source = {
             "M": (f"atomic weight of {metal}", self.atomic_weight, "g/mol", ATOMIC_WEIGHT_SOURCE),
             "z": (
-                f"electrons per ion {self.code}",
+                f"electrons per ion {written(self.code)}",
                 ureg.Quantity(self.valence_count),
                 "",
                 "the ion's charge",
             ),
-            "k": (f"electrochemical equivalent, {self.code}", self.equivalent, "g/(A*h)", "k = M/(z·F)"),
+            "k": (f"electrochemical equivalent, {written(self.code)}", self.equivalent, "g/(A*h)", "k = M/(z·F)"),
             "ρ": (f"density of deposited {metal}", self.density, "g/cm**3", self.density_source),
         }[symbol]
         return Constant(symbol, label, quantity, unit, source)
+
+
+RAISED = str.maketrans("0123456789+", "⁰¹²³⁴⁵⁶⁷⁸⁹⁺")
+
+
+def written(code: str) -> str:
+    """The ion as a chemist writes it, its charge raised.
+
+    Equation: none, it is spelling
+    Errors: none; what is no charge stays as it is
+    Source: IUPAC Red Book 2005, IR-5.3.2.2
+
+    >>> written("Cu2+"), written("Ag+")
+    ('Cu²⁺', 'Ag⁺')
+    """
+    symbol = code.rstrip("0123456789+")
+    return symbol + code[len(symbol) :].translate(RAISED)
 
 
 def _ion(code: str, name: str, density: float, source: str) -> Ion:

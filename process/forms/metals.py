@@ -2,15 +2,7 @@
 
 from django import forms
 
-from process.chemistry.metals import IONS
-
-RAISED = str.maketrans("0123456789+", "⁰¹²³⁴⁵⁶⁷⁸⁹⁺")
-
-
-def written(code: str) -> str:
-    """The ion as a chemist writes it, its charge raised: Cu²⁺."""
-    symbol = code.rstrip("0123456789+")
-    return symbol + code[len(symbol) :].translate(RAISED)
+from process.chemistry.metals import IONS, written
 
 
 def metal_field() -> forms.ChoiceField:

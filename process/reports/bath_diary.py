@@ -31,9 +31,9 @@ def blocks(reading: BathReading, entries: list[Entry]) -> list[b.Block]:
     chart = bath_chart(reading.bath, reading.analyses, reading.ledger, reading.services, reading.additions)
     return [
         b.Heading("Ampere-hour ledger"), b.FigureTable(SINCE, tuple(_since_row(each) for each in reading.since)),
-        *([b.ChartBlock(chart)] if chart else []), *_balance(reading),
         b.Heading("Made between the analyses"),
         b.FigureTable(BETWEEN, tuple(_between_rows(reading)), empty="No run has started in this bath."),
+        *([b.Heading("Composition and charge"), b.ChartBlock(chart)] if chart else []), *_balance(reading),
         b.Heading("Entries, the latest first"),
         b.FigureTable(ENTRIES, tuple(map(_entry_row, entries)), empty="Nothing is entered yet."),
         b.Caution(f"{CAUTION} Local rules and licensed practice decide."),
@@ -84,5 +84,5 @@ def make(bath: Bath, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     for kind, title in KINDS.items():
         rows[title] = [entry.row for entry in entries if entry.kind == kind]
     data = record(KIND, bath.number, context, rows)
-    paper = head(KIND, bath.number, bath.name, reading.standing.sentence, context)
+    paper = head(KIND, bath.number, f"Bath {bath.number}: {bath.name}", reading.standing.sentence, context)
     return build(paper, blocks(reading, entries), data, context.issued_at), data

@@ -65,7 +65,7 @@ def _curve(each: Drying) -> list[b.Block]:
     )  # fmt: skip
     left = ()
     if each.residue is not None:
-        left = (b.FactList((figure_fact(each.residue, "Residue inside"),)), b.Prose(each.residue.note))
+        left = (b.FactList((figure_fact(each.residue, "Residue inside"),), leads=True), b.Prose(each.residue.note))
     return [
         b.Heading("Drying, and closing the core", 2), b.Prose(f"{each.word.capitalize()}. {each.sentence}"),
         *([b.ChartBlock(chart)] if chart else []), b.FigureTable(CURVE, rows, caption=f"{each.shell} weighed"),
@@ -83,4 +83,5 @@ def _closing(row: CoreClosing) -> list[b.Block]:
         b.Fact("Closed on", local_day(row.sealed_on)), b.Fact("Vent left", row.vent),
         b.Fact("Signed", f"{row.signed_by}, {row.signed_role}, {local_day(row.signed_at)}"),
     )  # fmt: skip
-    return [b.FactList(tuple(fact for fact in facts if fact.value)), b.Prose(sentences(row.note))]
+    kept = tuple(fact for fact in facts if fact.value)
+    return [b.FactList(kept, leads=bool(row.note)), b.Prose(sentences(row.note))]

@@ -113,7 +113,7 @@ def inspection(m: Making) -> list[b.Block]:
         b.Fact("Concession", last.concession.number if last.concession else ""),
     )  # fmt: skip
     kept = tuple(fact for fact in facts if fact.value)
-    return [b.Heading("Inspection and acceptance"), b.FactList(kept), b.Prose(sentences(last.look)),
+    return [b.Heading("Inspection and acceptance"), b.FactList(kept), b.Prose(sentences(last.look), leads=True),
             b.Signatures((signer(last, str(last.inspector), "conservator"),))]  # fmt: skip
 
 
@@ -147,7 +147,7 @@ def _density(m: Making) -> list[b.Block]:
     if not found:
         return []
     facts = tuple(figure_fact(each.figure, f"Density of {each.row.item.number}, in water") for each in found)
-    return [b.FactList(facts), b.Prose(LIMITS)]
+    return [b.FactList(facts, leads=True), b.Prose(LIMITS)]
 
 
 def care(m: Making) -> list[b.Block]:

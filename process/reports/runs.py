@@ -170,9 +170,8 @@ def _maps(each: CathodeSummary) -> list[b.Block]:
 
 def _separation(shell: Shell) -> str:
     """How it came off, what was seen first, and what the coupon told."""
-    how = ", ".join(filter(None, [shell.get_ease_grade_display(), shell.ease]))
     parts = (
-        ("Came off", how),
+        ("Came off", sentences(shell.get_ease_grade_display().partition(": ")[2], shell.ease).rstrip(".")),
         ("Edge", shell.get_edge_profile_display()),
         ("First look", shell.inspection),
         ("Coupon", shell.coupon),

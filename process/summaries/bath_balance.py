@@ -1,7 +1,7 @@
 """Predicted against measured: what the anodes gave, what went on the cathodes, into sludge and out with the pieces."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pint import Quantity
 from uncertainties import ufloat
@@ -122,14 +122,12 @@ def _compared(
         volume=_plain_volume(first.analysis.bath), added=as_quantity(added, "g"),
     )  # fmt: skip
     judged = compare(predicted.working.quantity, after.quantity) if predicted.working else None
-    return Compared(before.label, predicted, _measured(after), judged)
+    return Compared(before.label, predicted, _found(after), judged)
 
 
-def _measured(found: Found) -> Figure:
-    was = found.figure
-    return Figure(
-        f"{found.label} found", was.value, was.suffix, "measured", was.plus_minus, was.note, None, was.working
-    )
+def _found(found: Found) -> Figure:
+    """What the analysis gave, by its own kind: a titration is reckoned from what was read off the burette."""
+    return replace(found.figure, label=f"{found.label} found")
 
 
 def _plain_volume(bath: Bath) -> Quantity:

@@ -24,6 +24,7 @@ from records.figures import Figure
 from records.models import Item
 from records.units import show
 
+TRIMMED = "Face after trimming"
 OFF_NOTE = "Growth for its area against the mean of all pieces."
 BALANCE = {"mass": "measured", "masses": "measured", "area": "measured", "areas": "measured"}
 
@@ -138,7 +139,7 @@ def _after_trimming(metal: Ion, cathode: Cathode, shell: Shell, gain: Quantity) 
     trimmed, face = quantity(shell, "trimmed_mass_g"), quantity(cathode, "face_area_dm2")
     if trimmed is None:
         return None, None
-    thick = figure("Face after trimming", "_mm", face_thickness, ion=metal, trimmed_mass=trimmed, face_area=face)
+    thick = figure(TRIMMED, "_mm", face_thickness, ion=metal, trimmed_mass=trimmed, face_area=face)
     rim = quantity(cathode, "total_area_dm2") - face
     if min(apart(rim.m)[0], apart((gain - trimmed).m)[0]) <= 0:
         return thick, None

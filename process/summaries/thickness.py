@@ -7,6 +7,7 @@ from django.db.models import Exists, OuterRef, Q, Subquery
 from django.urls import reverse
 
 from process.models import Mould, Shell, ThicknessPoint
+from process.summaries.cathodes import TRIMMED
 from records.figures import Figure
 from records.models import Concession, Gate, Photo, Specification
 from records.pdf.spot_map import Chip, Spot, SpotMap
@@ -124,7 +125,10 @@ def _chips(has_below: bool, mean: Figure | None, specified_mm: float | None) -> 
     if has_below and specified_mm is not None:
         yield Chip("below", f"square: below the {show(specified_mm, '_mm')} specified")
     if mean is not None and mean.value is not None:
-        yield Chip("calculated", f"hatched: mean {show(mean.value, '_mm')}, calculated from the mass, at no place")
+        over = " of the trimmed face" if mean.label == TRIMMED else ""
+        yield Chip(
+            "calculated", f"hatched: mean {show(mean.value, '_mm')}{over}, calculated from the mass, at no place"
+        )
 
 
 def specification_of(shell: Shell) -> Specification | None:

@@ -4,7 +4,7 @@ from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import path, reverse
 
-from process.forms.metals import written
+from process.chemistry.metals import written
 from process.forms.supplies import PriceForm
 from process.models import PriceList
 from records import access

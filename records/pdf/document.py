@@ -6,7 +6,7 @@ from datetime import datetime
 from io import BytesIO
 from typing import Any
 
-from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate
+from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Spacer
 
 from records.pdf import archive, fonts, glyphs, theme
 from records.pdf.attachment import digest, record_bytes
@@ -122,6 +122,8 @@ def _set(paper: Paper, blocks: Sequence[Block], short_digest: str) -> bytes:
     frame = Frame(theme.MARGIN, bottom, room.width, room.height, 0, 0, 0, 0)
     template.addPageTemplates([PageTemplate("page", [frame])])
     story = _opening(paper) + [part for block in blocks for part in block.flow(room)]
+    while isinstance(story[-1], Spacer):  # room beneath the last words would ask for a page of its own
+        story.pop()
 
     def canvas(*args: Any, **options: Any) -> PaperCanvas:
         return PaperCanvas(*args, paper=paper, short_digest=short_digest, **options)

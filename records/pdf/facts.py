@@ -7,7 +7,7 @@ from reportlab.platypus import Flowable, Paragraph, Spacer, Table, TableStyle
 
 from records.pdf import theme
 from records.pdf.evidence import Fact, value_markup
-from records.pdf.flow import Room, paragraph
+from records.pdf.flow import Room, kept, paragraph
 
 NOTHING = "not recorded"
 
@@ -49,8 +49,10 @@ class FactList:
     facts: tuple[Fact, ...]
     columns: int = 2
     empty: str = "Nothing recorded."
+    leads: bool = False  # to the words beneath, which say what the figure is worth
 
     def flow(self, room: Room) -> list[Flowable]:
         if not self.facts:
             return [paragraph(self.empty, "body")]
-        return [fact_table(self.facts, room.width, self.columns), Spacer(0, 3)]
+        parts = [fact_table(self.facts, room.width, self.columns), Spacer(0, 3)]
+        return [kept(part) for part in parts] if self.leads else parts

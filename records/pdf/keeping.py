@@ -6,8 +6,8 @@ from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, Ta
 
 from records.pdf.flow import Room
 
-SMALL = 3  # facts of less than this part of a page stay together
-SHORT = 5  # and so do whole tables of less than this part
+SMALL = 2  # facts of less than this part of a page stay together, for they are read down one column, then the other
+SHORT = 4  # and so do whole tables of less than this part
 ENDING = 3  # two rows and the note beneath them
 BODY_ROWS = 2  # rows of a table, lines of a paragraph, that must follow a heading on the same page
 
@@ -16,6 +16,8 @@ def least_height(flowable: Any, room: Room) -> float:
     """The least height that makes sense of a flowable before a page may end."""
     _, height = flowable.wrap(room.width, room.height)
     spaces = flowable.getSpaceBefore() + flowable.getSpaceAfter()
+    if least := getattr(flowable, "breaks_after", 0.0):
+        return float(min(least, height)) + spaces
     if isinstance(flowable, Table):
         if height <= room.height / (SHORT if flowable.repeatRows else SMALL):
             return float(height) + spaces
@@ -30,7 +32,7 @@ def _keep_rows_whole(table: Table, room: Room) -> None:
     """Allow a break inside a row only where one is higher than a page; else a fact loses its label."""
     table.wrap(room.width, room.height)
     heights = [height or 0.0 for height in table._rowHeights]
-    table.splitInRow = int(max(heights, default=0.0) > room.height)
+    table.splitInRow = int(max(heights, default=0.0) > room.height or hasattr(table, "breaks_after"))
     if sum(heights[: table.repeatRows]) + sum(heights[-ENDING:]) > room.height:
         table._nosplitCmds = []  # what should end together is higher than a page
 

@@ -19,7 +19,7 @@ def _boxed(content: list[Any], width: float, line: float) -> Any:
             ("BOTTOMPADDING", (0, 0), (-1, -1), 7),
         ]
     )
-    return Table([[content]], colWidths=[width], style=style, spaceBefore=6, spaceAfter=12, splitInRow=1)
+    return Table([[content]], colWidths=[width], style=style, spaceBefore=4, spaceAfter=9, splitInRow=1)
 
 
 @dataclass(frozen=True)

@@ -11,6 +11,7 @@ from records.pdf.facts import fact_table
 from records.pdf.flow import Room, paragraph
 from records.pdf.photos import Photo, PhotoFrame
 
+PADDED = 12.0  # beneath the photograph, before a page may end beside its facts
 _BARE = [
     ("VALIGN", (0, 0), (-1, -1), "TOP"),
     ("LEFTPADDING", (0, 0), (-1, -1), 0),
@@ -40,7 +41,11 @@ class Cover:
         facts = fact_table(self.facts, rest, 2) if self.facts else paragraph("No facts recorded.", "body")
         if self.facts and facts.wrap(rest, room.height)[1] > room.height * 0.6:  # too long to stand beside
             return [*picture, Spacer(0, 8), fact_table(self.facts, room.width, 2)]
-        return [Table([[picture, facts]], colWidths=[third + theme.GUTTER, rest], style=TableStyle(_BARE))]
+        if self.facts:
+            facts.splitInRow = 0  # a page may end between two facts, never between a label and its value
+        table = Table([[picture, facts]], colWidths=[third + theme.GUTTER, rest], style=TableStyle(_BARE))
+        table.breaks_after = sum(part.wrap(third, room.height)[1] for part in picture) + PADDED
+        return [table]
 
 
 @dataclass(frozen=True)

@@ -38,3 +38,9 @@ def used_fonts(pdf: bytes) -> set[str]:
         for name in re.findall(rb"(/F\S+) [\d.]+ Tf", contents.get_data()):
             names.add(table["/Font"][name.decode()].get_object()["/BaseFont"])
     return names
+
+
+def size(pdf: bytes) -> tuple[float, float]:
+    """Width and height of the first page in points."""
+    box = PdfReader(BytesIO(pdf)).pages[0].mediabox
+    return float(box.width), float(box.height)

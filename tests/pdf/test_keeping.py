@@ -87,3 +87,32 @@ def test_head_and_foot_of_every_page_say_that_it_is_a_copy() -> None:
     pages = paper(b.FigureTable(COLUMNS, rows), named="copy R.2026.2")
     assert len(pages) > 2
     assert all(page.count("copy R.2026.2 ·") == 2 for page in pages)
+
+
+FACTS = tuple(b.Fact(f"Label {number}", f"value {number}") for number in range(20))
+
+
+@pytest.mark.parametrize("lines", FILLERS)
+def test_a_cover_ends_its_page_between_two_facts_only(lines):
+    pages = below(lines, b.Cover(None, FACTS))
+    assert all(page_of(pages, f"Label {n} ") == page_of(pages, f"value {n} ") for n in range(20))
+
+
+@pytest.mark.parametrize("lines", FILLERS)
+def test_facts_that_are_read_down_two_columns_stand_on_one_page(lines):
+    pages = below(lines, b.FactList(FACTS))
+    assert len({page_of(pages, f"Label {n} ") for n in range(20)}) == 1
+
+
+@pytest.mark.parametrize("lines", FILLERS)
+def test_a_figure_stands_on_the_page_of_the_words_that_say_what_it_is_worth(lines):
+    pages = below(lines, b.FactList(FACTS[:1], leads=True), b.Prose("It proves nothing by itself."))
+    assert page_of(pages, "value 0 ") == page_of(pages, "It proves nothing")
+
+
+@pytest.mark.parametrize("lines", FILLERS)
+def test_the_room_beneath_the_last_words_asks_for_no_page_of_its_own(lines):
+    last = b.FigureTable(COLUMNS, (("rim", "0.71"),), note="last words")
+    for more in range(3):
+        found = below(lines, *[b.Heading("Smaller", 2)] * more, last)
+        assert page_of(found, "last words") == len(found) - 1

@@ -76,7 +76,7 @@ def test_an_original_s_tag_has_no_word_copy() -> None:
 def test_a_long_title_is_set_smaller_and_a_hopeless_one_refused() -> None:
     labels.build_tag(replace(TAG, title="after the plaster life mask of Bram Oostervane, composer, about 1868"), ISSUED)
     with pytest.raises(LabelTooFull, match="Shorten the text"):
-        labels.build_tag(replace(TAG, title="word " * 200), ISSUED)
+        labels.build_tag(replace(TAG, title="word " * 1500), ISSUED)
     with pytest.raises(LabelTooFull):
         labels.build_label(replace(LABEL, text="word " * 900), ISSUED)
 
@@ -114,3 +114,10 @@ def test_a_started_sheet_goes_on_and_runs_over_to_the_next() -> None:
 def test_a_sheet_is_shifted_by_no_more_than_five_millimetres() -> None:
     with pytest.raises(ValueError, match="at most 5 mm"):
         list(SHEETS["A4, 24 of 70 × 37 mm"].places(1, nudge=(6 * mm, 0)))
+
+
+def test_a_piece_with_many_limits_gets_a_larger_tag_instead_of_smaller_words() -> None:
+    limits = "No hot soldering; handling barred unless a bend test of the coupon passes. " * 3
+    small, large = (reading.size(labels.build_tag(tag, ISSUED)) for tag in (TAG, replace(TAG, title=limits)))
+    assert (round(small[0] / mm), round(small[1] / mm)) == (74, 40)
+    assert (round(large[0] / mm), round(large[1] / mm)) == (105, 74)  # ISO 216, A7

@@ -3,8 +3,8 @@
 import pytest
 from django.urls import reverse
 
-from process.chemistry.metals import IONS
-from process.forms.metals import metal_field, written
+from process.chemistry.metals import IONS, written
+from process.forms.metals import metal_field
 from process.models import PriceList
 from tests.factories import make_user
 
