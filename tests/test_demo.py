@@ -36,6 +36,8 @@ from records.models import (
     UnmetGate,
 )  # fmt: skip
 from records.services.papers import path_of
+from tests.demo_trace import untraced
+from tests.pdf.reading import text
 
 CHARGES_AH = {1: 7.867, 2: 36.850, 3: 8.940, 4: 20.950, 5: 50.160, 6: 163.500}
 THEORY_G = {1: 9.326, 2: 43.685, 3: 10.598, 4: 24.836, 5: 59.464, 6: 193.828}
@@ -246,6 +248,12 @@ def test_the_picture_without_date_and_the_one_tagged_before_but_taken_after_are_
     assert {photo.original_name for photo in doubtful} == {
         "L.2026.003-undated-reverse.jpg", "L.2026.003-reverse-late.jpg",
     }  # fmt: skip
+
+
+def test_each_number_of_a_process_report_follows_from_its_rows():
+    paper = Document.objects.filter(kind="process-report", number="R.2026.1").latest("edition_count")
+
+    assert untraced(text(path_of(paper).read_bytes()), paper.item) == []
 
 
 def test_papers_are_issued_into_the_folder():

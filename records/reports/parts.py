@@ -82,7 +82,7 @@ def strip(chain: Descent, caption: str = "") -> b.DescentStrip:
 def _link(before: dict, after: dict) -> b.Link:
     """What was done to get from the one to the other: it is kept with the later of the two."""
     known = not any(node.get("unknown") for node in before["nodes"])
-    return b.Link(after["via"] if known or "not known" not in after["via"] else "", known=known)
+    return b.Link(after["via"], known=known)
 
 
 def _piece(nodes: list[dict]) -> b.Piece:
