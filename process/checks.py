@@ -2,7 +2,9 @@
 
 from datetime import date
 
-from process.models import Cathode, MakingUp, Run, Shell
+from django.db.models import Exists, OuterRef
+
+from process.models import Cathode, Event, MakingUp, Run, Shell
 from process.services.copies import copies_check
 from process.services.cores import DRYING, closing_check
 from process.services.hot_work import CHECK, hot_work_check
@@ -42,7 +44,8 @@ def mould_present(subject: Subject, on: date) -> Check | None:
         since = f" since {day_words(mould.fate_on)}" if mould.fate_on else ""
         sentence = f"{mould.item.number} is {mould.get_fate_display()}{since}."
         return Check("mould present", False, sentence, CONSERVATOR)
-    elsewhere = mould.cathodes.exclude(run=cathode.run).filter(run__in=Run.objects.in_the_bath())
+    gone = Event.objects.filter(cathode=OuterRef("pk"), kind=Event.Kind.TAKEN_OUT)
+    elsewhere = mould.cathodes.exclude(run=cathode.run).filter(~Exists(gone), run__in=Run.objects.in_the_bath())
     running = elsewhere.select_related("run").first()
     if running:
         return Check("mould present", False, f"{mould.item.number} hangs in run {running.run.number}.", TECHNICIAN)

@@ -38,12 +38,16 @@ class Panel:
 
 @dataclass(frozen=True)
 class Struck:
-    """A kind of row that can be struck out: the rows, how one is called, where it is shown, what forbids it."""
+    """A kind of row that can be struck out: the rows, how one is called, where it is shown, what forbids it.
+
+    `follow` is told of the row after it was struck out or put back, within the same transaction.
+    """
 
     rows: Callable[[], Any]
     words: Callable[[Any], str]
     back: Callable[[Any], str]
     refuse: Callable[[Any], str] = lambda row: ""
+    follow: Callable[[Any], None] = lambda row: None
 
 
 @dataclass(frozen=True)

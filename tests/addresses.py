@@ -142,6 +142,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "cathode_edit": ("cathode.pk",),
     "cathode_remove": ("cathode.pk",),
     "cathode_take_out": ("cathode.pk",),
+    "cathode_hang_in": ("run.number",),
     "cathode_area": ("cathode.pk",),
     "area_add": ("cathode.pk", "=disc"),
     "area_edit": ("area_part.pk",),

@@ -90,7 +90,7 @@ class CathodeForm(AsksUnusual, RecordForm):
         mould, core = cleaned.get("mould"), cleaned.get("core")
         if not mould and not core and "mould" not in self.errors:
             self.add_error("mould", "Choose the mould or the core that hangs here: the shell descends from it.")
-        if mould and self.instance.run.cathodes.filter(mould=mould).exclude(pk=self.instance.pk).exists():
+        if mould and self.is_taken(mould):
             self.add_error(
                 "mould", f"{mould.item.number} hangs in this run already: one mould takes one place on the rail."
             )
@@ -103,6 +103,9 @@ class CathodeForm(AsksUnusual, RecordForm):
                 self.add_error(name, "Less than nothing cannot be measured: look at the sign.")
         self._areas(cleaned)
         return cleaned
+
+    def is_taken(self, mould: Mould) -> bool:
+        return self.instance.run.cathodes.filter(mould=mould).exclude(pk=self.instance.pk).exists()
 
     def opinions(self) -> dict[str, Opinion]:
         """The tare of a core is its mass ready for the bath: from it the gain of the skin is counted."""

@@ -15,6 +15,7 @@ FIELDS = {
     KIND.CURRENT: ["at", "current_a", "voltage_v"],
     KIND.INTERRUPTION: ["at", "cause", "handling"],
     KIND.RESTART: ["at", "current_a", "voltage_v", "returned_by_itself", "activation"],
+    KIND.HUNG_IN: ["at", "current_a"],
     KIND.TAKEN_OUT: ["at", "current_a"],
     KIND.INSPECTION: ["at"],
     KIND.FAULT: ["at"],
@@ -26,7 +27,7 @@ CAUSES = {
 }
 TITLES = {
     KIND.COVERED: "Fully covered", KIND.CURRENT: "Current changed", KIND.INTERRUPTION: "Current gone",
-    KIND.RESTART: "Current back", KIND.TAKEN_OUT: "Take it out",
+    KIND.RESTART: "Current back", KIND.HUNG_IN: "Hang it in", KIND.TAKEN_OUT: "Take it out",
     KIND.INSPECTION: "Looked at", KIND.FAULT: "Fault", KIND.STOP: "Stop the run",
     KIND.ENTRY: "Into the bath",
 }  # fmt: skip
@@ -35,12 +36,13 @@ HELP = {
     KIND.CURRENT: "The current was set to another value.",
     KIND.INTERRUPTION: "Mains, contact or a hand: nothing flows. The wall gets a boundary here.",
     KIND.RESTART: "It flows again, by hand or by itself.",
+    KIND.HUNG_IN: "Another piece joined the rail: every density changed with it.",
     KIND.TAKEN_OUT: "The others go on: every density changes, so write the current that flows on them from now.",
     KIND.INSPECTION: "Edges, nodules, gas, colour; the current went on.",
     KIND.FAULT: "Trees, roughness, a bare place, a torn bag.",
     KIND.STOP: "By charge, not by the clock.",
 }
-NEEDED = {KIND.CURRENT: ["current_a"], KIND.TAKEN_OUT: ["current_a"],
+NEEDED = {KIND.CURRENT: ["current_a"], KIND.HUNG_IN: ["current_a"], KIND.TAKEN_OUT: ["current_a"],
           KIND.RESTART: ["current_a"], KIND.ENTRY: ["current_a"],
           KIND.INTERRUPTION: ["cause", "handling"], KIND.STOP: ["cause"], KIND.FAULT: ["note"]}  # fmt: skip
 

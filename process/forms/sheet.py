@@ -6,9 +6,11 @@ from django import forms
 from django.core.exceptions import NON_FIELD_ERRORS
 
 from process.forms.asking import AsksUnusual
+from process.forms.currents import of_current
 from process.forms.people import person_field
 from process.models import Event, Range, Reading, Run
 from process.ranges import Opinion, judge
+from process.summaries.hanging import hanging_at
 from records import clock, units
 from records.forms.base import RecordForm
 from records.forms.tokens import SentOnce
@@ -45,22 +47,16 @@ class LineForm(AsksUnusual, SentOnce, RecordForm):
         return self._of_current() if name == "current_a" else super().opinion(name)
 
     def _of_current(self) -> Opinion:
-        """A current is usual or not by the density that it makes on what hangs in the bath."""
-        current, area = self.cleaned_data["current_a"], sum(c.total_area_dm2 for c in self.run.cathodes.all())
-        if current < 0:
-            return Opinion(
-                "impossible", "A current is not negative here: write its size; a reversal is an event with a note."
-            )
-        if not area or current == 0:
-            return Opinion("usual")
-        density = current / area
-        found = judge(
-            "current_density_a_dm2", density, step=self.range_step(), number=float(f"{density:.3g}"), unit="A/dm²"
-        )
-        if found.is_usual:
-            return found
-        on = f"{units.show(current, '_a')} on {units.show(area, '_dm2')} is {units.other_unit(density, '_a_dm2')}; "
-        return Opinion(found.verdict, on + found.sentence)
+        return of_current(self.cleaned_data["current_a"], self._area_dm2(), step=self.range_step())
+
+    def _area_dm2(self) -> float:
+        """What hangs in the bath from the instant of this line on."""
+        at = self.cleaned_data.get("at") or clock.now()
+        rail = hanging_at(self.run.cathodes.all(), self.run.events.exclude(pk=self.instance.pk), at)
+        kind, own = getattr(self.instance, "kind", ""), getattr(self.instance, "cathode_id", None)
+        if kind == Event.Kind.TAKEN_OUT:
+            rail = [cathode for cathode in rail if cathode.pk != own]
+        return sum(cathode.total_area_dm2 for cathode in rail)
 
     @property
     def line(self) -> dict[str, Any]:

@@ -103,7 +103,7 @@ class RunQuerySet(TrackedQuerySet):
             .prefetch_related(
                 Prefetch("ramp_steps", steps if points else steps.none()),
                 Prefetch("readings", model("process", "Reading").objects.select_related("person")),
-                Prefetch("events", model("process", "Event").objects.select_related("person")),
+                Prefetch("events", model("process", "Event").objects.select_related("person", "cathode")),
                 Prefetch("cathodes", cathodes),
                 Prefetch("cathodes__shell__thickness_points", measured if points else measured.none()),
                 *([] if walls else [Prefetch("interruption_answers", answers.none())]),  # else asked of what was cut

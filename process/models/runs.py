@@ -62,8 +62,11 @@ class Run(PlanFields, Tracked):
         return reverse("run", args=[self.number])
 
 
-class Cathode(Tracked):
-    """What hangs in the bath, before there is a shell: a mould or a core, its coat, its area, its tare."""
+class Cathode(Strikable):
+    """What hangs in the bath, before there is a shell: a mould or a core, its coat, its area, its tare.
+
+    One that was hung in by mistake is struck out together with that line of the sheet.
+    """
 
     run = models.ForeignKey(Run, models.CASCADE, related_name="cathodes")
     label = models.CharField(max_length=40, help_text="As it is called at the rail, “obverse, left”.")

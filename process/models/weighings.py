@@ -6,10 +6,10 @@ from django.db import models
 from django.db.models import Q
 
 from records import clock
-from records.models import Tracked
+from records.models import Strikable
 
 
-class Weighing(Tracked):
+class Weighing(Strikable):
     """One weighing of a series. The form's UUID makes sending it twice harmless."""
 
     class Kind(models.TextChoices):

@@ -1,20 +1,23 @@
 """A run: starting it, writing on its sheet, weighing what came off."""
 
 from collections.abc import Callable
-from datetime import date, datetime
+from datetime import datetime
 from typing import Any
 
 from django.core.exceptions import ValidationError
 from django.db import transaction
+from django.db.models import Q
 from django.utils import timezone
 
-from process.models import Cathode, Event, Pull, Reading, Run, Shell
+from process.models import Cathode, Event, Reading, Run, Shell
 from process.summaries.words import metal_word
-from records import clock, gates
-from records.models import DescentLink, Gate, Item
+from records import clock
+from records.models import DescentLink, Item
 
 from .cores import begin_series
-from .moulds import add_wear, hold_moulds, use_pull
+from .entry import enter_bath
+from .moulds import add_wear
+from .stays import RAIL_CHANGES, first_on_the_rail, move_pulls, refuse_disorder
 
 
 def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **line: Any) -> Event:
@@ -22,21 +25,14 @@ def start_run(*, run: Run, at: datetime, afterwards: bool, reason: str = "", **l
     refuse_future(at)
     with transaction.atomic():
         hold(run)
-        if found := _already(Event, run, line):
+        if found := already(Event, run, line):
             return found
         _refuse_second_start(run)
         cathodes = list(run.cathodes.select_related("mould__item", "mould__model", "core__item"))
         if not cathodes:
             raise ValidationError("Nothing hangs in the bath: add a cathode before the run starts.")
-        day = timezone.localdate(at)
-        _refuse_before_made(cathodes, day)
-        hold_moulds(cathode.mould for cathode in cathodes if cathode.mould)
-        _pass_gates(run, cathodes, day, afterwards)
-        for cathode in cathodes:
-            if cathode.mould:
-                cathode.pull = use_pull(mould=cathode.mould, on=day, use=Pull.Use.DEPOSIT)
-                cathode.save()
-        return _write(Event, run, reason, kind=Event.Kind.ENTRY, at=at, **line)
+        enter_bath(run=run, cathodes=cathodes, on=timezone.localdate(at), afterwards=afterwards)
+        return write_line(Event, run, reason, kind=Event.Kind.ENTRY, at=at, **line)
 
 
 def hold(run: Run) -> None:
@@ -52,49 +48,12 @@ def _refuse_second_start(run: Run) -> None:
         raise ValidationError(f"The run is closed as {run.get_outcome_display()}: plan a new one.")
 
 
-def _refuse_before_made(cathodes: list[Cathode], day: date) -> None:
-    """Nothing hangs in a bath before it is there; no gate and no concession can change that."""
-    for cathode in cathodes:
-        source = cathode.mould or cathode.core
-        made_on = cathode.mould.made_on if cathode.mould else cathode.core.cast_on if cathode.core else None
-        if source and made_on and day < made_on:
-            raise ValidationError(
-                f"{source.item.number} was made on {clock.day_words(made_on)}: the run started later than that."
-            )
-
-
-def _subjects(run: Run, cathode: Cathode) -> list[tuple[str, gates.Subject]]:
-    """Which gates a cathode stands before."""
-    source = cathode.mould or cathode.core
-    if source is None:
-        raise ValidationError(
-            f"“{cathode.label}” is neither a mould nor a core: say which one hangs there before the start."
-        )
-    bath = gates.Subject(cathode, run.number, (source.item,))
-    if cathode.mould is None:
-        return [(Gate.BATH, bath)]
-    model = cathode.mould.model
-    return [(Gate.AFTER, gates.Subject(model, run.number, (model, source.item))), (Gate.BATH, bath)]
-
-
-def _pass_gates(run: Run, cathodes: list[Cathode], day: date, afterwards: bool) -> None:
-    """Every unmet check of the whole rail is shown at once, so that nobody walks to the bath three times."""
-    before = [pair for cathode in cathodes for pair in _subjects(run, cathode)]
-    missing = [(gate, check) for gate, subject in before for check in gates.unmet(gate, subject, day)]
-    if missing and not afterwards:
-        checks = {check.sentence: check for _, check in missing}
-        sources = [(cathode.mould or cathode.core).item for cathode in cathodes]
-        raise gates.GateClosed(missing[0][0], list(checks.values()), sources)
-    for gate, subject in before if missing else ():
-        gates.pass_gates([gate], subject, day, afterwards=True)
-
-
 def refuse_future(at: datetime) -> None:
     if clock.is_future(at):
         raise ValidationError("This time lies in the future: correct the date or the hour.")
 
 
-def _already(model: type, run: Run, line: dict[str, Any]):
+def already(model: type, run: Run, line: dict[str, Any]):
     """The line that this very form has written before, if it was sent twice; also one that was struck out since."""
     token = line.get("token")
     return model.every.filter(run=run, token=token).first() if token else None
@@ -109,7 +68,8 @@ def _identical(run: Run, at: datetime, line: dict[str, Any]) -> Reading | None:
     return found
 
 
-def _write(model: type, run: Run, reason: str, **line: Any):
+def write_line(model: type, run: Run, reason: str, **line: Any):
+    """A new line of the sheet, with the reason that its history keeps."""
     row = model(run=run, **line)
     row._change_reason = reason or None
     row.save(force_insert=True)
@@ -120,7 +80,7 @@ def _clock(at: datetime) -> str:
     return f"{timezone.localtime(at):%d %b, %H:%M}"
 
 
-def _within_run(run: Run, at: datetime) -> None:
+def within_run(run: Run, at: datetime) -> None:
     """A line belongs between the entry and the stop."""
     refuse_future(at)
     marks = dict(run.events.filter(kind__in=[Event.Kind.ENTRY, Event.Kind.STOP]).values_list("kind", "at"))
@@ -135,7 +95,7 @@ def _within_run(run: Run, at: datetime) -> None:
 
 def refuse_outside(line: Reading | Event) -> None:
     """A line that is put back still belongs between the entry and the stop, and nothing stands beyond a stop."""
-    _within_run(line.run, line.at)
+    within_run(line.run, line.at)
     if getattr(line, "kind", "") == Event.Kind.STOP:
         _nothing_beyond(line.run, line.at, "after", at__gt=line.at)
 
@@ -144,26 +104,26 @@ def add_reading(*, run: Run, at: datetime, reason: str = "", **line: Any) -> Rea
     """One reading; the same form sent twice gives the same row."""
     with transaction.atomic():
         hold(run)
-        if found := _already(Reading, run, line) or _identical(run, at, line):
+        if found := already(Reading, run, line) or _identical(run, at, line):
             return found
-        _within_run(run, at)
-        return _write(Reading, run, reason, at=at, **line)
+        within_run(run, at)
+        return write_line(Reading, run, reason, at=at, **line)
 
 
 def add_event(*, run: Run, at: datetime, kind: str, reason: str = "", **line: Any) -> Event:
     """One event other than the entry; a stop or an interruption sets the current to nothing."""
     with transaction.atomic():
         hold(run)
-        if found := _already(Event, run, line):
+        if found := already(Event, run, line):
             return found
         if kind == Event.Kind.ENTRY:
             _refuse_second_start(run)
-        _within_run(run, at)
+        within_run(run, at)
         line["current_a"] = current_of(kind, line.get("current_a"))
         if kind == Event.Kind.STOP:
             _refuse_second_stop(run)
             _nothing_beyond(run, at, "after", at__gt=at)
-        return _write(Event, run, reason, at=at, kind=kind, **line)
+        return write_line(Event, run, reason, at=at, kind=kind, **line)
 
 
 def current_of(kind: str, current_a: float | None) -> float | None:
@@ -195,26 +155,20 @@ def correct_line(*, line: Reading | Event, reason: str, save: Callable[[], Any])
         if kind == Event.Kind.ENTRY:
             refuse_future(line.at)
             _nothing_beyond(line.run, line.at, "before", at__lt=line.at)
-            _move_pulls(line.run, timezone.localdate(line.at))
+            move_pulls(first_on_the_rail(line.run), timezone.localdate(line.at))
         elif kind == Event.Kind.STOP:
             refuse_future(line.at)
             _nothing_beyond(line.run, line.at, "after", at__gt=line.at)
         else:
-            _within_run(line.run, line.at)
+            within_run(line.run, line.at)
+        if kind in RAIL_CHANGES:
+            refuse_disorder(line)
+        if kind == Event.Kind.HUNG_IN:
+            move_pulls([line.cathode], timezone.localdate(line.at))
         if kind:
             line.current_a = current_of(kind, line.current_a)
         line._change_reason = " ".join(filter(None, [reason, getattr(line, "_change_reason", "")]))
         return save()
-
-
-def _move_pulls(run: Run, day: date) -> None:
-    """The pulls of a run are of the day on which it started."""
-    cathodes = list(run.cathodes.select_related("mould__item", "core__item", "pull"))
-    _refuse_before_made(cathodes, day)
-    for pull in (cathode.pull for cathode in cathodes if cathode.pull):
-        if pull.used_on != day:
-            pull.used_on = day
-            pull.save()
 
 
 def remove_cathode(*, cathode: Cathode) -> None:
@@ -228,8 +182,8 @@ def remove_cathode(*, cathode: Cathode) -> None:
 def weigh(*, cathode: Cathode, number: str, shell: Shell, mould_wear: str = "") -> Shell:
     """A shell comes off its cathode: an item of its own, with its step of descent."""
     source = cathode.mould or cathode.core
-    if not cathode.run.events.filter(kind=Event.Kind.STOP).exists():
-        raise ValidationError("The run has not stopped: weigh what came off after the stop.")
+    if not cathode.run.events.filter(Q(kind=Event.Kind.STOP) | Q(kind=Event.Kind.TAKEN_OUT, cathode=cathode)).exists():
+        raise ValidationError("It still hangs in the bath: weigh it after the stop, or take it out first.")
     if first := Shell.objects.filter(cathode=cathode).select_related("item").first():
         raise ValidationError(f"What grew here is weighed already, as {first.item.number}: correct that one.")
     if source is None:

@@ -1,6 +1,7 @@
 """One cathode of a run: its share of the charge, and how thick it has grown."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from datetime import datetime
 from functools import partial
 
 from pint import Quantity
@@ -8,6 +9,7 @@ from pint import Quantity
 from process.chemistry.deposit import (
     MINIMUM_SHARES,
     edge_factor,
+    efficiency,
     estimated_minimum,
     face_thickness,
     grown_thickness,
@@ -19,12 +21,16 @@ from process.chemistry.shares import share_by_mass
 from process.models import Cathode, Run, Shell
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
+from process.summaries.hanging import stay_of
+from process.summaries.pieces import still_to_run
+from process.summaries.planning import finish
 from process.summaries.segments import Rail
 from records.figures import Figure
 from records.models import Item
 from records.units import show
 
 TRIMMED = "Face after trimming"
+SHARE_NOTE = "By the charge of the segments in which it hung, shared by area; the balance of the rail is surer."
 OFF_NOTE = "Growth for its area against the mean of all pieces."
 BALANCE = {"mass": "measured", "masses": "measured", "area": "measured", "areas": "measured"}
 
@@ -45,6 +51,11 @@ class CathodeSummary:
     most: Figure | None = None
     deviation: Figure | None = None
     is_uneven: bool = False
+    efficiency: Figure | None = None
+    hung_in_at: datetime | None = None
+    taken_out_at: datetime | None = None
+    remaining: Figure | None = None
+    finish_at: datetime | None = None
 
     @property
     def is_final(self) -> bool:
@@ -78,7 +89,30 @@ def cathodes_of(run: Run, rail: Rail, charge: Quantity, metal: Ion | None) -> tu
     weighed = all(gain is not None and apart(gain.m)[0] > 0 for gain in gains)
     shares = [_share(charge, gain, gains) for gain in gains] if weighed else by_area
     apart_by = _deviations(gains, by_area) if weighed and len(cathodes) > 1 else [None] * len(cathodes)
-    return tuple(map(partial(_summary, run, metal), cathodes, shares, apart_by))
+    found = map(partial(_summary, run, metal), cathodes, shares, apart_by)
+    if not rail.changed:
+        return tuple(found)
+    still = still_to_run(run, rail, metal, charge)
+    return tuple(_with_its_stay(each, rail, metal, share, still) for each, share in zip(found, by_area, strict=True))
+
+
+def _with_its_stay(
+    each: CathodeSummary, rail: Rail, metal: Ion, share: Figure, still: dict[int, Figure]
+) -> CathodeSummary:
+    """On a rail that changed each piece has its own entry, its own finish, and an efficiency by its own charge."""
+    came, went = stay_of(each.cathode, [line.row for line in rail.sheet.lines if line.is_event])
+    remaining = still.get(each.cathode.pk)
+    finish_at = finish(rail.sheet.until_at, remaining.value) if remaining else None
+    gain = gain_of(each.cathode)
+    by_share = None
+    if gain is not None and share.working is not None:
+        by_share = replace(
+            figure("Efficiency by its share", "_pct", efficiency, evidence={"mass": "measured"}, ion=metal, mass=gain,
+                   charge=share.working.quantity), note=SHARE_NOTE,
+        )  # fmt: skip
+    return replace(
+        each, hung_in_at=came, taken_out_at=went, remaining=remaining, finish_at=finish_at, efficiency=by_share
+    )
 
 
 def _share(charge: Quantity, gain: Quantity, gains: list[Quantity]) -> Figure:

@@ -1,5 +1,6 @@
 """What comes next in a run that goes on: its expected finish, and the next reading that is due."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 
@@ -31,13 +32,15 @@ class Prospect:
         return "look" if self.is_due else "open"
 
 
-def prospect_of(run: Run, sheet: Sheet, plan: PlanSummary | None, charge: Quantity) -> Prospect | None:
-    """Nothing for a run that has not started or is over."""
+def prospect_of(
+    run: Run, sheet: Sheet, plan: PlanSummary | None, charge: Quantity, pieces: Collection[Figure] = ()
+) -> Prospect | None:
+    """Nothing for a run that has not started or is over; on a rail that changed the last of its `pieces` counts."""
     if not sheet.is_running or run.outcome or sheet.last_at is None:
         return None
     due = sheet.last_at + timedelta(hours=run.reading_interval_h)
     late_by = clock.now() - due
-    remaining = _remaining(sheet, plan, charge)
+    remaining = _longest(pieces) if pieces else _remaining(sheet, plan, charge)
     hours = remaining.value if remaining else None
     return Prospect(
         finish_at=finish(sheet.until_at, hours),
@@ -47,6 +50,11 @@ def prospect_of(run: Run, sheet: Sheet, plan: PlanSummary | None, charge: Quanti
         is_due=late_by >= timedelta(0),
         is_late=late_by > timedelta(hours=run.reading_interval_h),
     )
+
+
+def _longest(pieces: Collection[Figure]) -> Figure | None:
+    """The run is over when the piece that joined last is thick enough."""
+    return max((each for each in pieces if each.value is not None), key=lambda each: each.value, default=None)
 
 
 def _remaining(sheet: Sheet, plan: PlanSummary | None, charge: Quantity) -> Figure | None:

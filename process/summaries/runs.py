@@ -11,7 +11,7 @@ from process.summaries.cathodes import CathodeSummary, cathodes_of
 from process.summaries.charges import Charge, charge_of
 from process.summaries.drying import Drying, dryings_of, weighings_of
 from process.summaries.interruptions import Interruption, interruptions_of
-from process.summaries.planning import PlanSummary, metal_of, plan_of
+from process.summaries.planning import PlanSummary, metal_of, plan_of, wanted_ah
 from process.summaries.prospect import Prospect, prospect_of
 from process.summaries.results import Result, result_of, theory_of
 from process.summaries.segments import Rail, rail_of
@@ -60,13 +60,14 @@ class RunSummary:
     @property
     def thickness(self) -> Figure | None:
         """Mean thickness of the thinnest cathode: what the run is waited for."""
-        known = [each.thickness for each in self.cathodes if each.thickness.value is not None]
+        here = [each for each in self.cathodes if each.taken_out_at is None] or self.cathodes
+        known = [each.thickness for each in here if each.thickness.value is not None]
         return min(known, key=lambda figure: figure.value, default=None)
 
     @property
     def percent(self) -> float | None:
         """Charge delivered in percent of the plan."""
-        planned = self.plan.charge.value if self.plan else None
+        planned = self.charge.chosen.target
         return self.charge.chosen.value / planned * 100 if planned and self.charge.chosen.value is not None else None
 
     @property
@@ -90,15 +91,16 @@ def summarise(run: Run) -> RunSummary:
     hung = list(run.cathodes.all())
     sheet, metal = sheet_of(run), metal_of(run)
     rail = rail_of(sheet, hung)
-    plan = plan_of(run, hung, sheet.started_at)
-    charge = charge_of(run, sheet, plan.charge.value if plan else None)
+    plan = plan_of(run, rail.first, sheet.started_at)
+    charge = charge_of(run, sheet, wanted_ah(run, hung, metal))
     cathodes = cathodes_of(run, rail, charge.quantity, metal)
+    pieces = [each.remaining for each in cathodes if each.remaining]
     return RunSummary(
         run=run, standing=standing_of(run, sheet), sheet=sheet, plan=plan, charge=charge,
         theory=theory_of(metal, charge.quantity),
         result=result_of(hung, charge.quantity, metal, lambda: weighings_of(hung)), cathodes=cathodes,
         rail=rail, interruptions=interruptions_of(run, rail, _walls(cathodes), stretches_in(accepted(run))),
-        prospect=prospect_of(run, sheet, plan, charge.quantity),
+        prospect=prospect_of(run, sheet, plan, charge.quantity, pieces),
     )  # fmt: skip
 
 

@@ -7,8 +7,9 @@ from pint import Quantity
 
 from process.chemistry.segments import Segment, mean_density, segments_of, share_over_segments
 from process.chemistry.shares import share_by_area
-from process.models import Cathode, Event
+from process.models import Cathode
 from process.summaries.figures import apart, figure
+from process.summaries.hanging import stay_of
 from process.summaries.planning import areas_of
 from process.summaries.sheet import Sheet
 from records.figures import Figure
@@ -39,6 +40,17 @@ class Rail:
     @property
     def changed(self) -> bool:
         return len(self.segments) > 1
+
+    @property
+    def first(self) -> list[Cathode]:
+        """Those that went in with the run: what its plan was reckoned for."""
+        events = [line.row for line in self.sheet.lines if line.is_event]
+        return [cathode for cathode in self.cathodes if stay_of(cathode, events)[0] is None]
+
+    @property
+    def hanging_count(self) -> int:
+        """How many hang there as the sheet ends."""
+        return len(self.segments[-1].present) if self.segments else len(self.cathodes)
 
     @property
     def shown(self) -> tuple[RailSegment, ...]:
@@ -111,11 +123,7 @@ def rail_of(sheet: Sheet, cathodes: list[Cathode]) -> Rail:
 
 
 def _stay(cathode: Cathode, sheet: Sheet) -> tuple[datetime, datetime]:
-    begin, end = sheet.currents[0].at, sheet.until_at
-    for line in sheet.lines:
-        if line.is_event and line.row.cathode_id == cathode.pk:
-            if line.row.kind == Event.Kind.HUNG_IN:
-                begin = line.row.at
-            elif line.row.kind == Event.Kind.TAKEN_OUT:
-                end = line.row.at
+    """From its own entry, or that of the run, to where it was taken out, or the end."""
+    begin, end = stay_of(cathode, [line.row for line in sheet.lines if line.is_event])
+    begin, end = begin or sheet.currents[0].at, end or sheet.until_at
     return (begin, end) if begin <= end else (begin, begin)

@@ -37,7 +37,8 @@ class Line:
             return []
         by_itself = "came back by itself" if self.row.returned_by_itself else ""
         activation = f"before the restart: {self.row.get_activation_display()}" if self.row.activation else ""
-        said = [self.row.get_cause_display(), self.row.get_handling_display(), by_itself, activation]
+        which = self.row.cathode.label if self.row.cathode_id else ""
+        said = [which, self.row.get_cause_display(), self.row.get_handling_display(), by_itself, activation]
         return [word for word in said if word]
 
 

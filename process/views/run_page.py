@@ -71,6 +71,7 @@ def _quiet(run: Run, summary: RunSummary) -> list[Step]:
         steps.append(Step("Paste readings", reverse("readings_paste", args=[run.number])))
     if summary.standing.is_live:
         steps.append(Step("Enter an event", reverse("event_add", args=[run.number])))
+        steps.append(Step("Hang another piece in", reverse("cathode_hang_in", args=[run.number])))
         steps.append(Step("Stop the run", event_url(run.number, Event.Kind.STOP)))
     if not summary.standing.is_live and not run.outcome and not summary.sheet.stopped_at:
         steps.append(Step("Give it up", reverse("run_judge", args=[run.number])))

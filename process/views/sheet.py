@@ -8,19 +8,21 @@ from django.utils import timezone
 from django.utils.html import format_html
 
 from process.forms.events import FIELDS, HELP, TITLES, EventForm
+from process.forms.hanging import HANG_IN, HANG_IN_TITLE
 from process.forms.sheet import ReadingForm, StartForm
 from process.models import Event, Reading, Run
 from process.services import runs as services
+from process.services.stays import RAIL_CHANGES
 from process.summaries.sheet import sheet_of
 from records import access
 from records.views.answering import answer_form, wants_afterwards
 
 CAUTION = "The bath is acid and the rail carries current: goggles, gloves, extraction on, a second person within call."
 BENCH = "process/bench_form.html"
-OFFERED = [kind for kind in FIELDS if kind not in {Event.Kind.ENTRY, Event.Kind.TAKEN_OUT}]
+OFFERED = [kind for kind in FIELDS if kind not in {Event.Kind.ENTRY, *RAIL_CHANGES}]
 
 
-def _say(request: HttpRequest, line: Reading | Event) -> Run:
+def say_saved(request: HttpRequest, line: Reading | Event) -> Run:
     """Saved at once; a wrong line is mended afterwards instead of being asked about before."""
     url = reverse("reading_edit" if isinstance(line, Reading) else "event_edit", args=[line.pk])
     if getattr(line, "stood_already", False):
@@ -34,7 +36,7 @@ def _say(request: HttpRequest, line: Reading | Event) -> Run:
     return line.run
 
 
-def _sheet(run: Run) -> str:
+def sheet_url(run: Run) -> str:
     return f"{run.get_absolute_url()}#sheet"
 
 
@@ -46,10 +48,10 @@ def run_start(request: HttpRequest, number: str) -> HttpResponse:
         line = services.start_run(
             run=run, at=form.cleaned_data["at"], afterwards=wants_afterwards(request), **form.line
         )
-        return _say(request, line)
+        return say_saved(request, line)
 
     return answer_form(
-        request, form, title="Into the bath", number=run.number, verb="Start the run", act=act, then=_sheet,
+        request, form, title="Into the bath", number=run.number, verb="Start the run", act=act, then=sheet_url,
         back_url=run.get_absolute_url(), template=BENCH, caution=" ".join(filter(None, [CAUTION, run.bath.cautions])),
         sentence="Connected before it goes in, low current until it is covered.",
     )  # fmt: skip
@@ -64,11 +66,11 @@ def reading_add(request: HttpRequest, number: str) -> HttpResponse:
     else:
         form = ReadingForm(request.POST, run=run, instance=Reading(run=run))
         if (first := form.sent_before()) and not form.says_otherwise(first):
-            return redirect(_sheet(_say(request, first)))
+            return redirect(sheet_url(say_saved(request, first)))
     return answer_form(
-        request, form, title="Reading", number=run.number, verb="Save the reading", then=_sheet,
-        act=lambda form: _say(request, services.add_reading(run=run, at=form.cleaned_data["at"], **form.line)),
-        back_url=_sheet(run), template=BENCH, sentence="What the instruments show now; the last values are filled in.",
+        request, form, title="Reading", number=run.number, verb="Save the reading", then=sheet_url,
+        act=lambda form: say_saved(request, services.add_reading(run=run, at=form.cleaned_data["at"], **form.line)),
+        back_url=sheet_url(run), template=BENCH, sentence="What the instruments show now; the last values are filled in.",
     )  # fmt: skip
 
 
@@ -78,14 +80,15 @@ def event_add(request: HttpRequest, number: str) -> HttpResponse:
     kind = request.GET.get("kind")
     if kind not in OFFERED:
         choices = [(f"?kind={each.value}", TITLES[each], HELP[each]) for each in OFFERED]
+        choices.append((reverse("cathode_hang_in", args=[number]), HANG_IN_TITLE, HANG_IN))
         return render(request, "process/event_choice.html", {"run": run, "choices": choices})
     form = EventForm(request.POST or None, run=run, kind=kind, user=request.user, instance=Event(run=run, kind=kind))
     if request.POST and (first := form.sent_before()) and not form.says_otherwise(first):
-        return redirect(_sheet(_say(request, first)))
+        return redirect(sheet_url(say_saved(request, first)))
     return answer_form(
-        request, form, title=TITLES[kind], number=run.number, verb="Save", then=_sheet,
-        act=lambda form: _say(request, services.add_event(run=run, at=form.cleaned_data["at"], kind=kind, **form.line)),
-        back_url=_sheet(run), template=BENCH, sentence=HELP[kind],
+        request, form, title=TITLES[kind], number=run.number, verb="Save", then=sheet_url,
+        act=lambda form: say_saved(request, services.add_event(run=run, at=form.cleaned_data["at"], kind=kind, **form.line)),
+        back_url=sheet_url(run), template=BENCH, sentence=HELP[kind],
     )  # fmt: skip
 
 
@@ -108,11 +111,11 @@ def _correct(request: HttpRequest, form, line, title: str) -> HttpResponse:
         title=title,
         number=line.run.number,
         verb="Keep the correction",
-        then=_sheet,
+        then=sheet_url,
         act=lambda form: (
             services.correct_line(line=form.instance, reason=form.cleaned_data["reason"], save=form.save).run
         ),
-        back_url=_sheet(line.run),
+        back_url=sheet_url(line.run),
         strike_url=_strike(line),
         template=BENCH,
         sentence="What stood there before stays in the history, with your reason.",

@@ -28,6 +28,7 @@ def strike_out(*, row: Strikable, kind: str, party: Party, reason: str) -> Strik
         held.struck_at, held.struck_by, held.struck_reason = clock.now(), party, reason
         held._change_reason = f"struck out: {reason}"
         held.save()
+        extensions.strikables[kind].follow(held)
     return held
 
 
@@ -41,6 +42,7 @@ def put_back(*, row: Strikable, kind: str, reason: str) -> Strikable:
         held.struck_at, held.struck_by, held.struck_reason = None, None, ""
         held._change_reason = f"put back: {reason}"
         held.save()
+        extensions.strikables[kind].follow(held)
     return held
 
 

@@ -1,0 +1,19 @@
+"""What hangs on a rail at an instant, by the events that hung a piece in or took it out."""
+
+from collections.abc import Iterable
+from datetime import datetime
+
+from process.models import Cathode, Event
+
+
+def stay_of(cathode: Cathode, events: Iterable[Event]) -> tuple[datetime | None, datetime | None]:
+    """When it was hung in and when it was taken out; None where no event says so: from the entry, to the stop."""
+    own = {event.kind: event.at for event in events if event.cathode_id == cathode.pk}
+    return own.get(Event.Kind.HUNG_IN), own.get(Event.Kind.TAKEN_OUT)
+
+
+def hanging_at(cathodes: Iterable[Cathode], events: Iterable[Event], at: datetime) -> list[Cathode]:
+    """Those that hang there from this instant on: what is taken out at it is gone, what is hung in at it is there."""
+    rows = list(events)
+    stays = [(cathode, *stay_of(cathode, rows)) for cathode in cathodes]
+    return [cathode for cathode, begin, end in stays if (begin is None or begin <= at) and (end is None or at < end)]

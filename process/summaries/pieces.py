@@ -1,0 +1,49 @@
+"""What each piece still needs on a rail that changed: its own charge, its own share of the current, its own finish."""
+
+from datetime import datetime
+
+from pint import Quantity
+
+from process.chemistry.faraday import charge_for_mass
+from process.chemistry.metals import Ion
+from process.chemistry.plan import bath_current, current_density, remaining_time, target_mass
+from process.models import Cathode, Run
+from process.summaries.evidence import quantity
+from process.summaries.figures import figure
+from process.summaries.hanging import hanging_at
+from process.summaries.segments import Rail
+from records.figures import Figure
+from records.units import ureg
+
+
+def still_to_run(run: Run, rail: Rail, metal: Ion | None, charge: Quantity) -> dict[int, Figure]:
+    """For each piece that hangs there now, by its key: the hours until its target is reached at the present current."""
+    sheet = rail.sheet
+    if not rail.changed or metal is None or not sheet.is_running or sheet.current_a <= 0:
+        return {}
+    now = on_the_rail(rail, sheet.until_at)
+    density = current_density(ureg.Quantity(sheet.current_a, "A"), _area(now))
+    return {
+        cathode.pk: _remaining(run, metal, cathode, density, share.working.quantity)
+        for index, cathode in enumerate(rail.cathodes)
+        if cathode in now and (share := rail.share(index, charge)).working
+    }
+
+
+def on_the_rail(rail: Rail, at: datetime) -> list[Cathode]:
+    return hanging_at(rail.cathodes, [line.row for line in rail.sheet.lines if line.is_event], at)
+
+
+def _area(cathodes: list[Cathode]) -> Quantity:
+    areas = [quantity(cathode, "total_area_dm2") for cathode in cathodes]
+    return sum(areas[1:], start=areas[0])
+
+
+def _remaining(run: Run, metal: Ion, cathode: Cathode, density: Quantity, had: Quantity) -> Figure:
+    area = quantity(cathode, "total_area_dm2")
+    mass = target_mass(metal, area, quantity(run, "planned_thickness_mm"))
+    wanted = charge_for_mass(metal, mass, run.planned_efficiency_pct / 100)
+    return figure(
+        f"Still to run, {cathode.label}", "_h", remaining_time,
+        planned_charge=wanted, charge=had, current=bath_current(density, area),
+    )  # fmt: skip
