@@ -79,7 +79,9 @@ def wanted_ah(run: Run, cathodes: list[Cathode], metal: Ion | None) -> float | N
     area, wanted = figure("Area", "_dm2", cathode_area, areas=areas_of(cathodes)), quantity(run, "planned_thickness_mm")
     if area.working is None:
         return None
-    return _charge(run, metal, figure("", "_g", target_mass, ion=metal, area=area.working.quantity, thickness=wanted)).value
+    return _charge(
+        run, metal, figure("", "_g", target_mass, ion=metal, area=area.working.quantity, thickness=wanted)
+    ).value
 
 
 def _charge(run: Run, metal: Ion, mass: Figure) -> Figure:

@@ -70,7 +70,8 @@ def reading_add(request: HttpRequest, number: str) -> HttpResponse:
     return answer_form(
         request, form, title="Reading", number=run.number, verb="Save the reading", then=sheet_url,
         act=lambda form: say_saved(request, services.add_reading(run=run, at=form.cleaned_data["at"], **form.line)),
-        back_url=sheet_url(run), template=BENCH, sentence="What the instruments show now; the last values are filled in.",
+        back_url=sheet_url(run), template=BENCH,
+        sentence="What the instruments show now; the last values are filled in.",
     )  # fmt: skip
 
 
@@ -85,9 +86,13 @@ def event_add(request: HttpRequest, number: str) -> HttpResponse:
     form = EventForm(request.POST or None, run=run, kind=kind, user=request.user, instance=Event(run=run, kind=kind))
     if request.POST and (first := form.sent_before()) and not form.says_otherwise(first):
         return redirect(sheet_url(say_saved(request, first)))
+
+    def act(form: EventForm) -> Run:
+        line = services.add_event(run=run, at=form.cleaned_data["at"], kind=kind, **form.line)
+        return say_saved(request, line)
+
     return answer_form(
-        request, form, title=TITLES[kind], number=run.number, verb="Save", then=sheet_url,
-        act=lambda form: say_saved(request, services.add_event(run=run, at=form.cleaned_data["at"], kind=kind, **form.line)),
+        request, form, title=TITLES[kind], number=run.number, verb="Save", then=sheet_url, act=act,
         back_url=sheet_url(run), template=BENCH, sentence=HELP[kind],
     )  # fmt: skip
 

@@ -87,7 +87,7 @@ def test_run_that_goes_on_has_nothing_to_weigh(bench):
 
     page = bench.post(reverse("shell_weigh", args=[run.cathodes.first().pk]), weighing())
 
-    assert "The run has not stopped" in page.content.decode()
+    assert "It still hangs in the bath" in page.content.decode()
 
 
 def test_tare_of_a_core_is_taken_off(bench):
