@@ -72,18 +72,6 @@ def plan_of(
     return PlanSummary(area, current, mass, charge, time, finish(start, time.value), dated(stages, start))
 
 
-def wanted_ah(run: Run, cathodes: list[Cathode], metal: Ion | None) -> float | None:
-    """The charge that brings every piece to the target, also those that joined later."""
-    if metal is None or not cathodes:
-        return None
-    area, wanted = figure("Area", "_dm2", cathode_area, areas=areas_of(cathodes)), quantity(run, "planned_thickness_mm")
-    if area.working is None:
-        return None
-    return _charge(
-        run, metal, figure("", "_g", target_mass, ion=metal, area=area.working.quantity, thickness=wanted)
-    ).value
-
-
 def _charge(run: Run, metal: Ion, mass: Figure) -> Figure:
     if mass.working is None:
         return Figure("Planned charge", None, "_ah")

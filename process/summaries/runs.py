@@ -11,7 +11,8 @@ from process.summaries.cathodes import CathodeSummary, cathodes_of
 from process.summaries.charges import Charge, charge_of
 from process.summaries.drying import Drying, dryings_of, weighings_of
 from process.summaries.interruptions import Interruption, interruptions_of
-from process.summaries.planning import PlanSummary, metal_of, plan_of, wanted_ah
+from process.summaries.pieces import wanted_ah
+from process.summaries.planning import PlanSummary, metal_of, plan_of
 from process.summaries.prospect import Prospect, prospect_of
 from process.summaries.results import Result, result_of, theory_of
 from process.summaries.segments import Rail, rail_of
@@ -92,7 +93,7 @@ def summarise(run: Run) -> RunSummary:
     sheet, metal = sheet_of(run), metal_of(run)
     rail = rail_of(sheet, hung)
     plan = plan_of(run, rail.first, sheet.started_at)
-    charge = charge_of(run, sheet, wanted_ah(run, hung, metal))
+    charge = charge_of(run, sheet, wanted_ah(run, rail, plan, metal))
     cathodes = cathodes_of(run, rail, charge.quantity, metal)
     pieces = [each.remaining for each in cathodes if each.remaining]
     return RunSummary(

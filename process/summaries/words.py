@@ -49,7 +49,7 @@ def _delivered(summary: RunSummary) -> str:
     value = summary.charge.chosen.value
     if value is None:
         return "charge not known"
-    planned = summary.plan.charge.value if summary.plan else None
+    planned = summary.charge.chosen.target
     return f"{show(value, '_ah')} of {show(planned, '_ah')}" if planned else show(value, "_ah")
 
 

@@ -10,6 +10,7 @@ from process.demo.chapters.traces import bring_in
 from process.demo.rows import Table, build, instant, save, values_of
 from process.demo.studio import Studio
 from process.models import AreaPart, Cathode, Event, RampStep, Reading, Run, Shell, ThicknessPoint
+from process.services import rail
 from process.services import runs as services
 from process.services.areas import keep_part
 from process.summaries.areas import kept_area
@@ -50,10 +51,15 @@ def _hang(run: Run, table: Table) -> None:
 
 def _write(run: Run, line: Table, table: Table) -> None:
     """One line of the sheet; the first is the entry, and only it stands before the gates."""
-    values = values_of(Event if "kind" in line else Reading, {"person": table["operator"]} | without(line))
-    kind = values.pop("kind", "")
+    columns = {"person": table["operator"]} | without(line, "cathode")
+    values = values_of(Event if "kind" in line else Reading, columns)
+    kind, afterwards = values.pop("kind", ""), table.get("afterwards", True)
     if kind == Event.Kind.ENTRY:
-        services.start_run(run=run, afterwards=table.get("afterwards", True), **values)
+        services.start_run(run=run, afterwards=afterwards, **values)
+    elif kind == Event.Kind.HUNG_IN:
+        rail.hang_in(run=run, cathode=build(Cathode, line["cathode"], run=run), afterwards=afterwards, **values)
+    elif kind == Event.Kind.TAKEN_OUT:
+        rail.take_out(run=run, cathode=run.cathodes.get(label=line["cathode"]), **values)
     elif kind:
         services.add_event(run=run, kind=kind, **values)
     else:
