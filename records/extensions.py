@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from datetime import date, datetime
+from pathlib import Path
 from typing import Any
 
 from django.db.models import Q
@@ -55,6 +56,16 @@ class SearchHit:
     number: str
     sentence: str
     kind: str
+    url: str
+
+
+@dataclass(frozen=True)
+class KeptFile:
+    """A file that the register stands behind, and that is read again to see whether it is as it came."""
+
+    path: Path
+    sha256: str
+    words: str
     url: str
 
 
@@ -135,6 +146,7 @@ home_cards: list[Callable[[HttpRequest], Iterable[HomeCard]]] = []
 item_panels: list[Callable[[HttpRequest, Any], Panel | None]] = []
 gate_checks: dict[str, dict[str, Callable[..., Any]]] = {}  # gate -> name of the check -> the check
 gate_related: list[str] = []  # what the checks read of an item, to prefetch
+kept_files: list[Callable[[], Iterable[KeptFile]]] = []
 search_sources: list[Callable[[str], Iterable[SearchHit]]] = []
 paper_kinds: dict[str, PaperKind] = {}
 paper_subjects: list[type] = []  # models beyond the register's own that a paper can be about

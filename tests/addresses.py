@@ -24,6 +24,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "measurement_edit": ("measurement.pk",),
     "strike": ("=measurement", "measurement.pk"),
     "photo_list": (),
+    "file_check_list": (),
     "photo_add": ("item.number",),
     "photo": ("photo.pk",),
     "photo_edit": ("photo.pk",),

@@ -9,6 +9,7 @@ from records.imaging.facts import MEGABYTE, PictureFacts, digest_of
 from records.imaging.naming import TAKEN, PictureRefused
 from records.imaging.store import (
     SIZES_PX,
+    UNFINISHED,
     Staged,
     derivative_path,
     derive,
@@ -26,6 +27,7 @@ __all__ = [
     "MEGABYTE",
     "SIZES_PX",
     "TAKEN",
+    "UNFINISHED",
     "PictureFacts",
     "PictureRefused",
     "Seen",

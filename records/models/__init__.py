@@ -5,6 +5,7 @@ from .descent import DescentLink
 from .documents import Document
 from .duties import Duty
 from .examinations import Examination
+from .file_checks import FileCheck
 from .gates import Concession, Gate, UnmetGate
 from .items import Item
 from .labels import LabelWording
@@ -29,6 +30,7 @@ __all__ = [
     "Duty",
     "Examination",
     "FailedSignIn",
+    "FileCheck",
     "Finding",
     "Gate",
     "Grade",

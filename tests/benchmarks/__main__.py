@@ -11,7 +11,9 @@ def main() -> None:
     asked = argparse.ArgumentParser(prog="python -m tests.benchmarks", description=__doc__)
     asked.add_argument("--times", type=int, default=15, help="how often each page is asked for (15)")
     asked.add_argument("--items", type=int, default=2000, help="how many objects are added to the demo's (2000)")
-    asked.add_argument("--only", choices=["pages", "papers", "chemistry", "traces"], help="one part alone")
+    asked.add_argument(
+        "--only", choices=["pages", "papers", "chemistry", "traces", "photographs"], help="one part alone"
+    )
     options = asked.parse_args()
     with tempfile.TemporaryDirectory(prefix="register-benchmark-") as folder:
         # The site's own settings, as `serve` has them: no debug, every write waits for the disk.
@@ -26,15 +28,16 @@ def main() -> None:
 
 
 def measure(options: argparse.Namespace) -> None:
-    from tests.benchmarks import chemistry, pages, papers, register, traces
+    from tests.benchmarks import chemistry, pages, papers, photographs, register, traces
 
-    if options.only not in {"chemistry", "traces"}:
+    if options.only not in {"chemistry", "traces", "photographs"}:
         register.fill(options.items, say=lambda line: print(line, file=sys.stderr))
     for name, part in (
         ("pages", pages.lines),
         ("papers", papers.lines),
         ("chemistry", chemistry.lines),
         ("traces", traces.lines),
+        ("photographs", photographs.lines),
     ):
         if options.only in (None, name):
             print(f"\n{name.capitalize()}")

@@ -12,6 +12,7 @@ from process.demo import report, scenario
 from process.demo.naming import belongs_to_demo, name_museum
 from records.listening import listen
 from records.models import Item, Party
+from records.services.file_checks import check_files
 from records.serving import lead_codes_here, make_tables
 
 
@@ -48,6 +49,7 @@ class Command(BaseCommand):
         scenario.tell(self._say)
         self._say("  the papers")
         scenario.issue_papers()
+        check_files(tell=lambda *_: None)
         name_museum(museum, finished=True)
         self._say(f"Loaded in {time.monotonic() - began:.0f} s.")
 
