@@ -1,12 +1,33 @@
 """The one sentence that says what a thing is and where it stands; and the conditions of a consent in words."""
 
+import re
 from collections.abc import Collection
 
 from records.lineage import Descent
 from records.models import Item, Mark
 
+_SAYS_COPY = re.compile(r"\b(?:cop(?:y|ies)|electrotypes?|casts?|shells?|core|matrix)\b", re.IGNORECASE)
 GONE = {Item.Status.LEFT, Item.Status.LOST, Item.Status.DESTROYED}
 WORKSHOP_KINDS = {Item.Kind.MOULD, Item.Kind.CORE, Item.Kind.SHELL, Item.Kind.MATRIX}
+
+
+# How a thing is called wherever its number stands; an original carries no such word, a mould cannot be taken for one.
+WORDS = {
+    Item.Kind.COPY: "copy", Item.Kind.HISTORIC_COPY: "historic copy", Item.Kind.CAST: "copy (cast)",
+    Item.Kind.MATRIX: "copy (matrix)", Item.Kind.SHELL: "part of a copy", Item.Kind.CORE: "part of a copy",
+}  # fmt: skip
+
+
+def named(item: Item, paper_number: str = "") -> str:
+    """“copy R.2026.1”, or “CR-2026-09, copy R.2026.1” where the paper has a number of its own."""
+    word = WORDS.get(item.kind, "")
+    return ", ".join(filter(None, [paper_number, f"{word} {item.number}" if word else ""]))
+
+
+def title_of(item: Item) -> str:
+    """The title as a paper prints it; where that of a copy reads like the original's, the word goes before it."""
+    word = WORDS.get(item.kind, "")
+    return f"{word.capitalize()}: {item.title}" if word and not _SAYS_COPY.search(item.title) else item.title
 
 
 def sentence_of(item: Item, chain: Descent, marks: Collection[Mark]) -> str:

@@ -37,6 +37,7 @@ BOXES = (("Current", "A", 16.0), ("Cell", "V", 14.0), ("Bath", "°C", 14.0), ("M
 CLOSING = (("At the end", "", 46.0),)
 CLOSING_BOXES = (("Stopped at", "date, time", 30.0), ("Meter", "Ah", 20.0), ("Reason", "", 34.0), ("Look", "", 29.0),
                  ("By", "", 12.0))  # fmt: skip
+MOST_NAMED = 4  # pieces in the title; all of them stand in the table
 RIG = (b.Column("Cathode"), b.Column("Of"), b.Column("Coat"), b.Column("Area", "dm²", "right"),
        b.Column("", "in²", "right"), b.Column("Tare", "g", "right"), b.Column("Rig"))  # fmt: skip
 RAMP = (b.Column("Step"), b.Column("Density", "A/dm²", "right"), b.Column("", "A/ft²", "right"),
@@ -137,5 +138,5 @@ def make(run: Run, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
 
 
 def _title(run: Run) -> str:
-    labels = ", ".join(cathode.label for cathode in run.cathodes.all())
-    return f"{run.number}: {labels}"
+    labels = [cathode.label for cathode in run.cathodes.all()]
+    return f"{run.number}: {', '.join(labels) if len(labels) <= MOST_NAMED else f'{len(labels)} pieces'}"

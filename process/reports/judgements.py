@@ -13,6 +13,7 @@ from records.pdf.tables import Row
 from records.reports.figures import number_of, written
 from records.reports.parts import local_day
 
+UNKNOWN = "Nothing is written on the sheet: whether the current was ever gone is not known."
 GAPS = (
     b.Column("Current gone"),
     b.Column("For"),
@@ -45,7 +46,7 @@ def interruptions(m: Making, summary: RunSummary) -> list[b.Block]:
     """Each stretch without current, how deep in the wall its boundary lies, and how it was judged."""
     blocks: list[b.Block] = [b.Heading("Interruptions", 2)]
     if not summary.interruptions:
-        return [*blocks, b.Prose("The current was never gone.")]
+        return [*blocks, b.Prose("The current was never gone." if summary.sheet.lines else UNKNOWN)]
     shells = {each.cathode.label: str(each.shell) for each in m.own(summary)}
     rows = tuple(_gap_row(gap, shells) for gap in summary.interruptions)
     grown = {each.shell.pk for each in m.own(summary)}

@@ -13,6 +13,8 @@ from records.reports.marking import is_unmarked
 from records.reports.parts import caption_of, local_day, printed, strip
 from records.wording import phrases
 
+LONGEST_HEADING = 160
+
 
 def summary(m: Making) -> str:
     """One sentence: what it is, of what, when and by whom."""
@@ -41,8 +43,7 @@ def notices(m: Making) -> list[b.Block]:
             blocks.append(b.Notice(f"The balance of run {each.run.number} is in doubt", each.result.sentence))
     blocks += judgements.notices(m)
     for concession in m.concessions:
-        limits = concession.limits_of_use or "No limits of use are written."
-        blocks.append(b.Notice(f"Concession {concession.number}: {limits}", concession_words(concession)))
+        blocks.append(_conceded(concession))
     if m.unmet:
         rows = [
             f"{gate_words(row.gate).capitalize()}, {row.subject_number}, {local_day(row.happened_on)}: {row.sentence}"
@@ -50,6 +51,14 @@ def notices(m: Making) -> list[b.Block]:
         ]
         blocks.append(b.Notice("Not met, recorded afterwards", "\n".join(rows)))
     return blocks
+
+
+def _conceded(concession: Concession) -> b.Notice:
+    """The limits in the heading, where they are no longer than one."""
+    limits, words = concession.limits_of_use or "No limits of use are written.", concession_words(concession)
+    if len(limits) <= LONGEST_HEADING:
+        return b.Notice(f"Concession {concession.number}: {limits}", words)
+    return b.Notice(f"Concession {concession.number}: limits of use", f"{limits}\n{words}")
 
 
 def concession_words(concession: Concession) -> str:

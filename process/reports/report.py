@@ -13,7 +13,8 @@ from records.models import Item
 from records.pdf import blocks as b
 from records.pdf.document import build
 from records.reports.attached import record
-from records.reports.parts import head, named
+from records.reports.parts import head
+from records.sentences import named, title_of
 
 KIND = "Process report"
 
@@ -67,5 +68,5 @@ def attached(m: Making, context: PaperContext) -> dict[str, Any]:
 def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     m = gather(copy)
     data = attached(m, context)
-    paper = head(KIND, copy.number, copy.title, opening.summary(m), context, named(copy))
+    paper = head(KIND, copy.number, title_of(copy), opening.summary(m), context, named(copy))
     return build(paper, blocks(m, context), data, context.issued_at), data

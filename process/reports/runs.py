@@ -82,12 +82,26 @@ def facts(summary: RunSummary) -> tuple[b.Fact, ...]:
         row_fact("Target mean thickness", row, "planned_thickness_mm"),
         figure_fact(plan.charge if plan else None, "Charge, planned"),
         b.Fact("Ramp, planned", _ramp_words(summary)), b.Fact("Power unit", str(row.power_unit or "")),
-        figure_fact(summary.charge.chosen, f"{summary.charge.chosen.label}, chosen"), *_other_charges(summary),
-        figure_fact(summary.elapsed), figure_fact(summary.energised),
-        figure_fact(summary.theory, "Mass by Faraday’s law"),
+        *_passed(summary),
         figure_fact(summary.result.gain if summary.result else None, "Gain on the balance"), _efficiency(summary),
     ]  # fmt: skip
     return tuple(fact for fact in found if fact.label)
+
+
+def is_blank(summary: RunSummary) -> bool:
+    """Nobody wrote down what passed: a sum over nothing is not a charge of 0 Ah."""
+    return not summary.sheet.lines and summary.charge.meter is None and summary.charge.trace is None
+
+
+def _passed(summary: RunSummary) -> list[b.Fact]:
+    """The charge by each evidence, the time it took, and what it could deposit."""
+    if is_blank(summary):
+        return [b.Fact(label, "") for label in ("Charge passed", "Time elapsed", "Mass by Faraday’s law")]
+    chosen = summary.charge.chosen
+    return [
+        figure_fact(chosen, f"{chosen.label}, chosen"), *_other_charges(summary), figure_fact(summary.elapsed),
+        figure_fact(summary.energised), figure_fact(summary.theory, "Mass by Faraday’s law"),
+    ]  # fmt: skip
 
 
 def _ramp_words(summary: RunSummary) -> str:

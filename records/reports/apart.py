@@ -13,7 +13,8 @@ from records.pdf import blocks as b
 from records.pdf.document import build
 from records.pdf.photos import PhotoUnreadable
 from records.portraits import best_of
-from records.reports.parts import WORDS, head, local_day, printed
+from records.reports.parts import head, local_day, printed
+from records.sentences import WORDS
 from records.telling import Comparison
 
 KIND = "Tell them apart"

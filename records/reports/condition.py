@@ -14,7 +14,8 @@ from records.reports import findings as tables
 from records.reports.attached import record
 from records.reports.composition import cautions_of
 from records.reports.figures import row_fact, size_facts
-from records.reports.parts import caption_of, cautions, head, local_day, named, printed, sentences, signer
+from records.reports.parts import caption_of, cautions, head, local_day, printed, sentences, signer
+from records.sentences import named, title_of
 
 KIND = "Condition report"
 
@@ -151,7 +152,7 @@ def attached(g: Gathered, context: PaperContext) -> dict[str, Any]:
 
 def make(report: ConditionReport, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     g = gather(report)
-    title = f"{report.item.title}, {report.get_occasion_display()}"
+    title = f"{title_of(report.item)}, {report.get_occasion_display()}"
     data = attached(g, context)
     paper = head(KIND, report.number, title, summary(g), context, named(report.item, report.number))
     return build(paper, [*first_page(g), *detail(g)], data, context.issued_at), data

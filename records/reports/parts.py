@@ -27,19 +27,6 @@ def local_day(when: date | datetime | None) -> str:
     return phrases.day(timezone.localtime(when) if isinstance(when, datetime) else when)
 
 
-# How a thing is called wherever its number stands; an original carries no such word, a mould cannot be taken for one.
-WORDS = {
-    Item.Kind.COPY: "copy", Item.Kind.HISTORIC_COPY: "historic copy", Item.Kind.CAST: "copy (cast)",
-    Item.Kind.MATRIX: "copy (matrix)", Item.Kind.SHELL: "part of a copy", Item.Kind.CORE: "part of a copy",
-}  # fmt: skip
-
-
-def named(item: Item, paper_number: str = "") -> str:
-    """“copy R.2026.1”, or “CR-2026-09, copy R.2026.1” where the paper has a number of its own."""
-    word = WORDS.get(item.kind, "")
-    return ", ".join(filter(None, [paper_number, f"{word} {item.number}" if word else ""]))
-
-
 def head(kind: str, number: str, title: str, summary: str, context: PaperContext, named: str = "") -> Paper:
     return Paper(
         kind=kind, number=number, version=str(context.edition_count), museum=settings.MUSEUM_NAME,

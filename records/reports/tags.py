@@ -12,7 +12,7 @@ from records.models import Item
 from records.pdf.labels import build_tag
 from records.pdf.tags import ObjectTag, Tag, UnmarkedTag
 from records.reports.attached import record
-from records.reports.parts import WORDS
+from records.sentences import WORDS
 
 
 def tag_of(item: Item) -> ObjectTag:

@@ -10,7 +10,7 @@ from django.conf import settings
 from django.core.exceptions import ValidationError
 from django.db import transaction
 
-from records import clock, extensions
+from records import clock, extensions, sentences
 from records.models import Commission, Document, Item, Party
 from records.pdf.attachment import digest, record_bytes
 from records.wording import file_name
@@ -24,7 +24,9 @@ def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = 
     edition = Document.objects.filter(kind=kind, number=subject.number).count() + 1
     context = extensions.PaperContext(edition, clock.now(), party.name, role, page_size)
     pdf, record = paper.build(subject, context)
-    name = _free_name(f"{file_name(subject.number, paper.title)}-v{edition}", pdf)
+    item = subject if isinstance(subject, Item) else getattr(subject, "item", None)
+    stem = file_name(subject.number, paper.title, sentences.WORDS.get(item.kind, "") if item else "")
+    name = _free_name(f"{stem}-v{edition}", pdf)
     temporary = _write_beside(name, pdf)
     try:
         with transaction.atomic():
@@ -32,8 +34,8 @@ def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = 
                 kind=kind,
                 number=subject.number,
                 edition_count=edition,
-                title=f"{paper.title} {subject.number}",
-                item=subject if isinstance(subject, Item) else getattr(subject, "item", None),
+                title=_title(paper.title, subject, item),
+                item=item,
                 commission=subject if isinstance(subject, Commission) else getattr(subject, "commission", None),
                 issued_at=context.issued_at,
                 issued_by=party,
@@ -52,6 +54,12 @@ def issue(*, kind: str, subject: Any, party: Party, role: str, page_size: str = 
         temporary.unlink(missing_ok=True)
         raise
     return document
+
+
+def _title(kind: str, subject: Any, item: Item | None) -> str:
+    """“Process report, copy R.2026.1”, “Condition report CR-2026-09, copy R.2026.5”, “Bath diary B-01”."""
+    named = sentences.named(item, "" if subject is item else subject.number) if item else ""
+    return f"{kind}{', ' if named and subject is item else ' '}{named or subject.number}"
 
 
 def _free_name(stem: str, pdf: bytes) -> str:

@@ -31,7 +31,8 @@ def wall_thickness(
     mean_mm: float, charge_ah: float, points: Sequence[float] = (), method: str = "", *, weighed: bool = True
 ) -> str:
     """The calculated mean and the measured minimum, never one as the other."""
-    source = f"{charge_ah:.2f} ampere-hours" + (" and weighing" if weighed else "")
+    charge = f"{charge_ah:.2f} ampere-hours" if charge_ah else ""
+    source = " and ".join(filter(None, [charge, "weighing" if weighed else ""]))
     if not points:
         return f"No thickness was measured; the average of {mean_mm:.2f} mm is calculated from {source}."
     how = f" ({method})" if method else ""

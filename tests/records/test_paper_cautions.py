@@ -4,7 +4,7 @@ import pytest
 
 from records.models import Item
 from records.reports.composition import LEAD, cautions_of
-from records.reports.parts import named
+from records.sentences import named
 from records.services import papers
 from tests.factories import make_item, make_party, make_report
 from tests.pdf.reading import pages, text
