@@ -1,4 +1,4 @@
-"""No name of a paper lets a copy pass for its original: file, title in the list, and the large words on its first page."""
+"""No name of a paper lets a copy pass for its original: its file, its title in the list, its first words."""
 
 import pytest
 
