@@ -10,7 +10,8 @@ from process.services.cores import DRYING, closing_check
 from process.services.hot_work import CHECK, hot_work_check
 from process.services.moulds import pull_check
 from process.summaries.baths import analysis_standing
-from process.summaries.cores import leak_of, leak_words
+from process.summaries.core_drying import core_drying
+from process.summaries.cores import leak_of, leak_sentence, leak_words
 from records import extensions
 from records.clock import day_words
 from records.gates import Check, Subject, gate_check
@@ -52,15 +53,27 @@ def mould_present(subject: Subject, on: date) -> Check | None:
     return Check("mould present", True, f"{mould.item.number} is at hand.")
 
 
+@gate_check(Gate.BATH, "core at constant mass")
+def core_at_constant_mass(subject: Subject, on: date) -> Check | None:
+    """What is still in the plaster when it is waterproofed stays there, and comes out through the skin."""
+    cathode: Cathode = subject.thing
+    if not cathode.core_id:
+        return None
+    drying = core_drying(cathode.core, on)
+    sentence = f"{cathode.core.item.number}: {drying.sentence}"
+    return Check("core at constant mass", drying.is_constant, sentence, TECHNICIAN)
+
+
 @gate_check(Gate.BATH, "core waterproof")
 def core_waterproof(subject: Subject, on: date) -> Check | None:
-    """A core that took up too much water in its leak test would drink the bath; one not tested is not judged."""
+    """A core that took up too much water in its leak test would drink the bath; one not tested may do so."""
     cathode: Cathode = subject.thing
-    leak = leak_of(cathode.core) if cathode.core_id else None
-    if leak is None or leak.value is None:
+    if not cathode.core_id:
         return None
-    words = leak_words(leak) or f"It took up {leak.value:.2f} % of water in the leak test."
-    return Check("core waterproof", not leak_words(leak), f"{cathode.core.item.number}: {words}", CONSERVATOR)
+    leak = leak_of(cathode.core)
+    words = leak_sentence(leak)
+    tight = leak is not None and leak.value is not None and not leak_words(leak)
+    return Check("core waterproof", tight, f"{cathode.core.item.number}: {words}", CONSERVATOR)
 
 
 @gate_check(Gate.ACCEPT, DRYING)

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from urllib.parse import urlencode
 
-from django.db.models import F, OuterRef, Q, Subquery
+from django.db.models import Case, F, OuterRef, Q, Subquery, When
 from django.http import HttpRequest
 from django.urls import reverse
 from django.utils import timezone
@@ -29,11 +29,11 @@ class Waiting:
 def waiting_shells() -> list[Waiting]:
     """Shells with their weighings in one query, for the home page has few to give."""
     closings = CoreClosing.objects.filter(shell=OuterRef("pk"), decision=CoreClosing.Decision.CLOSE)
-    skin = Q(item__weighings__isnull=True) | Q(item__weighings__kind=Row.Kind.SKIN)
-    rows = Shell.objects.filter(skin, fate=Shell.Fate.KEPT, making_up=None)
+    skin = Q(item__weighings__struck_at__isnull=True, item__weighings__kind=Row.Kind.SKIN)
+    rows = Shell.objects.filter(fate=Shell.Fate.KEPT, making_up=None)
     rows = rows.exclude(cathode__run__outcome=Run.Outcome.FAILED).select_related("item", "cathode__run")
     rows = rows.annotate(
-        at=F("item__weighings__at"), mass_g=F("item__weighings__mass_g"),
+        at=Case(When(skin, then=F("item__weighings__at"))), mass_g=F("item__weighings__mass_g"),
         signed_at=Subquery(closings.filter(signed_at__isnull=False).values("signed_at")[:1]),
         unsigned=Subquery(closings.filter(signed_at__isnull=True).values("pk")[:1]),
     )  # fmt: skip

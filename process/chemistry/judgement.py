@@ -12,6 +12,8 @@ from process.chemistry.terms import EFFICIENCY, MASS, Rule, nominal
 
 SETTLED_SPAN = timedelta(days=7)
 SETTLED_SHARE = 0.0002  # of the last mass
+CORE_SPAN = timedelta(hours=24)  # of plaster in a drying cupboard, before it is waterproofed
+CORE_SHARE = 0.001  # of the last mass
 ROUNDING = 1 + 1e-9  # so that exactly 0.02 % still agrees, whatever the last binary digit
 
 
@@ -63,7 +65,7 @@ def judge_efficiency(
     return Band.USUAL
 
 
-def has_settled(weighings: Sequence[Weighing]) -> bool:
+def has_settled(weighings: Sequence[Weighing], span: timedelta = SETTLED_SPAN, share: float = SETTLED_SHARE) -> bool:
     """Whether two weighings at least seven days apart agree within 0.02 %, the later one being the last.
 
     Equation: |m(last) − m(earlier)| [g] / m(last) [g] ≤ 0.0002, with t(last) − t(earlier) ≥ 7 days
@@ -82,7 +84,20 @@ def has_settled(weighings: Sequence[Weighing]) -> bool:
         return False
     last = ordered[-1]
     return any(
-        abs(float(nominal(((each.mass - last.mass) / last.mass).m_as("")))) <= SETTLED_SHARE * ROUNDING
+        abs(float(nominal(((each.mass - last.mass) / last.mass).m_as("")))) <= share * ROUNDING
         for each in ordered
-        if last.instant - each.instant >= SETTLED_SPAN
+        if last.instant - each.instant >= span
     )
+
+
+def is_dry(weighings: Sequence[Weighing]) -> bool:
+    """Whether a core in its drying cupboard has come to constant mass: two weighings a day apart within 0.1 %.
+
+    Equation: |m(last) − m(earlier)| [g] / m(last) [g] ≤ 0.001, with t(last) − t(earlier) ≥ 24 h
+    Errors: a mass of zero or less; instants without time zone.
+    Source: after EN ISO 12570, clause on constant mass (0.1 % in 24 h), from memory; plaster not above 45 °C.
+
+    >>> is_dry([])
+    False
+    """
+    return has_settled(weighings, CORE_SPAN, CORE_SHARE)

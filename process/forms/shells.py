@@ -54,8 +54,8 @@ class ShellForm(RecordForm):
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         gross, trimmed = cleaned.get("gross_mass_g"), cleaned.get("trimmed_mass_g")
-        if gross is not None and gross <= self.instance.cathode.tare_g:
-            tare = self.instance.cathode.tare_g
+        tare = self.instance.cathode.tare_g or 0.0
+        if gross is not None and gross <= tare:
             self.add_error(
                 "gross_mass_g", f"It weighs no more than the tare of {tare:g} g: weigh again, or correct the tare."
             )

@@ -83,7 +83,7 @@ class Cathode(Strikable):
     coat_distance_mm = models.FloatField("measured over", null=True, blank=True, default=100)
     face_area_dm2 = models.FloatField("face area")
     total_area_dm2 = models.FloatField("whole area in the bath", help_text="Face, flange, wires and thieves together.")
-    tare_g = models.FloatField("wires and clips before", default=0)
+    tare_g = models.FloatField("wires and clips before", null=True, default=0)
     rig = models.TextField("contacts, orientation, shields", blank=True)
 
     class Meta:

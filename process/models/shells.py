@@ -37,7 +37,9 @@ class Shell(Tracked):
     ease = models.CharField("how it came off", max_length=200, blank=True)
     wires_cut = models.CharField("wires cut, where", max_length=200, blank=True)
     gross_mass_g = models.FloatField(
-        "mass of everything deposited", help_text="Dry, with flange, wires and thieves; their tare is taken off."
+        "mass of everything deposited",
+        null=True,
+        help_text="Dry, with flange, wires and thieves; their tare is taken off.",
     )
     weighed_at = models.DateTimeField(null=True, blank=True)
     trimmed_mass_g = models.FloatField("mass after trimming", null=True, blank=True)

@@ -10,12 +10,18 @@ from records.models import Strikable
 
 
 class Weighing(Strikable):
-    """One weighing of a series. The form's UUID makes sending it twice harmless."""
+    """One weighing of a series. The form's UUID makes sending it twice harmless.
+
+    The masses of a shell stand on the shell; one that is struck out moves here, so that it is kept and not counted.
+    """
 
     class Kind(models.TextChoices):
         CORE = "core", "core, drying before the bath"
         SKIN = "skin", "skinned core, drying after the bath"
         OTHER = "other", "other"
+        SHELL = "shell", "shell, everything deposited"
+        TRIMMED = "trimmed", "shell after trimming"
+        TARE = "tare", "wires and clips before the bath"
 
     token = models.UUIDField(default=uuid.uuid4, editable=False)
     item = models.ForeignKey("records.Item", models.PROTECT, related_name="weighings")

@@ -6,11 +6,11 @@ from django.db.models import Count
 from django.http import HttpRequest
 from django.urls import reverse
 
-from process.chemistry.judgement import has_settled
 from process.models import Core, Mould, Run, Weighing
 from process.services.moulds import pulls_allowed
+from process.summaries.core_drying import core_drying
 from process.summaries.cores import summarise
-from process.summaries.drying import pairs_of
+from process.summaries.struck import struck_weighings
 from records import access
 from records.extensions import Panel, item_panels
 from records.line import line_of
@@ -43,7 +43,8 @@ def core_panel(request: HttpRequest, item: Item) -> Panel | None:
     weighings = [each for each in core.item.weighings.all() if each.kind == Weighing.Kind.CORE]
     context = {
         "core": core, "summary": summarise(core), "weighings": weighings,
-        "is_constant": has_settled(pairs_of(weighings)), "may_write": access.may(request.user, "write", Core),
+        "drying": core_drying(core), "struck": struck_weighings(item),
+        "may_write": access.may(request.user, "write", Core),
     }  # fmt: skip
     return Panel("The core", "process/_core_panel.html", context, order=40, anchor="core")
 

@@ -9,6 +9,7 @@ from process.models import MakingUp, Run, Shell, ThicknessPoint
 from process.summaries.cathodes import CathodeSummary
 from process.summaries.next_step import making_up_step
 from process.summaries.runs import RunSummary, summarise
+from process.summaries.struck import struck_weighings
 from process.summaries.thickness import PointMap, Wall, specification_of, wall_of
 from process.summaries.wall_limits import limits_of
 from records import access
@@ -48,7 +49,7 @@ def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
     limits = tuple(limit for limit in limits_of(summary) if limit.shell == shell)
     context = {"shell": shell, "each": each, "summary": summary, "wall": wall, "points": shell.every_point,
                "maps": [drawn(one) for one in wall.maps], "limits": limits,
-               "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
+               "struck": struck_weighings(item), "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
     onward = making_up_step(summary) if shell.is_free and access.may(request.user, "write", MakingUp) else None
     step = (onward.text, onward.url) if onward else None
     return Panel("The shell", "process/_shell_panel.html", context, 40, "shell", step)

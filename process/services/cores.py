@@ -35,7 +35,7 @@ def keep_weighing(*, weighing: Weighing, reason: str = "", save: Callable[[], We
         else:
             weighing.save()
         if shell and shell.cathode.core_id:
-            _follow(shell)
+            follow_series(shell)
     return weighing
 
 
@@ -59,7 +59,7 @@ def _refuse_closed(shell: Shell, weighing: Weighing) -> None:
 
 def _keep_first(shell: Shell) -> None:
     """The weighing with which the shell was entered begins its series."""
-    if shell.item.weighings.filter(kind=Weighing.Kind.SKIN).exists():
+    if shell.gross_mass_g is None or shell.item.weighings.filter(kind=Weighing.Kind.SKIN).exists():
         return
     begin_series(shell=shell)
 
@@ -75,16 +75,17 @@ def begin_series(*, shell: Shell) -> Weighing | None:
     )  # fmt: skip
 
 
-def _follow(shell: Shell) -> None:
+def follow_series(shell: Shell) -> None:
     """The shell's mass is the last of its series; nothing else may say otherwise."""
     last = shell.item.weighings.filter(kind=Weighing.Kind.SKIN).order_by("at", "pk").last()
-    if last is None or (shell.gross_mass_g, shell.weighed_at) == (last.mass_g, last.at):
+    mass, at = (last.mass_g, last.at) if last else (None, None)
+    if (shell.gross_mass_g, shell.weighed_at) == (mass, at):
         return
-    shell.gross_mass_g, shell.weighed_at = last.mass_g, last.at
+    shell.gross_mass_g, shell.weighed_at = mass, at
     shell.as_typed = {name: typed for name, typed in shell.as_typed.items() if name != "gross_mass_g"}
-    if "mass_g" in last.as_typed:
+    if last and "mass_g" in last.as_typed:
         shell.as_typed["gross_mass_g"] = last.as_typed["mass_g"]
-    shell._change_reason = f"Weighed again: {last}."
+    shell._change_reason = f"Weighed again: {last}." if last else "Its last weighing was struck out."
     shell.save()
 
 

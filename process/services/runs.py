@@ -188,7 +188,7 @@ def weigh(*, cathode: Cathode, number: str, shell: Shell, mould_wear: str = "") 
         raise ValidationError(f"What grew here is weighed already, as {first.item.number}: correct that one.")
     if source is None:
         raise ValidationError("Say first which mould or core this cathode was: the shell descends from it.")
-    if shell.gross_mass_g <= cathode.tare_g:
+    if shell.gross_mass_g <= (cathode.tare_g or 0.0):
         raise ValidationError("The shell weighs no more than its wires: weigh again, or correct the tare.")
     transfer = DescentLink.Transfer.DEPOSIT if cathode.mould else DescentLink.Transfer.SKIN
     day = timezone.localdate(shell.weighed_at) if shell.weighed_at else shell.separated_on

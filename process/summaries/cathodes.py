@@ -76,7 +76,13 @@ def shell_of(cathode: Cathode) -> Shell | None:
 def gain_of(cathode: Cathode) -> Quantity | None:
     """What the balance says was deposited: everything that came off, without the tare; None before it is weighed."""
     shell = shell_of(cathode)
-    return quantity(shell, "gross_mass_g") - quantity(cathode, "tare_g") if shell else None
+    return gain_of_shell(shell) if shell else None
+
+
+def gain_of_shell(shell: Shell) -> Quantity | None:
+    """None where its mass or its tare was struck out, until it is weighed again."""
+    mass, tare = quantity(shell, "gross_mass_g"), quantity(shell.cathode, "tare_g")
+    return None if mass is None or tare is None else mass - tare
 
 
 def cathodes_of(run: Run, rail: Rail, charge: Quantity, metal: Ion | None) -> tuple[CathodeSummary, ...]:

@@ -9,6 +9,7 @@ from process.chemistry.deposit import face_thickness, mean_thickness
 from process.chemistry.metals import Ion
 from process.models import Cathode, MakingUp, Mould, Shell, ThicknessPoint
 from process.models.run_rows import was_cut
+from process.summaries.cathodes import gain_of_shell
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
 from process.summaries.planning import metal_of
@@ -63,8 +64,8 @@ def _face(shell: Shell, metal: Ion, trimmed: Quantity | None) -> Figure | None:
             WALL, "_mm", face_thickness, evidence={"trimmed_mass": "measured", "face_area": "measured"},
             ion=metal, trimmed_mass=trimmed, face_area=quantity(cathode, "face_area_dm2"),
         )  # fmt: skip
-    gain = quantity(shell, "gross_mass_g") - quantity(cathode, "tare_g")
-    if not cathode.core_id or apart(gain.m)[0] <= 0:
+    gain = gain_of_shell(shell)
+    if not cathode.core_id or gain is None or apart(gain.m)[0] <= 0:
         return None
     measured = {"mass": "measured", "area": "measured"}
     area = quantity(cathode, "total_area_dm2")
@@ -75,8 +76,8 @@ def means_of(part: ShellPart) -> list[float]:
     """Every mean that follows from the mass: of the face, and of all that was deposited over the whole area."""
     shell, cathode = part.shell, part.cathode
     found = [part.face] if part.face else []
-    gain = quantity(shell, "gross_mass_g") - quantity(cathode, "tare_g")
-    if part.metal is not None and apart(gain.m)[0] > 0:
+    gain = gain_of_shell(shell)
+    if part.metal is not None and gain is not None and apart(gain.m)[0] > 0:
         area = quantity(cathode, "total_area_dm2")
         found.append(figure(WALL, "_mm", mean_thickness, ion=part.metal, mass=gain, area=area))
     return [each.value for each in found if each.value is not None]

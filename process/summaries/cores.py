@@ -13,6 +13,7 @@ from records.units import show
 
 USUAL_UPTAKE_PCT = (10.0, 25.0)  # common practice, from memory
 LEAK_LIMIT_PCT = 0.2  # common practice, from memory
+NOT_TESTED = f"Weigh it, leave it in water for an hour, weigh it again: more than {LEAK_LIMIT_PCT:g} % drinks the bath."
 SAME_G = 0.15  # wires and core are weighed to a tenth of a gram
 WEIGHED = {"dry": "measured", "sealed": "measured", "wires": "measured"}
 IRON = ("iron", "steel", "eisen", "stahl", "nail")
@@ -79,6 +80,13 @@ def leak_words(leak: Figure | None) -> str:
         f"It takes up {show(leak.value, '_pct', digits=2)} of water in the leak test, more than {LEAK_LIMIT_PCT:g} %: "
         "waterproof it again before the bath."
     )
+
+
+def leak_sentence(leak: Figure | None) -> str:
+    """What its leak test says, or that there is none."""
+    if leak is None or leak.value is None:
+        return f"No leak test is on record. {NOT_TESTED}"
+    return leak_words(leak) or f"It took up {show(leak.value, '_pct', digits=2)} of water in the leak test."
 
 
 def computed_ready(core: Core) -> Quantity | None:

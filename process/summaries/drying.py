@@ -1,6 +1,6 @@
 """The drying curve of a skinned core: gain and apparent efficiency at each weighing, and whether it may be closed."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from datetime import date, datetime
 
@@ -87,7 +87,7 @@ def series_of(shell: Shell) -> list[Weighing]:
         prefetch_related_objects([shell.item], Prefetch("weighings", Weighing.objects.select_related("person")))
     rows = sorted(shell.item.weighings.all(), key=lambda each: each.at)
     rows = [each for each in rows if each.kind == Weighing.Kind.SKIN]
-    return rows or _only(shell)
+    return rows or ([] if shell.gross_mass_g is None else _only(shell))
 
 
 def _only(shell: Shell) -> list[Weighing]:
@@ -134,22 +134,28 @@ def bare_drying_of(shell: Shell) -> Drying:
 
 
 def dryings_of(
-    cathodes: list[Cathode], charge: Quantity, metal: Ion | None, only: Shell | None = None
+    cathodes: list[Cathode],
+    charge: Quantity,
+    metal: Ion | None,
+    only: Shell | None = None,
+    shares: Mapping[int, Quantity] | None = None,
 ) -> Iterator[Drying]:
-    """Of every skinned core on a rail; where several hung there, each by its share of the area."""
+    """Of every skinned core on a rail; where several hung there, each by its share of the area, or those given."""
     areas = areas_of(cathodes)
     for cathode, area in zip(cathodes, areas, strict=True):
         shell = getattr(cathode, "shell", None)
         if not cathode.core_id or shell is None or (only is not None and shell.pk != only.pk):
             continue
-        share = charge if len(cathodes) == 1 else share_by_area(charge, area, areas)
+        share = (shares or {}).get(cathode.pk)
+        if share is None:
+            share = charge if len(cathodes) == 1 else share_by_area(charge, area, areas)
         yield drying_of(shell, metal, share)
 
 
 def drying_of(shell: Shell, metal: Ion | None, charge: Quantity) -> Drying:
     """`charge` is what passed on this cathode."""
     rows, ready = series_of(shell), quantity(shell.cathode, "tare_g")
-    if not rows or apart(ready.m)[0] <= 0:
+    if not rows or ready is None or apart(ready.m)[0] <= 0:
         return _standing(shell, (), None, [])
     points, before = [], None
     for row in rows:
@@ -193,13 +199,19 @@ def _residue(last: Point, metal: Ion | None, charge: Quantity) -> Figure | None:
 
 def _standing(shell: Shell, points: tuple[Point, ...], left: Figure | None, rows: list[Weighing]) -> Drying:
     pairs = pairs_of(rows)
-    since, closings = settled_since(pairs), tuple(shell.closings.select_related("signed_by"))
+    since, closings = settled_since(pairs), _closings(shell)
     code = _code(points, since, closed_on(shell, closings), shell)
     again = settles_at_the_earliest(pairs) if code in {"over", "drying"} else None
     within = figure("Agreement asked for", "_g", agreement_within, mass=pairs[-1].mass) if pairs else None
     shape, word = STANDINGS[code]
     words = sentence_of(code, points[-1] if points else None, since, again, within)
     return Drying(shell, points, code, shape, word, words, again, left, within, closings)
+
+
+def _closings(shell: Shell) -> tuple[CoreClosing, ...]:
+    """As they were prefetched, if they were; else with those who signed them."""
+    known = "closings" in getattr(shell, "_prefetched_objects_cache", {})
+    return tuple(shell.closings.all() if known else shell.closings.select_related("signed_by"))
 
 
 def closed_on(shell: Shell, closings: Iterable[CoreClosing]) -> date | None:

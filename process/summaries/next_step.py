@@ -42,6 +42,10 @@ def _after(summary: RunSummary) -> Step:
     unweighed = next((each.cathode for each in summary.cathodes if each.shell is None), None)
     if unweighed:
         return Step(f"Weigh what grew on {unweighed.label}", reverse("shell_weigh", args=[unweighed.pk]))
+    lost = next((each for each in summary.cathodes if each.gain is None), None)
+    if lost:
+        number, page = lost.shell.item.number, "weighing_add" if lost.cathode.core_id else "shell_edit"
+        return Step(f"Weigh {number} again", reverse(page, args=[number]))
     return Step("Say how it ended", reverse("run_judge", args=[summary.run.number]))
 
 

@@ -43,7 +43,10 @@ class RunSummary:
     @cached_property
     def dryings(self) -> tuple[Drying, ...]:
         """Of the skinned cores on its rail; asked of the database only where they are shown."""
-        return tuple(dryings_of(list(self.run.cathodes.all()), self.charge.quantity, metal_of(self.run)))
+        charge, rail = self.charge.quantity, self.rail
+        found = {each.pk: rail.share(index, charge).working for index, each in enumerate(rail.cathodes)}
+        shares = {key: working.quantity for key, working in found.items() if working} if rail.changed else {}
+        return tuple(dryings_of(list(self.run.cathodes.all()), charge, metal_of(self.run), shares=shares))
 
     @property
     def coverage(self) -> Coverage | None:

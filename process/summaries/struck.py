@@ -5,8 +5,9 @@ from math import nan
 
 from django.db.models import Value
 
-from process.models import Event, Reading, Run
+from process.models import Event, Reading, Run, Weighing
 from process.summaries.sheet import Line, Sheet
+from records.models import Item
 
 
 def lines_with_struck(run: Run, sheet: Sheet) -> list[Line]:
@@ -17,6 +18,12 @@ def lines_with_struck(run: Run, sheet: Sheet) -> list[Line]:
     )
     lines = [*sheet.lines, *(Line(row, nan) for row in gone)]
     return sorted(lines, key=lambda line: (line.row.at, isinstance(line.row, Reading)))
+
+
+def struck_weighings(item: Item) -> list[Weighing]:
+    """Of a core or a shell: shown where it stood, counted nowhere."""
+    rows = Weighing.every.filter(item=item, struck_at__isnull=False)
+    return list(rows.select_related("person", "struck_by").order_by("at", "pk"))
 
 
 def _where_some_are(run: Run) -> list[type[Reading] | type[Event]]:

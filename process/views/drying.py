@@ -3,7 +3,7 @@
 from django.contrib import messages
 from django.http import HttpRequest, HttpResponseBase
 from django.shortcuts import redirect
-from django.urls import path
+from django.urls import path, reverse
 
 from process.forms.weighings import WeighingForm, kind_for
 from process.models import Weighing
@@ -52,6 +52,7 @@ def weighing_edit(request: HttpRequest, pk: int) -> HttpResponseBase:
         template=BENCH,
         then=Weighing.get_absolute_url, back_url=weighing.get_absolute_url(),
         sentence="What stood there before stays in the history, with your reason.",
+        strike_url=reverse("strike", args=["weighing", weighing.pk]),
     )  # fmt: skip
 
 

@@ -5,8 +5,8 @@ from django.urls import reverse
 
 from process.models import Core, Pull, Weighing
 from process.summaries.cores import has_iron, leak_of, ready_of, summarise, taken_up
-from records.models import UnmetGate
-from tests.factories import make_cathode, make_item, make_mould, make_run, make_user
+from records.models import Concession, UnmetGate
+from tests.factories import make_cathode, make_item, make_mould, make_party, make_run, make_user
 from tests.process.scenario_runs import at
 
 pytestmark = pytest.mark.django_db
@@ -136,6 +136,67 @@ def test_a_core_that_leaks_stands_before_the_bath(technician):
 
     assert answer.status_code == 422 and "of water in the leak test" in answer.content.decode()
     assert UnmetGate.objects.filter(check_name="core waterproof").exists()
+
+
+def start(client, run, **more):
+    data = {"token": "0b0bd0f5-96b3-4d73-8a1d-0d2a1e8e9a19", "at": "2026-03-28T18:00", "current_a": "0.12"}
+    return client.post(reverse("run_start", args=[run.number]), data | more)
+
+
+def weigh(row, when, mass_g):
+    Weighing.objects.create(item=row.item, kind="core", at=at(when), mass_g=mass_g)
+
+
+def test_a_core_that_nobody_weighed_dry_or_tested_stands_before_the_bath(technician):
+    row, run = core(leak_before_g=None, leak_after_g=None), make_run()
+    make_cathode(run, core=row, tare_g=1312.4)
+
+    page = start(technician, run).content.decode()
+    start(technician, run, afterwards="1")
+
+    assert "No weighing shows that it is dry" in page and "No leak test is on record" in page
+    kept = set(UnmetGate.objects.values_list("check_name", flat=True))
+    assert {"core at constant mass", "core waterproof"} <= kept
+
+
+@pytest.mark.parametrize(("last_g", "met"), [(1138.0, True), (1135.0, False)])
+def test_constant_mass_is_two_weighings_a_day_apart_within_a_thousandth(technician, last_g, met):
+    """EN ISO 12570: drying is over when the mass changes by less than 0.1 % in 24 h (from memory)."""
+    row, run = core(), make_run()
+    make_cathode(run, core=row, tare_g=1312.4)
+    weigh(row, "2026-03-25 09:00", 1138.2)
+    weigh(row, "2026-03-26 09:00", last_g)
+
+    page = start(technician, run).content.decode()
+
+    assert ("Still drying" in page) is not met
+    assert "1138" in technician.get(row.item.get_absolute_url()).content.decode()
+
+
+def test_a_named_concession_lets_an_untested_core_pass(technician):
+    row, run = core(leak_before_g=None, leak_after_g=None), make_run()
+    make_cathode(run, core=row, tare_g=1312.4)
+    given = Concession.objects.create(
+        number="C-2026-09", gate="G5", check_names=["core waterproof", "core at constant mass"], reason="a trial",
+        given_on=at("2026-03-28 12:00").date(), given_by=make_party("Somebody"), given_role="conservator",
+    )  # fmt: skip
+    given.items.add(row.item)
+
+    page = start(technician, run).content.decode()
+
+    assert "No leak test" not in page and "shows that it is dry" not in page
+
+
+def test_the_list_of_cores_says_where_each_stands(technician):
+    row = core()
+    weigh(row, "2026-03-25 09:00", 1138.2)
+    weigh(row, "2026-03-26 09:00", 1138.0)
+
+    page = technician.get(reverse("core_list")).content.decode()
+    sheet = technician.get(reverse("core_list") + "?export=csv")
+
+    assert "P-2026-01" in page and "constant mass" in page.casefold() and "0.07" in page
+    assert b"constant mass" in b"".join(sheet.streaming_content if sheet.streaming else [sheet.content])
 
 
 def test_a_core_is_weighed_while_it_dries_before_the_bath(technician):
