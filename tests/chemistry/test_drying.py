@@ -17,7 +17,7 @@ from process.chemistry.drying import (
     uptake,
 )  # fmt: skip
 from process.chemistry.errors import ChemistryError
-from process.chemistry.judgement import SETTLED_SPAN, Weighing, has_settled
+from process.chemistry.judgement import SETTLED_SPAN, Weighing, has_settled, is_dry
 from process.chemistry.metals import ion
 from records.units import ureg
 
@@ -100,3 +100,14 @@ def test_residue_vanishes_where_the_gain_is_the_metal(ready_g, gain_g, charge_ah
 
     expected = (apparent.m_as("") - efficiency) * COPPER.equivalent.m_as("g/(A*h)") * charge_ah
     assert left.m == pytest.approx(expected, abs=1e-6 * max(1, ready_g + gain_g))
+
+
+@pytest.mark.parametrize(("hours", "last_g", "dry"), [(24, 1137.1, True), (24, 1136.9, False), (23, 1138.2, False)])
+def test_a_core_is_dry_when_a_day_changes_it_by_less_than_a_thousandth(hours, last_g, dry):
+    """EN ISO 12570: constant mass is a change of less than 0.1 % in 24 h (from memory)."""
+    begin = datetime(2026, 3, 25, 9, tzinfo=UTC)
+    weighings = [
+        Weighing(begin, Q(1138.2, "g")), Weighing(begin + timedelta(hours=hours), Q(last_g, "g"))
+    ]  # fmt: skip
+
+    assert is_dry(weighings) is dry
