@@ -16,6 +16,7 @@ from process.views.run_page import NARROW
 from records import access, clock
 from records.pdf.charts import svg
 from records.views.answering import answer_form
+from records.views.writing import begin, correct
 
 ORDER = "Level to the mark, mix, sample, analyse, correct, mix, analyse again."
 ACID = "Acid goes into the bath slowly, never water into acid. Eye protection; local rules decide."
@@ -92,19 +93,11 @@ def limit_edit(request: HttpRequest, number: str, constituent: str) -> HttpRespo
 
 def addition_add(request: HttpRequest, number: str) -> HttpResponse:
     found = access.fetch(request, Bath, number=number)
-    access.require(request, "write", BathAddition)
-    offered = {"added_by": access.party_of(request.user)} | _corrected(request, found)
-    form = AdditionForm(request.POST or None, instance=BathAddition(bath=found), initial=offered)
-    return answer_form(
-        request,
-        form,
-        title=f"Add to bath {number}",
-        verb="Write it down",
-        back_url=found.get_absolute_url(),
-        then=lambda _: found,
-        sentence=ORDER,
-        caution=ACID,
-    )
+    return begin(
+        request, AdditionForm, on={"bath": found}, title=f"Add to bath {number}", sentence=ORDER, caution=ACID,
+        offer=lambda: {"added_by": access.party_of(request.user)} | _corrected(request, found),
+        verb="Write it down", back_url=found.get_absolute_url(), then=lambda _: found,
+    )  # fmt: skip
 
 
 def _corrected(request: HttpRequest, bath: Bath) -> dict:
@@ -119,11 +112,10 @@ def _corrected(request: HttpRequest, bath: Bath) -> dict:
 
 
 def addition_edit(request: HttpRequest, pk: int) -> HttpResponse:
-    row = access.fetch(request, BathAddition.objects.select_related("bath"), to="write", pk=pk)
-    form = AdditionForm(request.POST or None, instance=row)
-    return answer_form(request, form, title=f"Correct: {row}", sentence=ORDER, caution=ACID, verb="Save",
-                       strike_url=reverse("strike", args=["bath-addition", row.pk]),
-                       back_url=row.bath.get_absolute_url(), then=lambda row: row.bath)  # fmt: skip
+    return correct(
+        request, AdditionForm, where={"pk": pk}, related=("bath",), strikes="bath-addition", sentence=ORDER,
+        caution=ACID, title=lambda row: f"Correct: {row}", then=lambda row: row.bath,
+    )  # fmt: skip
 
 
 urls = [

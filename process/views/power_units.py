@@ -7,7 +7,7 @@ from django.urls import path, reverse
 from process.forms.supplies import PowerUnitForm
 from process.models import PowerUnit
 from records import access
-from records.views.answering import answer_form
+from records.views.writing import begin, correct
 
 SENTENCE = "Range, smallest step, meter, polarity, and what it does when the mains come back."
 
@@ -18,20 +18,21 @@ def power_unit_list(request: HttpRequest) -> HttpResponse:
 
 
 def power_unit_add(request: HttpRequest) -> HttpResponse:
-    access.require(request, "write", PowerUnit)
-    return _answer(request, PowerUnitForm(request.POST or None), "Enter a power unit")
+    return begin(
+        request, PowerUnitForm, title="Enter a power unit", sentence=SENTENCE, verb="Keep it", back_url=_list(),
+        then=_list,
+    )  # fmt: skip
 
 
 def power_unit_edit(request: HttpRequest, number: str) -> HttpResponse:
-    unit = access.fetch(request, PowerUnit, to="write", number=number)
-    return _answer(request, PowerUnitForm(request.POST or None, instance=unit), f"Correct {unit.number}")
+    return correct(
+        request, PowerUnitForm, where={"number": number}, title=lambda unit: f"Correct {unit.number}",
+        sentence=SENTENCE, verb="Keep it", then=_list,
+    )  # fmt: skip
 
 
-def _answer(request: HttpRequest, form: PowerUnitForm, title: str) -> HttpResponse:
-    back = reverse("power_unit_list")
-    return answer_form(
-        request, form, title=title, sentence=SENTENCE, verb="Keep it", back_url=back, then=lambda _: back
-    )
+def _list(unit: PowerUnit | None = None) -> str:
+    return reverse("power_unit_list")
 
 
 urls = [

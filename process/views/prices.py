@@ -8,7 +8,7 @@ from process.chemistry.metals import written
 from process.forms.supplies import PriceForm
 from process.models import PriceList
 from records import access
-from records.views.answering import answer_form
+from records.views.writing import begin, correct
 
 SENTENCE = "A plan is reckoned with the youngest list that held when its run was to start."
 
@@ -20,24 +20,28 @@ def price_list(request: HttpRequest) -> HttpResponse:
 
 
 def price_add(request: HttpRequest) -> HttpResponse:
+    return begin(
+        request, PriceForm, title="Enter prices", sentence=SENTENCE, verb="Keep them", offer=_last_figures,
+        back_url=_list(), then=_list,
+    )  # fmt: skip
+
+
+def _last_figures() -> dict:
     """A new list begins with the figures of the last."""
-    access.require(request, "write", PriceList)
     last = PriceList.objects.first()
     copied = ("ion", "currency", "labour_money_h", "metal_money_kg", "energy_money_kwh", "bath_money", "bath_life_ah")
-    offered = {name: getattr(last, name) for name in (*copied, "failure_pct")} if last else {}
-    return _answer(request, PriceForm(request.POST or None, initial=offered), "Enter prices")
+    return {name: getattr(last, name) for name in (*copied, "failure_pct")} if last else {}
 
 
 def price_edit(request: HttpRequest, pk: int) -> HttpResponse:
-    row = access.fetch(request, PriceList, to="write", pk=pk)
-    return _answer(request, PriceForm(request.POST or None, instance=row), f"Correct the {row}")
+    return correct(
+        request, PriceForm, where={"pk": pk}, title=lambda row: f"Correct the {row}", sentence=SENTENCE,
+        verb="Keep them", then=_list,
+    )  # fmt: skip
 
 
-def _answer(request: HttpRequest, form: PriceForm, title: str) -> HttpResponse:
-    back = reverse("price_list")
-    return answer_form(
-        request, form, title=title, sentence=SENTENCE, verb="Keep them", back_url=back, then=lambda _: back
-    )
+def _list(row: PriceList | None = None) -> str:
+    return reverse("price_list")
 
 
 urls = [

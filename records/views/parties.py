@@ -7,9 +7,10 @@ from django.urls import path, reverse
 from records import access
 from records.forms.parties import PartyForm
 from records.models import Party
-from records.views.answering import answer_form
 from records.views.listing import export, page, wants_export
+from records.views.writing import begin, correct
 
+SENTENCE = "A person, institution or workshop that this register names."
 COLUMNS = [("Name", "name"), ("Kind", "get_kind_display"), ("What they do", "function"), ("E-mail", "email")]
 
 
@@ -24,17 +25,10 @@ def party_list(request: HttpRequest) -> HttpResponse:
 
 
 def party_add(request: HttpRequest) -> HttpResponse:
-    access.require(request, "write", Party)
-    form = PartyForm(request.POST or None, initial={"name": request.GET.get("name", "")})
-    return answer_form(
-        request,
-        form,
-        title="New party",
-        verb="Keep",
-        back_url=reverse("party_list"),
-        sentence="A person, institution or workshop that this register names.",
-        then=Party.get_absolute_url,
-    )
+    return begin(
+        request, PartyForm, title="New party", sentence=SENTENCE, verb="Keep", back_url=reverse("party_list"),
+        offer=lambda: {"name": request.GET.get("name", "")}, then=Party.get_absolute_url,
+    )  # fmt: skip
 
 
 def party(request: HttpRequest, pk: int) -> HttpResponse:
@@ -49,10 +43,7 @@ def party(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 def party_edit(request: HttpRequest, pk: int) -> HttpResponse:
-    person = access.fetch(request, Party, to="write", pk=pk)
-    form = PartyForm(request.POST or None, instance=person)
-    return answer_form(request, form, title=person.name, verb="Keep", back_url=person.get_absolute_url(),
-                       then=Party.get_absolute_url)  # fmt: skip
+    return correct(request, PartyForm, where={"pk": pk}, title=str, verb="Keep", then=Party.get_absolute_url)
 
 
 urls = [

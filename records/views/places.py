@@ -7,8 +7,10 @@ from django.urls import path, reverse
 from records import access
 from records.forms.places import PlaceForm
 from records.models import Place
-from records.views.answering import answer_form
 from records.views.listing import page
+from records.views.writing import begin, correct
+
+SENTENCE = "A room, case, cupboard or box in which things are kept."
 
 
 def place_list(request: HttpRequest) -> HttpResponse:
@@ -18,17 +20,10 @@ def place_list(request: HttpRequest) -> HttpResponse:
 
 
 def place_add(request: HttpRequest) -> HttpResponse:
-    access.require(request, "write", Place)
-    form = PlaceForm(request.POST or None)
-    return answer_form(
-        request,
-        form,
-        title="New place",
-        verb="Keep",
-        back_url=reverse("place_list"),
-        sentence="A room, case, cupboard or box in which things are kept.",
+    return begin(
+        request, PlaceForm, title="New place", sentence=SENTENCE, verb="Keep", back_url=reverse("place_list"),
         then=Place.get_absolute_url,
-    )
+    )  # fmt: skip
 
 
 def place(request: HttpRequest, pk: int) -> HttpResponse:
@@ -38,10 +33,9 @@ def place(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 def place_edit(request: HttpRequest, pk: int) -> HttpResponse:
-    where = access.fetch(request, Place, to="write", pk=pk)
-    form = PlaceForm(request.POST or None, instance=where)
-    return answer_form(request, form, title=where.name, verb="Keep", back_url=where.get_absolute_url(),
-                       then=Place.get_absolute_url)  # fmt: skip
+    return correct(
+        request, PlaceForm, where={"pk": pk}, title=lambda where: where.name, verb="Keep", then=Place.get_absolute_url
+    )
 
 
 urls = [

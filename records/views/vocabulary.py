@@ -7,7 +7,9 @@ from django.urls import path, reverse
 from records import access
 from records.forms.vocabulary import TermForm
 from records.models import Term
-from records.views.answering import answer_form
+from records.views.writing import begin, correct
+
+SENTENCE = "Say what one sees, not what one suspects; the definition stands beside every choice."
 
 
 def vocabulary_list(request: HttpRequest) -> HttpResponse:
@@ -19,24 +21,17 @@ def vocabulary_list(request: HttpRequest) -> HttpResponse:
 
 
 def term_add(request: HttpRequest) -> HttpResponse:
-    access.require(request, "write", Term)
-    form = TermForm(request.POST or None, initial={"scheme": request.GET.get("scheme", "")})
-    return answer_form(
-        request,
-        form,
-        title="New word",
-        verb="Keep",
-        back_url=reverse("vocabulary_list"),
-        then=_list_of,
-        sentence="Say what one sees, not what one suspects; the definition stands beside every choice.",
-    )
+    return begin(
+        request, TermForm, title="New word", sentence=SENTENCE, verb="Keep", back_url=reverse("vocabulary_list"),
+        offer=lambda: {"scheme": request.GET.get("scheme", "")}, then=_list_of,
+    )  # fmt: skip
 
 
 def term_edit(request: HttpRequest, pk: int) -> HttpResponse:
-    term = access.fetch(request, Term, to="write", pk=pk)
-    form = TermForm(request.POST or None, instance=term)
-    return answer_form(request, form, title=term.label, verb="Keep", back_url=_list_of(term), then=_list_of,
-                       sentence="Records that use this word keep it; they show the new spelling.")  # fmt: skip
+    return correct(
+        request, TermForm, where={"pk": pk}, title=lambda term: term.label, verb="Keep", then=_list_of,
+        sentence="Records that use this word keep it; they show the new spelling.",
+    )  # fmt: skip
 
 
 def _list_of(term: Term) -> str:
