@@ -9,8 +9,6 @@ from records import clock
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
 
-USUAL_PH = (6.0, 7.5)  # of the last rinse; common practice, from memory
-
 
 class ClosingForm(RecordForm):
     class Meta:

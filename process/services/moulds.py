@@ -43,10 +43,6 @@ def pulls_allowed(mould: Mould) -> int:
     return min(limit for limit in limits if limit is not None)
 
 
-def pulls_left(mould: Mould) -> int:
-    return pulls_allowed(mould) - mould.pulls.count()
-
-
 def pull_check(mould: Mould) -> gates.Check:
     """Whether a use of the mould is left, by what it bears and by the consent."""
     allowed, used = pulls_allowed(mould), mould.pulls.count()

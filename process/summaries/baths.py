@@ -30,9 +30,6 @@ class Standing:
 
     holds: bool
     sentence: str
-    analysis: BathAnalysis | None = None
-    age_days_count: int | None = None
-    since_ah_l: float | None = None
 
 
 def bath_ledger(bath: Bath) -> list[LedgerLine]:
@@ -73,9 +70,7 @@ def standing_of(bath: Bath, analysis: BathAnalysis | None, since_ah: float, on: 
     if analysis is None:
         return Standing(False, f"Bath {bath.number} has no analysis before {day_words(on)}: analyse it.")
     age = (on - timezone.localdate(analysis.sampled_at)).days
-    since_ah_l = since_ah / bath.volume_l
-    holds, sentence = _judge(bath, analysis, age, since_ah_l)
-    return Standing(holds, sentence, analysis, age, since_ah_l)
+    return Standing(*_judge(bath, analysis, age, since_ah / bath.volume_l))
 
 
 def _judge(bath: Bath, analysis: BathAnalysis, age: int, since_ah_l: float) -> tuple[bool, str]:

@@ -58,11 +58,6 @@ class Charge:
     trace: Figure | None = None
 
     @property
-    def difference_pct(self) -> float | None:
-        """How far the meter lies from the sheet."""
-        return _apart(self.meter, self.sheet)
-
-    @property
     def is_apart(self) -> bool:
         return any(each.is_apart for each in self.beside)
 

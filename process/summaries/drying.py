@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from datetime import date, datetime
+from datetime import date
 
 from django.db.models import Prefetch, prefetch_related_objects
 from django.utils import timezone
@@ -57,7 +57,6 @@ class Drying:
     shape: str
     word: str
     sentence: str
-    again_at: datetime | None
     residue: Figure | None
     within: Figure | None
     closings: tuple[CoreClosing, ...]
@@ -205,7 +204,7 @@ def _standing(shell: Shell, points: tuple[Point, ...], left: Figure | None, rows
     within = figure("Agreement asked for", "_g", agreement_within, mass=pairs[-1].mass) if pairs else None
     shape, word = STANDINGS[code]
     words = sentence_of(code, points[-1] if points else None, since, again, within)
-    return Drying(shell, points, code, shape, word, words, again, left, within, closings)
+    return Drying(shell, points, code, shape, word, words, left, within, closings)
 
 
 def _closings(shell: Shell) -> tuple[CoreClosing, ...]:

@@ -45,7 +45,6 @@ class Interruption:
     run: Run
     until: datetime
     charge_before_ah: float
-    charge_least_ah: float
     boundaries: tuple[Boundary, ...] = ()
 
     @property
@@ -153,9 +152,9 @@ def interruptions_of(
 
 
 def _interruption(stretch, answers: Answers, rail: Rail, walls, until: datetime, run: Run) -> Interruption:
-    least, before = rail.sheet.charge_by([stretch.began_after, stretch.began_by])
+    (before,) = rail.sheet.charge_by([stretch.began_by])
     walls = boundaries_at(stretch, rail, walls) if stretch.came_back else ()
-    return Interruption(stretch, answers, run, until, before, least, walls)
+    return Interruption(stretch, answers, run, until, before, walls)
 
 
 def spans_of(stretch: Stretch, until: datetime) -> tuple[float, float]:

@@ -51,7 +51,6 @@ class Sheet:
     charge: SheetCharge
     charge_spread_ah: float
     started_at: datetime | None
-    covered_at: datetime | None
     stopped_at: datetime | None
     until_at: datetime | None
 
@@ -90,9 +89,7 @@ def sheet_of(run: Run) -> Sheet:
     rows = sorted([*readings, *events], key=lambda row: (row.at, isinstance(row, Reading)))
     until = stopped or (max([clock.now(), *(row.at for row in rows)]) if started else None)
     charge = charge_of_lines(currents, until)
-    bare = Sheet(
-        (), tuple(currents), charge, _spread(currents, until), started, marks.get(Event.Kind.COVERED), stopped, until
-    )
+    bare = Sheet((), tuple(currents), charge, _spread(currents, until), started, stopped, until)
     drifted = {id(currents[drift.index_count].row) for drift in charge.drifts}
     passed = bare.charge_by([row.at for row in rows])
     lines = tuple(Line(row, ah, id(row) in drifted) for row, ah in zip(rows, passed, strict=True))

@@ -16,7 +16,6 @@ KINDS = {
     "number": re.compile(r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d{1,3})?"),
     "no number": re.compile(r"[+-]?(?:nan|inf(?:inity)?|∞|#n/a|n/a)", re.IGNORECASE),
 }
-MONTHS_NOT_IN_FIGURES = re.compile(r"[A-Za-zäé]{3,}")
 
 
 def kind_of(cell: str) -> str:

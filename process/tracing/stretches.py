@@ -25,11 +25,6 @@ class Stretch:
     charge_before_ah: float
     back_a: float = 0.0
 
-    @property
-    def least_s(self) -> float:
-        """How long it lasted at least; `back_s - last_on_s` at most."""
-        return self.to_s - self.from_s
-
     def as_json(self) -> dict[str, Any]:
         return asdict(self)
 

@@ -14,7 +14,6 @@ from records.models.measurements import VALUE_FIELDS
 What = Measurement.What
 COLUMNS = {What.MASS.value: "mass_g", What.DENSITY.value: "density_g_cm3", What.DIE_AXIS.value: "angle_deg"}
 GROUPS = (("a length", "_mm"), ("a mass", "_g"), ("a density", "_g_cm3"), ("an angle", "_deg"))
-NOUNS = dict(zip(VALUE_FIELDS, (noun for noun, _ in GROUPS), strict=False))
 
 
 def column_of(what: str) -> str:

@@ -91,10 +91,6 @@ def edition(number: int, authorised: int, made: int, destroyed: int = 0) -> str:
     return f"Copy {number} of {authorised} authorised; {made} made{gone}."
 
 
-def not_examined(things: Sequence[str]) -> str:
-    return f"Not examined: {listed(things)}." if things else ""
-
-
 def caption(kind: str, number: str, original: str = "original") -> str:
     """Under every picture of a copy."""
     return f"Photograph of {kind[:1].lower()}{kind[1:]} {number}, not of the {original}."

@@ -183,7 +183,7 @@ def test_meter_is_chosen_with_a_reason_and_stands_beside_the_sheet():
 
     assert charge.chosen.value == pytest.approx(36.5)
     assert charge.sheet.value == pytest.approx(36.85)
-    assert charge.difference_pct == pytest.approx(-0.95, abs=0.005)
+    assert [each.apart_pct for each in charge.beside][-1] == pytest.approx(0.96, abs=0.005)  # the sheet, of 36.5 Ah
 
 
 def test_plus_minus_of_ammeter_area_and_balance_are_carried():

@@ -122,9 +122,6 @@ def test_a_file_name_begins_with_the_kind():
         (phrases.weight(64.71, 71.36), "The copy weighs 64.71 g, the original 71.36 g (90.7 % of it)."),
         (phrases.inside(None), "Whether the filling contains lead is not known; treat it as if it did."),
         (phrases.edition(1, 3, 2), "Copy 1 of 3 authorised; 2 made."),
-        (phrases.not_examined(["edge", "inside", "seam"]), "Not examined: edge, inside and seam."),
-        (phrases.not_examined(["edge"]), "Not examined: edge."),
-        (phrases.not_examined([]), ""),
         (
             phrases.caption("Electrotype copy", "R.2026.2", "coin"),
             "Photograph of electrotype copy R.2026.2, not of the coin.",

@@ -16,7 +16,6 @@ DEPTH = 17.0  # shallower than life: a lens far away flattens
 # The sitter's left temple is on the right of the picture.
 TEMPLE = (13.6, 12.6)
 FLAKE_MM = (3.0, 2.0)
-EYE_CORNER_R = (-2.9, 5.0)
 
 
 def _surface(field: Field) -> tuple[Relief, Plane]:
