@@ -34,17 +34,10 @@ def bath_list(request: HttpRequest) -> HttpResponse:
 
 
 def bath_add(request: HttpRequest) -> HttpResponse:
-    access.require(request, "write", Bath)
-    form = BathForm(request.POST or None)
-    return answer_form(
-        request,
-        form,
-        title="Enter a bath",
-        sentence=SENTENCE,
-        verb="Enter it",
-        back_url=reverse("bath_list"),
+    return begin(
+        request, BathForm, title="Enter a bath", sentence=SENTENCE, verb="Enter it", back_url=reverse("bath_list"),
         then=Bath.get_absolute_url,
-    )
+    )  # fmt: skip
 
 
 def bath(request: HttpRequest, number: str) -> HttpResponse:
@@ -59,17 +52,10 @@ def bath(request: HttpRequest, number: str) -> HttpResponse:
 
 
 def bath_edit(request: HttpRequest, number: str) -> HttpResponse:
-    found = access.fetch(request, Bath, to="write", number=number)
-    form = BathForm(request.POST or None, instance=found)
-    return answer_form(
-        request,
-        form,
-        title=f"Correct {number}",
-        sentence=SENTENCE,
-        verb="Save",
-        back_url=found.get_absolute_url(),
+    return correct(
+        request, BathForm, where={"number": number}, title=lambda bath: f"Correct {number}", sentence=SENTENCE,
         then=Bath.get_absolute_url,
-    )
+    )  # fmt: skip
 
 
 def limit_edit(request: HttpRequest, number: str, constituent: str) -> HttpResponse:

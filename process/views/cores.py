@@ -11,6 +11,7 @@ from process.summaries.core_lines import cores_with_lines, line_of_core
 from records import access
 from records.views.answering import answer_form, wants_afterwards
 from records.views.listing import Column, export, page, wants_export
+from records.views.writing import correct
 
 SENTENCE = "A cast that is waterproofed, coated and covered with metal. Dry it to constant mass before the bath."
 
@@ -53,10 +54,10 @@ def core_add(request: HttpRequest) -> HttpResponseBase:
 
 
 def core_edit(request: HttpRequest, number: str) -> HttpResponseBase:
-    core = access.fetch(request, Core.objects.select_related("item"), to="write", item__number=number)
-    form = CoreChangeForm(request.POST or None, instance=core)
-    return answer_form(request, form, title=f"Correct {number}", sentence=SENTENCE, verb="Save",
-                       back_url=core.item.get_absolute_url(), then=lambda core: core.item)  # fmt: skip
+    return correct(
+        request, CoreChangeForm, where={"item__number": number}, related=("item",), sentence=SENTENCE,
+        title=lambda core: f"Correct {number}", then=lambda core: core.item,
+    )  # fmt: skip
 
 
 urls = [

@@ -11,6 +11,7 @@ from records import access
 from records.models import Item
 from records.views.answering import answer_form, wants_afterwards
 from records.views.listing import export, page, wants_export
+from records.views.writing import correct
 
 SENTENCE = "One number for each mould, from one side of one piece: the link between copy and original runs through it."
 COLUMNS = [
@@ -61,10 +62,10 @@ def _offered(request: HttpRequest, model: Item | None) -> dict:
 
 
 def mould_edit(request: HttpRequest, number: str) -> HttpResponseBase:
-    mould = access.fetch(request, Mould.objects.select_related("item"), to="write", item__number=number)
-    form = MouldChangeForm(request.POST or None, instance=mould)
-    return answer_form(request, form, title=f"Correct {number}", sentence=SENTENCE, verb="Save",
-                       back_url=mould.item.get_absolute_url(), then=lambda mould: mould.item)  # fmt: skip
+    return correct(
+        request, MouldChangeForm, where={"item__number": number}, related=("item",), sentence=SENTENCE,
+        title=lambda mould: f"Correct {number}", then=lambda mould: mould.item,
+    )  # fmt: skip
 
 
 urls = [

@@ -9,6 +9,7 @@ from records.forms.commissions import ConsentForm
 from records.models import Commission, Consent
 from records.services.permissions import record_duties_of
 from records.views.answering import answer_form
+from records.views.writing import correct
 
 SENTENCE = "What the owner allows, for how long, and on which conditions. Dated conditions become duties."
 
@@ -42,18 +43,10 @@ def consent(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 def consent_edit(request: HttpRequest, pk: int) -> HttpResponse:
-    found = access.fetch(request, Consent, to="write", pk=pk)
-    form = ConsentForm(request.POST or None, instance=found)
-    return answer_form(
-        request,
-        form,
-        title=str(found),
-        sentence=SENTENCE,
-        verb="Keep",
-        back_url=found.get_absolute_url(),
-        act=_keep,
+    return correct(
+        request, ConsentForm, where={"pk": pk}, title=str, sentence=SENTENCE, verb="Keep", act=_keep,
         then=Consent.get_absolute_url,
-    )
+    )  # fmt: skip
 
 
 urls = [

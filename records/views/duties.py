@@ -10,6 +10,7 @@ from records.models import Duty
 from records.services.permissions import fulfil
 from records.views.answering import answer_form
 from records.views.listing import export, page, wants_export
+from records.views.writing import begin
 
 COLUMNS = [("Due", "due_on"), ("What", "sentence"), ("For", "role"), ("Done", "done_on"), ("How", "done_words")]
 
@@ -27,17 +28,10 @@ def duty_list(request: HttpRequest) -> HttpResponse:
 
 
 def duty_add(request: HttpRequest) -> HttpResponse:
-    access.require(request, "write", Duty)
-    form = DutyForm(request.POST or None)
-    return answer_form(
-        request,
-        form,
-        title="New duty",
-        verb="Keep",
-        back_url=reverse("duty_list"),
-        sentence="Something that must be done by a date.",
-        then=lambda duty: reverse("duty_list"),
-    )
+    return begin(
+        request, DutyForm, title="New duty", sentence="Something that must be done by a date.", verb="Keep",
+        back_url=reverse("duty_list"), then=lambda duty: reverse("duty_list"),
+    )  # fmt: skip
 
 
 def duty_done(request: HttpRequest, pk: int) -> HttpResponse:
