@@ -1,8 +1,8 @@
-"""Loggers' files, read again together with the register's own."""
+"""Loggers' files and scans, read again together with the register's own."""
 
 from collections.abc import Iterable
 
-from process.models import Trace
+from process.models import AreaPart, Trace
 from records import imaging
 from records.extensions import KeptFile, kept_files
 
@@ -14,4 +14,11 @@ def traces() -> Iterable[KeptFile]:
         yield KeptFile(imaging.original_path(trace.path), trace.sha256, f"trace {trace}", trace.get_absolute_url())
 
 
-kept_files.append(traces)
+def scans() -> Iterable[KeptFile]:
+    rows = AreaPart.objects.filter(scan_facts__has_key="path").select_related("cathode").order_by("pk")
+    for part in rows.iterator(chunk_size=AT_ONCE):
+        facts = part.scan_facts
+        yield KeptFile(imaging.original_path(facts["path"]), facts["sha256"], f"scan {part}", part.get_absolute_url())
+
+
+kept_files += [traces, scans]

@@ -149,6 +149,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "area_add": ("cathode.pk", "=disc"),
     "area_edit": ("area_part.pk",),
     "area_remove": ("area_part.pk",),
+    "area_scan": ("area_part.pk",),
     "reading_add": ("run.number",),
     "reading_edit": ("reading.pk",),
     "readings_paste": ("run.number",),

@@ -158,3 +158,22 @@ def ohmic_drop(current_density: Quantity, gap: Quantity, conductivity: Quantity)
     1.0
     """
     return current_density * gap / conductivity
+
+
+@formula(
+    VOLTAGE.called("U", "cell voltage"),
+    drop=VOLTAGE.called("U₁", "ohmic drop of the bath"),
+    allowance=VOLTAGE.called("U₂", "reactions and contacts"),
+)
+def cell_voltage(drop: Quantity, allowance: Quantity) -> Quantity:
+    """Voltage that the power unit must give: what the bath takes, and an allowance for reactions and contacts.
+
+    Equation: U [V] = U₁ [V] + U₂ [V]
+    Errors: a negative voltage.
+    Source: Kirchhoff's voltage law; 0.1 to 0.3 V for soluble copper anodes is common practice, from memory.
+
+    >>> from records.units import ureg
+    >>> round(cell_voltage(0.9 * ureg.V, 0.2 * ureg.V).magnitude, 6)
+    1.1
+    """
+    return drop + allowance

@@ -2,9 +2,10 @@
 
 from pint import Quantity
 
+from process.chemistry.constants import FARADAY, MOLAR_GAS
 from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
-from process.chemistry.terms import LENGTH, MASS, RATIO, Rule, Term, nominal
+from process.chemistry.terms import CURRENT_DENSITY, LENGTH, MASS, RATIO, Rule, Term, nominal
 from records.units import ureg
 
 DISTANCES = RATIO.called("K", "distance of the far cathode over that of the near", Rule.POSITIVE)
@@ -145,6 +146,29 @@ def wagner_number(slope: Quantity, conductivity: Quantity, length: Quantity) -> 
     0.5
     """
     return conductivity * slope / length
+
+
+@formula(
+    Term("s", "slope of the polarisation curve", "ohm*m**2"),
+    FARADAY,
+    MOLAR_GAS,
+    current_density=CURRENT_DENSITY.called("j", "current density", Rule.POSITIVE),
+    temperature=Term("T", "temperature", "K", Rule.POSITIVE),
+    transfer=RATIO.called("α", "transfer coefficient", Rule.FRACTION),
+)
+def tafel_slope(current_density: Quantity, temperature: Quantity, transfer: float | Quantity = 0.5) -> Quantity:
+    """Slope of the polarisation curve where nobody measured it, by Tafel's law.
+
+    Equation: s [ohm·m²] = R [J/(mol·K)]·T [K] / (α [1]·F [C/mol]·j [A/dm²])
+    Errors: a current density or temperature of zero or less; a coefficient that is not more than 0 and at most 1.
+    Source: derivative of Tafel's law; Newman and Thomas-Alyea, Electrochemical Systems, 3rd ed., ch. 18, from memory.
+
+    >>> Q = ureg.Quantity
+    >>> s = tafel_slope(Q(2, "A/dm**2"), Q(298.15, "K"))
+    >>> round(wagner_number(s, Q(20, "S/m"), Q(0.05, "m")).magnitude, 3)
+    0.103
+    """
+    return MOLAR_GAS.quantity * temperature.to("K") / (transfer * FARADAY.quantity * current_density)
 
 
 def _ratio(value: float | Quantity) -> Quantity:

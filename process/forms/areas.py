@@ -12,6 +12,7 @@ from process.forms.asking import AsksUnusual
 from process.models import AreaPart
 from process.ranges import Opinion, judge
 from process.services.areas import keep_part
+from process.services.scan_files import keep_scanned, stored_path
 from process.summaries.areas import USUAL_PCT, ProfileUnreadable, kept_area, one_piece
 from process.summaries.figures import apart
 from records.forms.base import RecordForm
@@ -122,10 +123,10 @@ class AreaForm(AsksUnusual, RecordForm):
 
 
 class ScanForm(AreaForm):
-    """A mesh is read while the form is checked, outside of any transaction; only what it tells is kept."""
+    """A mesh is read while the form is checked, outside of any transaction; the file is kept as it came."""
 
     file = forms.FileField(
-        label="Scan", help_text="STL, OBJ or PLY. Its area is kept with its digest, the file itself is not.",
+        label="Scan", help_text="STL, OBJ or PLY. It is kept byte for byte beside the area that it gave.",
         max_length=255,
     )  # fmt: skip
     unit = forms.ChoiceField(
@@ -149,15 +150,19 @@ class ScanForm(AreaForm):
         except ChemistryError as error:
             self.add_error("file", f"The scan {error.problem}." if error.input == "scan" else f"{error}.")
             return
+        sha256 = hashlib.sha256(content).hexdigest()
         volume = None if scan.volume is None else round(apart(scan.volume.m_as("cm**3"))[0], 3)
         self.instance.scan_facts = {
-            "name": file.name[-120:], "sha256": hashlib.sha256(content).hexdigest(), "unit": cleaned["unit"],
+            "name": file.name[-120:], "sha256": sha256, "path": stored_path(sha256, file.name), "unit": cleaned["unit"],
             "side": cleaned["side"], "faces": scan.face_count, "volume_cm3": volume,
             "whole_area_dm2": round(scan.whole_area.m_as("dm**2"), 6),
             "extent_mm": [round(each, 3) for each in scan.extent_mm], "remarks": list(scan.remarks),
         }  # fmt: skip
         area = scan.area.m_as("dm**2") * (cleaned.get("pieces_count") or 1)
         self.instance.area_dm2 = float(f"{area:.4g}")
+
+    def save(self, commit: bool = True) -> AreaPart:
+        return keep_scanned(part=self.instance, file=self.cleaned_data["file"])
 
 
 def form_for(shape: str) -> type[AreaForm]:

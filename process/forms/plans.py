@@ -8,16 +8,23 @@ from process.models import PowerUnit, RampStep, Range, Run
 from process.ranges import Opinion, judge_by, range_of
 from process.services.plans import keep_ramp
 from records.forms.base import RecordForm
+from records.forms.quantities import QuantityField
 
 POSITIVE = (
     "planned_current_density_a_dm2", "planned_thickness_mm", "reading_interval_h", "planned_minimum_mm", "nearest_mm",
-    "farthest_mm", "planned_voltage_v", "anode_mass_g", "anode_area_dm2",
+    "farthest_mm", "planned_voltage_v", "anode_mass_g", "anode_area_dm2", "ready_in_h",
 )  # fmt: skip
+ASKED = ("ready_in_h",)
 NOT_NEGATIVE = ("attended_h", "outside_money")
 
 
 class PlanForm(AsksUnusual, RecordForm):
-    """`ramp` holds the steps; the form is valid when they are."""
+    """`ramp` holds the steps; the form is valid when they are. `ready_in_h` only asks, and is not kept."""
+
+    ready_in_h = QuantityField(
+        "_h", required=False, label="Must it be ready in",
+        help_text="Which density that takes is answered above; it is a question, not a part of the plan.",
+    )  # fmt: skip
 
     class Meta:
         model = Run
@@ -34,7 +41,7 @@ class PlanForm(AsksUnusual, RecordForm):
         ]  # fmt: skip
         groups = [
             ("What is wanted", ["planned_thickness_mm", "planned_current_density_a_dm2", "planned_efficiency_pct",
-                                "planned_start_at", "reading_interval_h"]),
+                                "planned_start_at", "reading_interval_h", "ready_in_h"]),
             ("How thin may it be in the hollows?", ["planned_minimum_mm", "distribution_source", "distribution_factor",
                                                     "nearest_mm", "farthest_mm"]),
             ("Which power unit, which anodes?", ["power_unit", "planned_voltage_v", "anode_mass_g", "anode_area_dm2"]),
@@ -84,6 +91,11 @@ class PlanForm(AsksUnusual, RecordForm):
         if not self.ramp.is_valid():
             self.add_error(None, "A step of the ramp cannot be read: see below what is wrong with it.")
         return cleaned
+
+    def _keep_what_was_typed(self) -> None:
+        super()._keep_what_was_typed()
+        for name in ASKED:
+            self.instance.as_typed.pop(name, None)
 
     @property
     def is_reckonable(self) -> bool:

@@ -25,6 +25,7 @@ class Bath(Tracked):
     temperature_warn_high_degc = models.FloatField("temperature, look above", default=28)
     analysis_valid_days_count = models.PositiveSmallIntegerField("an analysis holds for so many days", default=30)
     analysis_valid_ah_l = models.FloatField("or until this charge per litre", default=10)
+    conductivity_ms_cm = models.FloatField("conductivity, measured", null=True, blank=True)
     place = models.ForeignKey("records.Place", models.PROTECT, null=True, blank=True, related_name="baths")
     anodes = models.TextField(blank=True)
     cautions = models.TextField(blank=True)

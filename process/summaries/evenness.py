@@ -13,6 +13,7 @@ from process.chemistry.throwing import (
     factor_of_two_places,
     field_number,
     haring_blum,
+    heatley_number,
     metal_ratio,
     metal_ratio_expected,
 )
@@ -44,6 +45,7 @@ class Throw:
     metal: Figure
     haring_blum: Figure
     field: Figure
+    heatley: Figure
 
 
 def throw_of(test: ThrowTest) -> Throw:
@@ -65,6 +67,7 @@ def throw_of(test: ThrowTest) -> Throw:
     return Throw(
         test, distances, metal,
         figure("Haring–Blum", "_pct", haring_blum, **known), figure("Field’s number", "_pct", field_number, **known),
+        figure("Heatley’s scale", "_pct", heatley_number, **known),
     )  # fmt: skip
 
 

@@ -20,6 +20,7 @@ from records.units import other_unit, show
 MOST_LOAD_A_L = 1.0  # common practice, from memory
 MOST_STEP_PCT = 5.0  # common practice, from memory
 LEAST_ANODE_RATIO = 1.0  # one to two times the cathode; common practice, from memory
+MOST_APART = 2.0  # expected and estimated voltage, times; rule of this register
 METER_CHECK = timedelta(days=366)
 
 
@@ -73,6 +74,7 @@ def _power(run: Run, plan: PlanSummary, details: PlanDetails) -> Iterator[PlanCh
         yield PlanCheck("open", "No power unit is chosen, so its range and its smallest step are not checked.")
         return
     yield _range(unit, plan, run)
+    yield from _voltage(unit, run, details)
     if details.resolution and details.resolution.value is not None:
         yield _step(unit, plan, details.resolution)
     if unit.after_failure == PowerUnit.AfterFailure.RESUMES:
@@ -97,6 +99,22 @@ def _range(unit: PowerUnit, plan: PlanSummary, run: Run) -> PlanCheck:
     return PlanCheck(
         "done", f"{unit.number} gives up to {show(unit.rated_a, '_a')}; {show(amperes, '_a')} is the most asked for."
     )
+
+
+def _voltage(unit: PowerUnit, run: Run, details: PlanDetails) -> Iterator[PlanCheck]:
+    """What the bath will take, against what the unit gives and what the plan expects."""
+    found = details.voltage.estimate if details.voltage else None
+    if found is None or found.value is None:
+        yield PlanCheck("open", "The voltage is not estimated: give the distance from the anode to the piece.")
+        return
+    volts, rated = show(found.value, "_v", plus_minus=found.plus_minus), show(unit.rated_v, "_v")
+    if found.value > unit.rated_v:
+        yield PlanCheck("look", f"About {volts} is wanted; {unit.number} gives {rated}. Hang them nearer, or use less.")
+    else:
+        yield PlanCheck("done", f"About {volts} is wanted (estimated); {unit.number} gives up to {rated}.")
+    expected = run.planned_voltage_v
+    if expected and not 1 / MOST_APART <= found.value / expected <= MOST_APART:
+        yield PlanCheck("look", f"{show(expected, '_v')} is expected, {volts} estimated: look at distance and density.")
 
 
 def _step(unit: PowerUnit, plan: PlanSummary, share: Figure) -> PlanCheck:

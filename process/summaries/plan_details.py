@@ -14,6 +14,7 @@ from process.summaries.evidence import quantity
 from process.summaries.figures import figure
 from process.summaries.planning import PlanSummary
 from process.summaries.ramp import quantity_of
+from process.summaries.voltage import Voltage, voltage_of, wagner_of
 from records.figures import Figure
 from records.units import ureg
 
@@ -28,22 +29,35 @@ class PlanDetails:
     energy: Figure | None
     energy_from_wall: Figure | None
     hydrogen: Figure | None
+    voltage: Voltage | None
+    wagner: Figure | None
     costing: Costing | None
 
     @property
     def supply(self) -> tuple[Figure, ...]:
         """What the page shows in a row, as far as it could be reckoned."""
-        found = (self.anode_need, self.anode_ratio, self.load, self.resolution, self.energy, self.energy_from_wall)
+        volts = (self.voltage.drop, self.voltage.estimate) if self.voltage else ()
+        found = (
+            *volts,
+            self.anode_need,
+            self.anode_ratio,
+            self.load,
+            self.resolution,
+            self.energy,
+            self.energy_from_wall,
+        )
         return tuple(each for each in (*found, self.hydrogen) if each is not None)
 
 
 def details_of(run: Run, cathodes: list[Cathode], plan: PlanSummary) -> PlanDetails:
-    cell, wall = _energy(run, plan)
+    voltage = voltage_of(run, plan)
+    cell, wall = _energy(run, plan, voltage)
     return PlanDetails(
         evenness=evenness_of(run, cathodes),
         anode_need=_if(plan.mass, "Anode metal wanted", "_g", anode_need, "mass"),
         anode_ratio=_anode_ratio(run, plan), load=_load(run, plan), resolution=_resolution(run, plan),
         energy=cell, energy_from_wall=wall, hydrogen=_hydrogen(run, plan),
+        voltage=voltage, wagner=wagner_of(run, cathodes),
         costing=costing_of(run, plan.mass, plan.charge, wall or cell),
     )  # fmt: skip
 
@@ -93,8 +107,11 @@ def _resolution(run: Run, plan: PlanSummary) -> Figure | None:
     )
 
 
-def _energy(run: Run, plan: PlanSummary) -> tuple[Figure | None, Figure | None]:
+def _energy(run: Run, plan: PlanSummary, estimated: Voltage | None) -> tuple[Figure | None, Figure | None]:
+    """By the voltage that is expected; where nobody wrote one, by the estimate."""
     voltage = quantity(run, "planned_voltage_v")
+    if voltage is None and estimated and estimated.estimate.working:
+        voltage = estimated.estimate.working.quantity
     if voltage is None or plan.charge.working is None:
         return None, None
     known = {"voltage": voltage, "charge": plan.charge.working.quantity}

@@ -1,15 +1,17 @@
 """A run as pages and papers show it: everything that follows from its rows, with the working of each figure."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from django.utils import timezone
 
+from process.chemistry.gas import hydrogen_volume
 from process.models import Run
 from process.summaries.boundaries import Wall
 from process.summaries.cathodes import CathodeSummary, cathodes_of
 from process.summaries.charges import Charge, charge_of
 from process.summaries.drying import Drying, dryings_of, weighings_of
+from process.summaries.figures import figure
 from process.summaries.interruptions import Interruption, interruptions_of
 from process.summaries.pieces import wanted_ah
 from process.summaries.planning import PlanSummary, metal_of, plan_of
@@ -22,6 +24,11 @@ from process.summaries.stretches import stretches_in
 from process.summaries.traces import Coverage, accepted, coverage_of
 from records.figures import Figure
 from records.units import show
+
+HYDROGEN = (
+    "At 20 °C, if all the charge that made no metal made gas; in acid copper far less. It burns: no flame or spark at "
+    "the bath, extraction on. Local rules and a person who may judge it decide on ventilation."
+)
 
 
 @dataclass(frozen=True)
@@ -73,6 +80,16 @@ class RunSummary:
         """Charge delivered in percent of the plan."""
         planned = self.charge.chosen.target
         return self.charge.chosen.value / planned * 100 if planned and self.charge.chosen.value is not None else None
+
+    @property
+    def hydrogen(self) -> Figure | None:
+        """From the charge that made no metal, once the balance says how much that was."""
+        found = self.result.efficiency if self.result else None
+        if found is None or found.value is None or not 0 <= found.value < 100:
+            return None
+        known = figure("Hydrogen, at the most", "_l", hydrogen_volume,
+                       charge=self.charge.quantity, efficiency=found.value / 100)  # fmt: skip
+        return replace(known, note=HYDROGEN)
 
     @property
     def stop_words(self) -> str:

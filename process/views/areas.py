@@ -2,7 +2,7 @@
 
 from django.contrib import messages
 from django.core.exceptions import ValidationError
-from django.http import Http404, HttpRequest, HttpResponse
+from django.http import FileResponse, Http404, HttpRequest, HttpResponse, HttpResponseBase
 from django.shortcuts import redirect, render
 from django.urls import path
 from django.views.decorators.http import require_POST
@@ -10,6 +10,7 @@ from django.views.decorators.http import require_POST
 from process.forms.areas import form_for
 from process.models import AreaPart, Cathode
 from process.services.areas import remove_part
+from process.services.scan_files import path_of
 from process.summaries.areas import sum_of
 from records import access
 from records.views.answering import answer_form
@@ -60,9 +61,20 @@ def area_remove(request: HttpRequest, pk: int) -> HttpResponse:
     return redirect("cathode_area", part.cathode_id)
 
 
+def area_scan(request: HttpRequest, pk: int) -> HttpResponseBase:
+    """The scan as it came."""
+    part = access.fetch(request, AreaPart, pk=pk)
+    kept = path_of(part)
+    if kept is None:
+        raise Http404("Of this scan only the digest was kept, or its file is not in the data folder.")
+    name = part.scan_facts["name"]
+    return FileResponse(kept.open("rb"), as_attachment=True, filename=name, content_type="application/octet-stream")
+
+
 urls = [
     path("cathodes/<int:pk>/area/", cathode_area, name="cathode_area"),
     path("cathodes/<int:pk>/area/<str:shape>/", area_add, name="area_add"),
     path("areas/<int:pk>/edit/", area_edit, name="area_edit"),
     path("areas/<int:pk>/remove/", area_remove, name="area_remove"),
+    path("areas/<int:pk>/scan/", area_scan, name="area_scan"),
 ]

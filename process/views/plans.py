@@ -68,7 +68,7 @@ def _reckoned(run: Run, form: PlanForm) -> Any:
     """What was typed, as far as it can be computed with; else the plan as it is kept."""
     if not form.is_bound:
         return reckon(run)
-    return reckon(form.instance, form.steps()) if form.is_reckonable else None
+    return reckon(form.instance, form.steps(), form.cleaned_data.get("ready_in_h")) if form.is_reckonable else None
 
 
 @require_POST

@@ -107,6 +107,9 @@ _UNITS: dict[str, tuple[str, tuple[str, ...]]] = {
     "°Bé": ("dimensionless", ("Be", "Bé", "°Be", "deg Be")),
     "hPa": ("hPa", ("mbar",)),
     "kPa": ("kPa", ()),
+    "mS/cm": ("mS/cm", ()),
+    "S/cm": ("S/cm", ()),
+    "S/m": ("S/m", ()),
 }
 
 _OFFERED: dict[str, str] = {
@@ -146,6 +149,7 @@ _OFFERED: dict[str, str] = {
     "_ph": "pH",
     "_be": "°Bé",
     "_hpa": "hPa, kPa",
+    "_ms_cm": "mS/cm, S/cm, S/m",
 }
 
 # The first of each list is the unit of the column itself.

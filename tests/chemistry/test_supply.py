@@ -21,6 +21,7 @@ from process.chemistry.ramp import charge_after_hours, current_after_hours, stag
 from process.chemistry.supply import (
     anode_ratio,
     bath_load,
+    cell_voltage,
     density_for_time,
     mean_for_minimum,
     minimum_anywhere,
@@ -67,6 +68,11 @@ def test_ohmic_drop(identity) -> None:
     known = row(identity)
     found = ohmic_drop(known["j"], known["gap"], known["kappa"])
     assert found.m_as("V") == pytest.approx(known.expected.magnitude, rel=known.tolerance)
+
+
+def test_the_cell_takes_the_drop_of_the_bath_and_an_allowance() -> None:
+    """Kirchhoff's voltage law."""
+    assert cell_voltage(Q(1.0, "V"), Q(200, "mV")).m_as("V") == pytest.approx(1.2)
 
 
 def test_loads_and_shares() -> None:

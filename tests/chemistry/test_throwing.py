@@ -13,6 +13,7 @@ from process.chemistry.throwing import (
     heatley_number,
     metal_ratio,
     metal_ratio_expected,
+    tafel_slope,
     wagner_number,
 )
 from records.units import ureg
@@ -32,6 +33,13 @@ def test_wagner_number_from_a_measured_slope() -> None:
     known = row("WA-3")
     found = wagner_number(known["slope"], known["kappa"], known["l"])
     assert found.m_as("") == pytest.approx(known.expected.magnitude, rel=known.tolerance)
+
+
+@pytest.mark.parametrize(("a_m2", "wagner"), [(200, 0.103), (50, 0.411)])
+def test_wagner_number_where_the_slope_is_that_of_tafel(a_m2, wagner) -> None:
+    """Wa = κRT/(αF·j·l), κ 20 S/m, l 0.05 m, α 0.5, 25 °C: worked out by hand with CODATA R and F."""
+    slope = tafel_slope(Q(a_m2, "A/m**2"), Q(298.15, "K"), 0.5)
+    assert wagner_number(slope, Q(20, "S/m"), Q(0.05, "m")).m_as("") == pytest.approx(wagner, abs=5e-4)
 
 
 def test_ratios_of_a_cell() -> None:

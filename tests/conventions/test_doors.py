@@ -55,6 +55,7 @@ LOOKING = {
     "cathode_area",
     "trace",
     "trace_file",
+    "area_scan",
     "label_edit",
 }
 
@@ -108,6 +109,7 @@ def test_a_reader_may_look_at_everything(client: Client):
         "photo_file",
         "document",
         "trace_file",
+        "area_scan",
     }
     answered = {route: client.get(address(route, rows)).status_code for route in sorted(pages)}
     # 286: the fragment of a run that has stopped tells the page to ask no more.

@@ -1,5 +1,7 @@
 """The area of a cathode from its parts: by shape, foil or scan; the sum carries its ± into the plan."""
 
+import hashlib
+
 import pytest
 import trimesh
 from django.core.files.uploadedfile import SimpleUploadedFile
@@ -109,6 +111,27 @@ def test_what_is_no_scan_is_refused_and_nothing_kept(client, cathode, content, n
 
     assert answer.status_code == 422 and words in answer.content.decode()
     assert not AreaPart.objects.exists()
+
+
+def test_a_scan_is_kept_byte_for_byte_and_given_back(client, cathode, django_capture_on_commit_callbacks):
+    content = trimesh.creation.box((100, 50, 10)).export(file_type="stl")
+
+    with django_capture_on_commit_callbacks(execute=True):
+        add(client, cathode, "scan", **scan(content))
+
+    part = AreaPart.objects.get()
+    assert part.scan_facts["sha256"] == hashlib.sha256(content).hexdigest()
+    answer = client.get(reverse("area_scan", args=[part.pk]))
+    assert b"".join(answer.streaming_content) == content
+    assert 'filename="face.stl"' in answer.headers["Content-Disposition"]
+
+
+def test_of_an_old_scan_only_the_digest_is_there(client, cathode):
+    part = AreaPart.objects.create(
+        cathode=cathode, shape="scan", area_dm2=1, uncertainty_pct=3, scan_facts={"name": "a.stl", "sha256": "0" * 64}
+    )
+
+    assert client.get(reverse("area_scan", args=[part.pk])).status_code == 404
 
 
 def test_a_scan_without_its_unit_is_asked_for_it(client, cathode):
