@@ -11,6 +11,7 @@ class Side(models.TextChoices):
     FRONT = "front", "front"
     BACK = "back", "back"
     WHOLE = "whole", "whole"
+    SECTION = "section", "one section of several"
 
 
 class Mould(Tracked):
