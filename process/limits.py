@@ -15,7 +15,7 @@ def walls(inside: set[int]) -> Iterable[Limit]:
     """Of each shell in the piece; two shells of one run are named, for one coupon does not speak for the other."""
     shells = Shell.objects.filter(pk__in=inside)
     for wall in limits_of_shells(shells.filter(was_cut("cathode__run"))):
-        yield Limit(f"{wall.name}: {wall.sentence}", f"shell {wall.name}", wall.reason)
+        yield Limit(f"{wall.name}: {wall.sentence}", f"wall of {wall.name}", wall.reason)
 
 
 def cores(inside: set[int]) -> Iterable[Limit]:

@@ -121,7 +121,7 @@ class PieceTrait:
 
 @dataclass(frozen=True)
 class Limit:
-    """How a thing may be used: the sentence as it is printed, whose limit it is (“shell S-05”), and why."""
+    """How a thing may be used: the sentence as it is printed, whose limit it is (“wall of S-05”), and why."""
 
     sentence: str
     source: str

@@ -11,7 +11,7 @@ from records.models import Item
 
 def thing_limits(request: HttpRequest, number: str) -> HttpResponse:
     item = access.fetch(request, Item, number=number)
-    template = "records/_thing_limits.html" if request.htmx else "records/thing_limits.html"
+    template = "records/_limits_brief.html" if request.htmx else "records/thing_limits.html"
     return render(request, template, {"item": item, "limits": limits_along(item)})
 
 
