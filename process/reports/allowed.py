@@ -144,7 +144,7 @@ def specification(m: Making) -> list[b.Block]:
 
 def original(m: Making) -> list[b.Block]:
     """The statement that the two condition records exist for, once for each model."""
-    blocks: list[b.Block] = [b.Heading("The original before and after moulding")]
+    blocks: list[b.Block] = [b.Heading(f"The {m.model_word} before and after moulding")]
     columns = (
         b.Column("Report"),
         b.Column("Of"),

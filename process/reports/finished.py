@@ -133,7 +133,7 @@ def comparison(m: Making) -> list[b.Block]:
         (f.label, figure_cell(f), {"pct": "%"}.get(SUFFIXES[f.suffix], SUFFIXES[f.suffix]), f.kind) for f in figures
     )
     return [
-        b.Heading("Compared with the original"),
+        b.Heading(f"Compared with the {m.model_word}"),
         b.FigureTable(columns, rows, empty="Neither mass nor size is measured on both."),
         *_density(m),
         *(b.Prose(words) for words in m.figures.warnings),

@@ -79,6 +79,11 @@ class Making:
     def models(self) -> list[Item]:
         return list({mould.model_id: mould.model for mould in self.moulds}.values())
 
+    @property
+    def model_word(self) -> str:
+        """What it was copied from is called the original only where it is one; a copy of a copy has a model."""
+        return "original" if all(model.kind == Item.Kind.ORIGINAL for model in self.models) else "model"
+
     @cached_property
     def consents(self) -> list[Consent]:
         """Those under which the work was done: of its commission, or in force when a mould was made."""

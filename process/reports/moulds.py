@@ -36,7 +36,7 @@ def _row(mould: Mould) -> Row:
 def _notes(mould: Mould) -> str:
     said = sentences(
         f"Barrier or release: {mould.barrier}" if mould.barrier else "",
-        f"Time on the original: {mould.contact_h:g} h" if mould.contact_h is not None else "",
+        f"Time on {mould.model.number}: {mould.contact_h:g} h" if mould.contact_h is not None else "",
         mould.demoulding, f"Wear: {mould.wear}" if mould.wear else "", _measured_again(mould),
     )  # fmt: skip
     return f"{mould.item.number}: {said}" if said else ""
