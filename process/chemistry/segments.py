@@ -12,7 +12,8 @@ from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
 from process.chemistry.series import charge_at
 from process.chemistry.shares import GAIN, PIECE, UNEVEN_LIMIT
-from process.chemistry.terms import AREA, CHARGE, CURRENT_DENSITY, TIME, Rule, nominal
+from process.chemistry.terms import AREA, CHARGE, CURRENT_DENSITY, TIME, Rule, Term, nominal
+from records.units import ureg
 
 
 @dataclass(frozen=True)
@@ -106,28 +107,35 @@ def mean_density(charge: Quantity, area: Quantity, energised_time: Quantity) -> 
     return charge / (area * energised_time)
 
 
-def growth_deviations(masses: Sequence[Quantity], shares: Sequence[Quantity]) -> tuple[float, ...]:
-    """How far each piece's growth lies from the mean of the rail, as a share: +0.02 is two per cent more.
+@formula(
+    Term("x", "growth off the mean of the rail", "pct", Rule.ANY),
+    mass=GAIN,
+    charge=CHARGE.called("Q", "its share of the charge, by area", Rule.POSITIVE),
+    masses=GAIN.several("m₁", "masses gained by all pieces"),
+    charges=CHARGE.called("Q", "share", Rule.POSITIVE).several("Q₁", "shares of all pieces"),
+)
+def growth_deviation(
+    mass: Quantity, charge: Quantity, masses: Sequence[Quantity], charges: Sequence[Quantity]
+) -> Quantity:
+    """How far a piece's growth lies from the mean of the rail.
 
-    `shares` are the charges by area, so that a piece that hung there for half of the time is held against that;
+    The charges are shared by area, so that a piece that hung there for half of the time is held against that;
     with one constant set of cathodes this is the deviation of m/A.
 
-    Equation: x(i) [1] = (m(i) [g] / Q(i) [A·h]) / mean(m [g] / Q [A·h]) − 1
+    Equation: x [%] = (m [g] / Q [A·h]) / mean(m₁ [g] / Q₁ [A·h]) − 1
     Errors: lists of unequal length; a mass or a charge of zero or less.
     Source: equal current density on one rail; a deviation over UNEVEN_LIMIT is looked into, rule of this register.
 
     >>> from records.units import ureg
-    >>> ah = ureg.Quantity(1, "A*h")
-    >>> [round(x, 3) for x in growth_deviations([11 * ureg.g, 9 * ureg.g], [ah, ah])]
-    [0.1, -0.1]
+    >>> ah, g = ureg.Quantity(1, "A*h"), ureg.g
+    >>> round(growth_deviation(11 * g, ah, [11 * g, 9 * g], [ah, ah]).m_as("pct"), 6)
+    10.0
     """
-    if len(masses) != len(shares) or not masses:
-        raise ChemistryError("shares", "give one share of the charge for each mass")
-    GAIN.several("m", GAIN.label).check("masses", masses)
-    CHARGE.called("Q", "charge", Rule.POSITIVE).several("Q", "charges").check("shares", shares)
-    grown = [float(nominal((m / q).m_as("g/(A*h)"))) for m, q in zip(masses, shares, strict=True)]
+    if len(masses) != len(charges):
+        raise ChemistryError("charges", "give one share of the charge for each mass")
+    grown = [nominal((m / q).m_as("g/(A*h)")) for m, q in zip(masses, charges, strict=True)]
     mean = sum(grown) / len(grown)
-    return tuple(each / mean - 1 for each in grown)
+    return mass / charge / ureg.Quantity(mean, "g/(A*h)") - 1
 
 
 def is_uneven(deviation: float) -> bool:

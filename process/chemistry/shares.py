@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from pint import Quantity
 
-from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
 from process.chemistry.terms import AREA, CHARGE, MASS, Rule
 
@@ -43,26 +42,3 @@ def share_by_mass(charge: Quantity, mass: Quantity, masses: Sequence[Quantity]) 
     18.82
     """
     return charge * mass / sum(masses[1:], start=masses[0])
-
-
-def uneven_pieces(masses: Sequence[Quantity], areas: Sequence[Quantity]) -> tuple[int, ...]:
-    """Which pieces (counted from 0) grew more than 10 % off the mean: look at contact, distance and area.
-
-    Equation: uneven where |m/A [g/dm²] / mean(m/A) [g/dm²] − 1| > 0.10
-    Errors: lists of unequal length; a mass or area of zero or less.
-    Source: rule of this register (UNEVEN_LIMIT).
-
-    >>> from records.units import ureg
-    >>> uneven_pieces([22.05 * ureg.g, 15.0 * ureg.g], [ureg.dm**2 * 0.402, ureg.dm**2 * 0.402])
-    (0, 1)
-    """
-    if len(masses) != len(areas) or not masses:
-        raise ChemistryError("areas", "give one area for each mass")
-    GAIN.several("m", GAIN.label).check("masses", masses)
-    AREA.several("A", AREA.label).check("areas", areas)
-    grown = [
-        float(getattr(ratio, "nominal_value", ratio))
-        for ratio in ((m / a).m_as("g/dm**2") for m, a in zip(masses, areas, strict=True))
-    ]
-    mean = sum(grown) / len(grown)
-    return tuple(i for i, each in enumerate(grown) if abs(each / mean - 1) > UNEVEN_LIMIT)

@@ -16,7 +16,7 @@ from process.chemistry.deposit import (
     mean_thickness,
 )  # fmt: skip
 from process.chemistry.metals import Ion
-from process.chemistry.segments import growth_deviations, is_uneven
+from process.chemistry.segments import growth_deviation, is_uneven
 from process.chemistry.shares import share_by_mass
 from process.models import Cathode, Run, Shell
 from process.summaries.evidence import quantity
@@ -126,14 +126,19 @@ def _share(charge: Quantity, gain: Quantity, gains: list[Quantity]) -> Figure:
     return figure("Share by mass", "_ah", share_by_mass, evidence=BALANCE, charge=charge, mass=gain, masses=gains)
 
 
-def _deviations(gains: list[Quantity], by_area: list[Figure]) -> list[float | None]:
+def _deviations(gains: list[Quantity], by_area: list[Figure]) -> list[Figure | None]:
     """How far each piece grew off the mean of the rail, for what its area should have had."""
     if any(share.working is None or not share.value for share in by_area):
         return [None] * len(gains)
-    return list(growth_deviations(gains, [share.working.quantity for share in by_area]))
+    shares = [share.working.quantity for share in by_area]
+    return [
+        replace(figure("Off the mean of the rail", "_pct", growth_deviation, evidence=BALANCE,
+                       mass=gain, charge=share, masses=gains, charges=shares), note=OFF_NOTE)
+        for gain, share in zip(gains, shares, strict=True)
+    ]  # fmt: skip
 
 
-def _summary(run: Run, metal: Ion, cathode: Cathode, share: Figure, off: float | None) -> CathodeSummary:
+def _summary(run: Run, metal: Ion, cathode: Cathode, share: Figure, off: Figure | None) -> CathodeSummary:
     shell, gain = shell_of(cathode), gain_of(cathode)
     thickness = _thickness(run, metal, cathode, share, gain)
     source = cathode.mould.item if cathode.mould_id else cathode.core.item if cathode.core_id else None
@@ -143,11 +148,8 @@ def _summary(run: Run, metal: Ion, cathode: Cathode, share: Figure, off: float |
     weighed = Figure("Gain on the balance", grams, "_g", "measured", spread)
     minimum, most = _extremes(shell, thickness)
     face, edge = _after_trimming(metal, cathode, shell, gain)
-    deviation = Figure("Off the mean of the rail", off * 100, "_pct", note=OFF_NOTE) if off is not None else None
-    uneven = off is not None and is_uneven(off)
-    return CathodeSummary(
-        cathode, source, shell, weighed, share, thickness, face, edge, minimum, most, deviation, uneven
-    )
+    uneven = off is not None and off.value is not None and is_uneven(off.value / 100)
+    return CathodeSummary(cathode, source, shell, weighed, share, thickness, face, edge, minimum, most, off, uneven)
 
 
 def _thickness(run: Run, metal: Ion, cathode: Cathode, share: Figure, gain: Quantity | None) -> Figure:

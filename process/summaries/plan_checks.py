@@ -109,9 +109,11 @@ def _voltage(unit: PowerUnit, run: Run, details: PlanDetails) -> Iterator[PlanCh
         return
     volts, rated = show(found.value, "_v", plus_minus=found.plus_minus), show(unit.rated_v, "_v")
     if found.value > unit.rated_v:
-        yield PlanCheck("look", f"About {volts} is wanted; {unit.number} gives {rated}. Hang them nearer, or use less.")
+        yield PlanCheck(
+            "look", f"At the most about {volts} is wanted; {unit.number} gives {rated}. Hang them nearer, or use less."
+        )
     else:
-        yield PlanCheck("done", f"About {volts} is wanted (estimated); {unit.number} gives up to {rated}.")
+        yield PlanCheck("done", f"At the most about {volts} is wanted (estimated); {unit.number} gives up to {rated}.")
     expected = run.planned_voltage_v
     if expected and not 1 / MOST_APART <= found.value / expected <= MOST_APART:
         yield PlanCheck("look", f"{show(expected, '_v')} is expected, {volts} estimated: look at distance and density.")

@@ -12,7 +12,7 @@ from process.chemistry.dimensions import deviation
 from process.chemistry.errors import ChemistryError
 from process.chemistry.judgement import Band, Weighing, has_settled, judge_efficiency
 from process.chemistry.limits import Limits, Verdict, verdict
-from process.chemistry.shares import share_by_area, uneven_pieces
+from process.chemistry.shares import share_by_area
 from process.chemistry.solutions import chloride_found
 from records.units import ureg
 
@@ -73,14 +73,6 @@ def test_ledger_per_litre_and_load() -> None:
 def test_share_by_area() -> None:
     areas = [Q(28.9, "cm**2"), Q(0.578, "dm**2")]
     assert share_by_area(Q(9, "A*h"), areas[0], areas).m_as("A*h") == pytest.approx(3)
-
-
-def test_pieces_that_grew_unevenly_are_named() -> None:
-    areas = [Q(1, "dm**2")] * 3
-    assert uneven_pieces([Q(10, "g"), Q(10.5, "g"), Q(9.6, "g")], areas) == ()
-    assert uneven_pieces([Q(10, "g"), Q(10, "g"), Q(13, "g")], areas) == (2,)
-    with pytest.raises(ChemistryError, match="areas: give one area for each mass"):
-        uneven_pieces([Q(10, "g")], areas)
 
 
 def test_an_unmeasured_minimum_is_a_range() -> None:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.segments import (
-    growth_deviations,
+    growth_deviation,
     is_uneven,
     mean_density,
     segments_of,
@@ -100,18 +100,24 @@ def test_mean_density_leaves_out_the_hours_without_current():
     assert found.m == pytest.approx(1.5)
 
 
+def off(masses_g, shares_ah):
+    """Each piece against the mean, in per cent."""
+    masses, shares = [ureg.Quantity(m, "g") for m in masses_g], [ah(q) for q in shares_ah]
+    pairs = zip(masses, shares, strict=True)
+    return [growth_deviation(m, q, masses, shares).m_as("pct") for m, q in pairs]
+
+
 def test_a_piece_that_grew_too_little_is_found():
     """Masses 12, 12 and 9 g on equal areas: mean 11, the last one 18 % under it."""
-    found = growth_deviations([ureg.Quantity(m, "g") for m in (12, 12, 9)], [ah(1)] * 3)
-    assert [is_uneven(each) for each in found] == [False, False, True]
-    assert found[2] == pytest.approx(9 / 11 - 1)
+    found = off((12, 12, 9), (1, 1, 1))
+    assert [is_uneven(each / 100) for each in found] == [False, False, True]
+    assert found[2] == pytest.approx((9 / 11 - 1) * 100)
 
 
 def test_a_piece_that_hung_for_half_of_the_time_is_not_uneven_for_that():
-    found = growth_deviations([ureg.Quantity(12, "g"), ureg.Quantity(6, "g")], [ah(2), ah(1)])
-    assert found == pytest.approx((0, 0))
+    assert off((12, 6), (2, 1)) == pytest.approx([0, 0])
 
 
-def test_deviations_need_a_share_for_each_mass():
-    with pytest.raises(ChemistryError, match="shares"):
-        growth_deviations([ureg.Quantity(12, "g")], [])
+def test_a_deviation_needs_a_share_for_each_mass():
+    with pytest.raises(ChemistryError, match="charges"):
+        growth_deviation(ureg.Quantity(12, "g"), ah(1), [ureg.Quantity(12, "g")] * 2, [ah(1)])

@@ -7,6 +7,7 @@ from process.forms.weighings import kind_for
 from process.models import CoreClosing, Shell, Weighing
 from process.services.cores import keep_weighing, sign_closing
 from records.models import Item
+from records.services.striking import strike_out
 
 
 def tell_before_the_bath(part: Table, studio: Studio) -> None:
@@ -29,4 +30,6 @@ def _weigh(part: Table, *, cores: bool) -> None:
             with step(table) as party:
                 item = find(Item, table["of"])
                 about = {"item": item, "kind": kind_for(item), "person": party}
-                keep_weighing(weighing=build(Weighing, without(table, "of"), **about))
+                row = keep_weighing(weighing=build(Weighing, without(table, "of", "struck"), **about))
+                if "struck" in table:
+                    strike_out(row=row, kind="weighing", party=party, reason=table["struck"])
