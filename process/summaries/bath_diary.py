@@ -104,7 +104,7 @@ def _runs(ledger: Iterable[LedgerLine]) -> Iterator[Entry]:
         if stopped is None:
             words += "; still running"
         outcome = f". {line.run.get_outcome_display().capitalize()}" if line.run.outcome else ""
-        yield Entry(line.started_at, "run", f"Run {line.run.number}", words + outcome, "", "",
+        yield Entry(line.started_at, "run", f"Run {line.run.number}", words + outcome, _person(line.run.operator), "",
                     line.run.get_absolute_url(), line.run)  # fmt: skip
 
 

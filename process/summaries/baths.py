@@ -34,7 +34,12 @@ class Standing:
 
 def bath_ledger(bath: Bath) -> list[LedgerLine]:
     """Ampere-hours after each run that has started, in time order, from the opening figure on."""
-    entered = [(run, event.at) for run in bath.runs.with_evidence() for event in run.events.all() if _is_entry(event)]
+    entered = [
+        (run, event.at)
+        for run in bath.runs.with_evidence().select_related("operator")
+        for event in run.events.all()
+        if _is_entry(event)
+    ]
     started = {run.pk: at for run, at in entered}
     runs = sorted((run for run, _ in entered), key=lambda run: started[run.pk])
     charges = [chosen_charge_ah(run) for run in runs]

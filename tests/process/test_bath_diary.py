@@ -7,10 +7,13 @@ import pytest
 from process.models import BathAddition, BathService
 from process.summaries.analyses import analysis_summary
 from process.summaries.bath_corrections import corrections_of
+from process.summaries.bath_diary import diary_of
 from process.summaries.bath_page import read_bath
+from process.summaries.baths import bath_ledger
 from tests.everything import make_core
-from tests.factories import make_analysis, make_bath
+from tests.factories import make_analysis, make_bath, make_party
 from tests.process.bath_campaign import DAY, analysed, grown, tell_of_the_campaign
+from tests.process.scenario_runs import medal_run
 
 pytestmark = pytest.mark.django_db
 
@@ -136,3 +139,11 @@ def test_a_hydrometer_names_its_modulus_and_is_set_against_the_titrations():
     assert read.value == pytest.approx(1.1646, abs=1e-3)
     assert expected.value == pytest.approx(1.168, abs=1e-3)
     assert "cannot tell salt from acid" in expected.note and "144.3" in read.note
+
+
+def test_a_run_stands_in_the_diary_with_who_ran_it():
+    run = medal_run()
+    run.operator = make_party("Pell Dunnock-Ashe")
+    run.save()
+    entry = next(each for each in diary_of(run.bath, bath_ledger(run.bath), ["run"]) if each.kind == "run")
+    assert (entry.title, entry.person) == ("Run D-2026-002", "Pell Dunnock-Ashe")
