@@ -36,9 +36,7 @@ ENTRIES = (
     Entry("Duties", "duty_list"),
     Entry("Parties", "party_list", WORKSHOP | {CURATOR}),
     Entry("Places", "place_list", WORKSHOP),
-    Entry("Words", "vocabulary_list", frozenset({REGISTRAR, CONSERVATOR})),
-    Entry("Usual values", "range_list", frozenset({CONSERVATOR})),
-    Entry("Risk rule", "risk_rule_list", frozenset({CONSERVATOR})),
+    Entry("Tables", "table_list", WORKSHOP),
 )
 
 

@@ -33,6 +33,7 @@ from records.views import (
     session,
     specifications,
     striking,
+    tables,
     vocabulary,
 )  # fmt: skip
 
@@ -63,6 +64,7 @@ ROOMS = [
     documents,
     parties,
     places,
+    tables,
     vocabulary,
     duties,
     examinations,

@@ -86,6 +86,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "place_add": (),
     "place": ("place.pk",),
     "place_edit": ("place.pk",),
+    "table_list": (),
     "vocabulary_list": (),
     "term_add": (),
     "term_edit": ("term.pk",),

@@ -7,7 +7,7 @@ from typing import Any
 
 from django.urls import reverse
 
-from process.models import AnodeWeighing, Bath, BathAddition, BathAnalysis, BathService, Event
+from process.models import AnodeWeighing, Bath, BathAddition, BathAnalysis, BathService, Event, Run
 from process.summaries.analyses import analysis_summary
 from process.summaries.baths import LedgerLine
 from records.units import show
@@ -39,6 +39,15 @@ class Entry:
     @property
     def struck_words(self) -> str:
         return f"struck out: {self.row.struck_reason}" if self.is_struck else ""
+
+    @property
+    def verb(self) -> str:
+        """What one must be allowed to do with the row to follow its line: a run is looked at, the rest is corrected."""
+        return "view" if isinstance(self.row, Run) else "write"
+
+    @property
+    def model(self) -> str:
+        return type(self.row).__name__
 
     @property
     def key(self) -> str:

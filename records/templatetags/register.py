@@ -3,6 +3,7 @@
 from datetime import datetime
 
 from django import template
+from django.urls import reverse
 from django.utils import timezone
 from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
@@ -143,6 +144,12 @@ def query_with(context: template.Context, **changes: object) -> str:
 def may(context: template.Context, verb: str, model: str | None = None) -> bool:
     """`{% may "write" "Item" as may_write %}`, `{% may "accept copy" as may_accept %}`: what roles allow."""
     return access.may(context["request"].user, verb, model)
+
+
+@register.simple_tag(takes_context=True)
+def done_url(context: template.Context, pk: int, role: str) -> str:
+    """Where a duty is written off, for those who may; nothing for the others."""
+    return reverse("duty_done", args=[pk]) if access.may_fulfil(context["request"].user, role) else ""
 
 
 @register.filter

@@ -35,7 +35,9 @@ def duty_add(request: HttpRequest) -> HttpResponse:
 
 
 def duty_done(request: HttpRequest, pk: int) -> HttpResponse:
-    duty = access.fetch(request, Duty.objects.open(), to="write", pk=pk)
+    duty = access.fetch(request, Duty.objects.open(), pk=pk)
+    if not access.may_fulfil(request.user, duty.role):
+        access.require(request, "write", Duty)
     form = DutyDoneForm(request.POST or None)
     return answer_form(
         request,

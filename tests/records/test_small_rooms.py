@@ -95,6 +95,17 @@ def test_a_duty_is_written_off_with_how_it_was_done(client):
     )
 
 
+def test_a_duty_can_be_written_off_by_the_role_it_falls_to_and_by_no_other(client):
+    duty = Duty.objects.create(sentence="Look at the mask again", due_on=date(2026, 4, 30), role="technician")
+    address = reverse("duty_done", args=[duty.pk])
+    told = {}
+    for role in ("technician", "curator"):
+        client.force_login(make_user(role))
+        told[role] = client.get(address).status_code, address in client.get(reverse("duty_list")).content.decode()
+
+    assert told == {"technician": (200, True), "curator": (403, False)}
+
+
 def test_home_tells_the_order_of_the_work_until_something_is_entered(client):
     client.force_login(make_user("registrar"))
 
