@@ -128,7 +128,7 @@ def growth_deviation(
 
     >>> from records.units import ureg
     >>> ah, g = ureg.Quantity(1, "A*h"), ureg.g
-    >>> round(growth_deviation(11 * g, ah, [11 * g, 9 * g], [ah, ah]).m_as("pct"), 6)
+    >>> round(float(growth_deviation(11 * g, ah, [11 * g, 9 * g], [ah, ah]).m_as("pct")), 6)
     10.0
     """
     if len(masses) != len(charges):

@@ -12,9 +12,12 @@ from tests.browser.walking import picture
 from tests.everything import make_shell
 from tests.factories import make_cathode, make_item, make_mould, make_report, make_run
 
+COLOURS = {"mark": "#8a6a3a", "obverse": "#6d5a44"}  # two pictures, for the same file is kept once
+
 
 def photograph(item: Item, view: str) -> Photo:
-    return keep_photo(file=ContentFile(picture()["buffer"]), name=f"{view}.jpg", item=item, view=view)
+    content = ContentFile(picture(colour=COLOURS[view])["buffer"])
+    return keep_photo(file=content, name=f"{view}.jpg", item=item, view=view)
 
 
 @pytest.fixture
