@@ -147,6 +147,7 @@ item_panels: list[Callable[[HttpRequest, Any], Panel | None]] = []
 gate_checks: dict[str, dict[str, Callable[..., Any]]] = {}  # gate -> name of the check -> the check
 gate_related: list[str] = []  # what the checks read of an item, to prefetch
 kept_files: list[Callable[[], Iterable[KeptFile]]] = []
+job_kinds: dict[str, str] = {}  # kind of long work -> name of what does it (see services/jobs.py)
 search_sources: list[Callable[[str], Iterable[SearchHit]]] = []
 paper_kinds: dict[str, PaperKind] = {}
 paper_subjects: list[type] = []  # models beyond the register's own that a paper can be about

@@ -1,6 +1,8 @@
 """The server itself: one process with a few threads, enough for a museum."""
 
 import os
+import signal
+import sys
 from collections.abc import Callable
 from typing import Any
 
@@ -10,6 +12,7 @@ from django.core.management.base import CommandError
 from django.db import connections
 
 from records.serving import address_of
+from records.worker import beside
 
 THREADS = 8
 # Set by the proxy that speaks https in front of this server on the same machine; from others they are dropped.
@@ -27,8 +30,10 @@ def listen(host: str, port: int, say: Callable[[str], Any]) -> None:
     except OSError as error:
         reason = os.strerror(error.errno) if error.errno else str(error)
         raise CommandError(f"Cannot listen at {host}:{port} ({reason}). Choose another with --port.") from error
+    signal.signal(signal.SIGTERM, lambda *_: sys.exit(0))  # so that the worker ends too
     say(f"Serving at {address_of(host, port)}  (stop with Ctrl-C)")
     try:
-        server.run()
+        with beside(say):
+            server.run()
     finally:
         server.close()

@@ -13,6 +13,7 @@ WRITERS: dict[str, frozenset[str]] = {
     "Place": frozenset({REGISTRAR}),
     "Photo": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
     "ProvenanceEvent": frozenset({REGISTRAR, CURATOR}),
+    "Job": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
     "DescentLink": frozenset({REGISTRAR, CONSERVATOR, CURATOR}),
     "Term": frozenset({REGISTRAR, CONSERVATOR}),
     "Duty": frozenset({REGISTRAR, CONSERVATOR}),

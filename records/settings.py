@@ -55,6 +55,8 @@ INSTALLED_APPS = [
     "django.contrib.staticfiles",
     "django_htmx",
     "simple_history",
+    "django_tasks",
+    "django_tasks_db",
     "records.apps.RecordsConfig",
     *([] if os.environ.get("REGISTER_RECORDS_ALONE") == "1" else ["process.apps.ProcessConfig"]),
 ]
@@ -148,6 +150,8 @@ UPLOAD_LIMIT_BYTES = int(
 TRACE_LIMIT_BYTES = int(
     float(os.environ.get("REGISTER_TRACE_LIMIT_MB") or _MUSEUM.get("trace_limit_mb", 300)) * 1_000_000
 )
+# Smaller ones are read while their person waits (about a second at most); larger ones by the worker.
+TRACE_AT_ONCE_BYTES = 4_000_000
 DATA_UPLOAD_MAX_MEMORY_SIZE = 4 * 1024 * 1024
 FILE_UPLOAD_MAX_MEMORY_SIZE = 2 * 1024 * 1024
 
@@ -175,6 +179,9 @@ SECURE_HSTS_SECONDS = 31536000 if _HTTPS else 0
 SECURE_HSTS_INCLUDE_SUBDOMAINS = SECURE_HSTS_PRELOAD = _HTTPS
 if _HTTPS:
     SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https")
+
+# Long work lies in the database and is done by “manage.py work”, which serve starts beside itself.
+TASKS = {"default": {"BACKEND": "django_tasks_db.DatabaseBackend"}}
 
 HTMX = {"config": {"includeIndicatorStyles": False, "allowEval": False}}
 

@@ -20,6 +20,8 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "item": ("item.number",),
     "item_edit": ("item.number",),
     "item_history": ("item.number",),
+    "job": ("job.token",),
+    "job_again": ("job.token",),
     "measurement_add": ("item.number",),
     "measurement_edit": ("measurement.pk",),
     "strike": ("=measurement", "measurement.pk"),

@@ -28,6 +28,9 @@ def _about(item: models.Item, person: models.Party) -> dict[str, Any]:
     return {
         "photo": photo,
         "report": report,
+        "job": models.Job.objects.create(
+            kind="trace", title="Reading logger.csv", asked_at=NINE, seen_at=NINE, url="/", step="reading the lines"
+        ),
         "measurement": models.Measurement.objects.create(item=item, what="mass", mass_g=71.36, measured_by=person),
         "provenance": models.ProvenanceEvent.objects.create(item=item, date_words="1931", what="given", party=person),
         "examination": models.Examination.objects.create(

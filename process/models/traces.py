@@ -27,6 +27,7 @@ class Trace(Tracked):
     """The samples stay in the file; `findings`, `decisions`, `stretches` and the sums are what rows hold of them."""
 
     class State(models.TextChoices):
+        READING = "reading", "being read"
         FOUND = "found", "to be decided"
         ACCEPTED = "accepted", "accepted"
         WITHDRAWN = "withdrawn", "withdrawn"
@@ -92,6 +93,11 @@ class Trace(Tracked):
     def charge_ah(self) -> float | None:
         """The trace's figure: what was integrated, and what a person bridged."""
         return None if self.known_ah is None else self.known_ah + (self.bridged_ah or 0.0)
+
+    @property
+    def is_pending(self) -> bool:
+        """It does not count yet, and may be taken away with its file."""
+        return self.state in {self.State.READING, self.State.FOUND}
 
     @property
     def is_accepted(self) -> bool:

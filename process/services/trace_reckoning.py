@@ -1,6 +1,7 @@
 """From a kept file, its mapping and its decisions to the figures of a trace; outside of every transaction."""
 
 import sys
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from datetime import UTC, datetime
 from pathlib import Path
@@ -23,6 +24,12 @@ from process.tracing import (
 from process.tracing.samples import span_of
 
 NO_LIMIT = sys.maxsize
+READING = "reading the lines"
+Tell = Callable[[str, float], None]
+
+
+def unheard(step: str, share: float) -> None:
+    """Where the person waits for the page itself, nobody asks how far it is."""
 
 
 @dataclass(frozen=True)
@@ -40,14 +47,20 @@ def propose(path: Path, limit_bytes: int = NO_LIMIT) -> Proposal:
     return sniff(survey(path, limit_bytes), words, shapes)
 
 
-def reckon(trace: Trace, mapping: Mapping, decisions: dict[str, str], cuts: list[dict[str, float]]) -> Reckoning:
+def reckon(
+    trace: Trace, mapping: Mapping, decisions: dict[str, str], cuts: list[dict[str, float]], tell: Tell = unheard
+) -> Reckoning:
     """Read, argue, evaluate, reduce: the same file and the same decisions give the same figures."""
     context, ruled = context_of(trace.run), [(cut["from_s"], cut["to_s"]) for cut in cuts]
-    samples = read(survey(path_of(trace), NO_LIMIT), mapping)
+    tell(READING, 0.1)
+    samples = read(survey(path_of(trace), NO_LIMIT), mapping, tell=lambda share: tell(READING, 0.1 + share * 0.6))
+    tell("comparing it with the run", 0.75)
     case, findings = argue(samples, context, decisions, elapsed=mapping.time_kind == "elapsed", cuts=ruled)
     keys = {each.key for each in findings}
     kept = {key: choice for key, choice in decisions.items() if key in keys}
+    tell("adding up the charge", 0.85)
     found = evaluate(case, findings, kept, context, ruled)
+    tell("drawing the curve", 0.95)
     volts, warmth = span_of(samples.voltages_v), span_of(samples.temperatures_degc)
     return Reckoning(
         {

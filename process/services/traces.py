@@ -12,8 +12,17 @@ from django.db import transaction
 
 from process.models import Run, Trace, TraceShape
 from process.services.runs import hold
-from process.services.trace_files import digest, forget, is_unchanged, stored_path
-from process.services.trace_reckoning import Reckoning, cuts_between, propose, reckon, write
+from process.services.trace_files import digest, forget, is_unchanged, path_of, stored_path
+from process.services.trace_reckoning import (
+    READING,
+    Reckoning,
+    Tell,
+    cuts_between,
+    propose,
+    reckon,
+    unheard,
+    write,
+)
 from process.summaries.traces import overlapping, undecided
 from process.tracing import AskFirst, Mapping, Proposal, TraceRefused, read, survey
 from process.tracing.case import case_of
@@ -26,14 +35,19 @@ COMPARED = ("known_ah", "bridged_ah", "open_ah", "absolute_ah", "sample_count", 
 NOISE = 1e-9
 
 
-def receive(*, run: Run, file: File, name: str, token: uuid.UUID, brought_by: Party | None = None) -> Trace:
-    """Keep a file that can be read to its end; raises TraceRefused with nothing left behind."""
+def receive(
+    *, run: Run, file: File, name: str, token: uuid.UUID, brought_by: Party | None = None, later: bool = False
+) -> Trace:
+    """Keep a file that can be read to its end; raises TraceRefused with nothing left behind.
+
+    `later` looks at its beginning only and leaves the reading to `take_up`.
+    """
     if first := run.traces.filter(token=token).first():
         return first
     sha256 = digest(file)
     with imaging.stage_as(file, stored_path(sha256)) as staged:
         proposal = propose(staged.path, settings.TRACE_LIMIT_BYTES)
-        mapping = _read_through(staged.path, proposal)
+        mapping = proposal.mapping if later else _read_through(staged.path, proposal)
         with transaction.atomic():
             hold(run)
             if first := run.traces.filter(token=token).first():
@@ -43,10 +57,29 @@ def receive(*, run: Run, file: File, name: str, token: uuid.UUID, brought_by: Pa
             return Trace.objects.create(
                 run=run, token=token, original_name=name[:255], path=staged.keep(), sha256=sha256,
                 size_bytes_count=file.size, brought_by=brought_by, mapping=mapping.as_json(),
+                state=Trace.State.READING if later else Trace.State.FOUND,
             )  # fmt: skip
 
 
-def _read_through(path: Path, proposal: Proposal) -> Mapping:
+def take_up(*, trace: Trace, tell: Tell) -> Trace:
+    """Read what was kept unread; a file that cannot be read is taken away again."""
+    if trace.state != Trace.State.READING:
+        return trace
+    try:
+        path = path_of(trace)
+        mapping = _read_through(path, propose(path, settings.TRACE_LIMIT_BYTES), tell)
+    except TraceRefused:
+        withdraw(trace=trace, reason="")
+        raise
+    with transaction.atomic():
+        trace.refresh_from_db()
+        if trace.state == Trace.State.READING:
+            trace.mapping, trace.state = mapping.as_json(), Trace.State.FOUND
+            trace.save()
+    return trace
+
+
+def _read_through(path: Path, proposal: Proposal, tell: Tell = unheard) -> Mapping:
     """Read the whole file once with what is certain and guesses for the rest: broken files are refused now.
 
     Where both orders of day and month seemed possible and only one reads to the end, it is that one.
@@ -57,7 +90,7 @@ def _read_through(path: Path, proposal: Proposal) -> Mapping:
     sound, fault = [], None
     for each in tries:
         try:
-            _read_once(surveyed, _guessed(each, proposal))
+            _read_once(surveyed, _guessed(each, proposal), tell)
             sound.append(each)
         except TraceRefused as refused:
             fault = refused
@@ -66,10 +99,12 @@ def _read_through(path: Path, proposal: Proposal) -> Mapping:
     return sound[0] if len(sound) == 1 else mapping
 
 
-def _read_once(surveyed: Survey, mapping: Mapping) -> None:
+def _read_once(surveyed: Survey, mapping: Mapping, tell: Tell) -> None:
     """A question that only a person can answer is no fault of the file."""
+    tell(READING, 0.1)
     with suppress(AskFirst):
-        refuse_backwards(case_of(read(surveyed, mapping)), elapsed=mapping.time_kind == "elapsed")
+        samples = read(surveyed, mapping, tell=lambda share: tell(READING, 0.1 + share * 0.8))
+        refuse_backwards(case_of(samples), elapsed=mapping.time_kind == "elapsed")
 
 
 def _guessed(mapping: Mapping, proposal: Proposal) -> Mapping:
@@ -94,9 +129,17 @@ def _is_number(cell: str) -> bool:
     return True
 
 
-def map_trace(*, trace: Trace, mapping: Mapping) -> Trace:
+def keep_answers(*, trace: Trace, mapping: Mapping) -> None:
+    """What a person said of a file that is still to be read by it."""
+    with transaction.atomic():
+        _refuse_settled(trace)
+        trace.mapping = mapping.as_json()
+        trace.save()
+
+
+def map_trace(*, trace: Trace, mapping: Mapping, tell: Tell = unheard) -> Trace:
     """Read the file as a person has confirmed; the shape is remembered for the next file."""
-    reckoning = reckon(trace, mapping, trace.decisions, [])
+    reckoning = reckon(trace, mapping, trace.decisions, [], tell)
     with transaction.atomic():
         _refuse_settled(trace)
         write(trace, reckoning)
@@ -116,9 +159,9 @@ def _refuse_settled(trace: Trace) -> None:
         raise ValidationError(f"This trace is {trace.get_state_display()}: withdraw it and send the file anew.")
 
 
-def decide(*, trace: Trace, decisions: dict[str, str]) -> Trace:
+def decide(*, trace: Trace, decisions: dict[str, str], tell: Tell = unheard) -> Trace:
     """Keep the decisions and reckon what follows; gaps that they open are asked for next."""
-    reckoning = reckon(trace, Mapping.from_json(trace.mapping), decisions, trace.cuts)
+    reckoning = reckon(trace, Mapping.from_json(trace.mapping), decisions, trace.cuts, tell)
     with transaction.atomic():
         _refuse_settled(trace)
         write(trace, reckoning)
@@ -162,10 +205,12 @@ def _again(trace: Trace, cuts: list) -> Reckoning:
 
 def withdraw(*, trace: Trace, reason: str) -> None:
     """An accepted trace stays as evidence that was not believed; one that never counted is gone, file and all."""
-    if trace.state == Trace.State.FOUND:
+    if trace.is_pending:
         with transaction.atomic():
             hold(trace.run)
-            _refuse_settled(trace)
+            trace.refresh_from_db()
+            if not trace.is_pending:
+                raise ValidationError("Somebody accepted it meanwhile: look at it again.")
             forget(trace)
             trace.delete()
         return

@@ -2,7 +2,7 @@
 
 import csv
 from array import array
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import numpy as np
@@ -13,9 +13,13 @@ from process.tracing.mapping import ELAPSED_UNITS, Mapping
 from process.tracing.stamps import Unreadable, duration, stamp
 from process.tracing.table import Table, number_columns
 
+TELL_LINES = 20_000
 
-def read_carefully(path: Path, mapping: Mapping, ends_with_newline: bool) -> Table:
-    """Every line in its turn; raises TraceRefused at the first that cannot be read."""
+
+def read_carefully(
+    path: Path, mapping: Mapping, ends_with_newline: bool, tell: Callable[[int], None] | None = None
+) -> Table:
+    """Every line in its turn; raises TraceRefused at the first that cannot be read; `tell` hears how far it is."""
     columns = number_columns(mapping)
     numbers = {column: array("d") for column in columns}
     lines, whole, seconds, offsets = array("q"), array("q"), array("d"), array("q")
@@ -33,6 +37,8 @@ def read_carefully(path: Path, mapping: Mapping, ends_with_newline: bool) -> Tab
         except Unreadable as error:
             raise TraceRefused(f"{error}; correct the mapping, or the file.", line) from error
         lines.append(line)
+        if tell and not line % TELL_LINES:
+            tell(line)
     return Table(
         np.array(whole, dtype=np.int64) if on_a_clock else None,
         np.array(offsets, dtype=np.int64) if mapping.time_kind == "instant" else None,

@@ -1,7 +1,7 @@
 """Reading a surveyed file by a confirmed mapping: fast where every line is sound, carefully where one is not."""
 
 import tempfile
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import replace
 from datetime import datetime
@@ -25,15 +25,18 @@ HOUR_S = 3600
 CALENDAR_S = (-2_208_988_800, 7_258_118_400)  # 1900 to 2200: a clock that was never set still writes a year in between
 
 
-def read(surveyed: Survey, mapping: Mapping, *, careful: bool = False) -> Samples:
-    """All samples of the file; `careful` leaves the fast reader out, for the same result."""
+def read(
+    surveyed: Survey, mapping: Mapping, *, careful: bool = False, tell: Callable[[float], None] | None = None
+) -> Samples:
+    """All samples of the file; `careful` leaves the fast reader out, for the same result; `tell` hears the share."""
     ask_what_is_missing(mapping)
     with _as_utf8(surveyed) as (path, newline_count):
         first = _first_time(surveyed, mapping)
         expected = newline_count + (0 if surveyed.ends_with_newline else 1) - mapping.skip
         table = None if careful else read_fast(path, mapping, first, expected)
         if table is None:
-            table = read_carefully(path, mapping, surveyed.ends_with_newline)
+            shares = tell and (lambda line: tell(line / max(newline_count, 1)))
+            table = read_carefully(path, mapping, surveyed.ends_with_newline, shares)
     return _samples(table, mapping)
 
 

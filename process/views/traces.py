@@ -12,6 +12,7 @@ from django.utils.safestring import mark_safe
 from process.forms.trace_mapping import MappingForm
 from process.forms.traces import DecisionsForm, TraceUploadForm, WithdrawForm
 from process.models import Run, Trace
+from process.services import trace_jobs
 from process.services import traces as services
 from process.services.trace_files import path_of
 from process.services.trace_reckoning import propose
@@ -20,6 +21,7 @@ from process.summaries.trace_words import facts_of, found_words, sentence_of
 from process.summaries.traces import choice_words, undecided
 from process.tracing import AskFirst, Mapping, TraceRefused
 from records import access
+from records.models import Job
 from records.pdf.charts import svg
 from records.views.answering import answer_form
 
@@ -28,7 +30,7 @@ NARROW = 380.0
 
 
 def trace_add(request: HttpRequest, number: str) -> HttpResponse:
-    """Reading and checking happen here, outside of every transaction; the row is one short write."""
+    """A small file is read here, outside of every transaction; a large one is kept and read by the worker."""
     run = access.fetch(request, Run, number=number)
     access.require(request, "write", Trace)
     form = TraceUploadForm(request.POST or None, request.FILES or None)
@@ -36,7 +38,10 @@ def trace_add(request: HttpRequest, number: str) -> HttpResponse:
         file, token = form.cleaned_data["file"], form.cleaned_data["token"]
         try:
             person = access.party_of(request.user)
-            kept = services.receive(run=run, file=file, name=file.name, token=token, brought_by=person)
+            later = trace_jobs.is_large(file.size)
+            kept = services.receive(run=run, file=file, name=file.name, token=token, brought_by=person, later=later)
+            if later:
+                return redirect(trace_jobs.begin(kept, "take_up", request.user))
             return redirect("trace_mapping", kept.pk)
         except TraceRefused as refused:
             form.add_error("file", f"{refused} Nothing was kept.")
@@ -56,6 +61,8 @@ def trace_mapping(request: HttpRequest, pk: int) -> HttpResponse:
     form = MappingForm(request.POST or None, proposal=proposal, mapping=Mapping.from_json(trace.mapping))
     if request.method == "POST" and form.is_valid():
         try:
+            if trace_jobs.is_large(trace.size_bytes_count):
+                return redirect(trace_jobs.begin(trace, "map", request.user, mapping=form.mapping.as_json()))
             services.map_trace(trace=trace, mapping=form.mapping)
             return redirect(trace)
         except AskFirst as question:
@@ -75,6 +82,8 @@ def trace(request: HttpRequest, pk: int) -> HttpResponse:
     """What the file says against itself; the page reads rows alone."""
     shown = access.fetch(request, TRACES, pk=pk)
     may_write = access.may(request.user, "write", Trace)
+    if shown.state == Trace.State.READING:
+        return redirect("job", trace_jobs.job_of(shown, "take_up"))
     if not shown.is_mapped and may_write:
         return redirect("trace_mapping", pk)
     return _page(request, shown, DecisionsForm(trace=shown) if may_write else None)
@@ -88,6 +97,8 @@ def trace_decide(request: HttpRequest, pk: int) -> HttpResponse:
         return _page(request, shown, form) if request.method == "POST" else redirect(shown)
     reason, ruling = form.cleaned_data["reason"], form.cleaned_data.get("ruling", "")
     try:
+        if trace_jobs.is_large(shown.size_bytes_count):
+            return redirect(_decide_later(request, shown, form))
         services.decide(trace=shown, decisions=form.decisions)
         if "accept" in request.POST:
             services.accept(trace=shown, reason=reason, ruling=ruling, person=access.party_of(request.user))
@@ -99,6 +110,14 @@ def trace_decide(request: HttpRequest, pk: int) -> HttpResponse:
         form.add_error(None, error if isinstance(error, ValidationError) else str(error))
         return _page(request, shown, form)
     return redirect(shown)
+
+
+def _decide_later(request: HttpRequest, shown: Trace, form: DecisionsForm) -> Job:
+    return trace_jobs.begin(
+        shown, "decide", request.user, decisions=form.decisions, accept="accept" in request.POST,
+        reason=form.cleaned_data["reason"], ruling=form.cleaned_data.get("ruling", ""),
+        person=access.party_of(request.user).pk,
+    )  # fmt: skip
 
 
 def _page(request: HttpRequest, shown: Trace, form: DecisionsForm | None) -> HttpResponse:
@@ -128,7 +147,7 @@ def trace_withdraw(request: HttpRequest, pk: int) -> HttpResponse:
     stays = "It stays on record with your reason and counts no more; file and decisions are kept."
     return answer_form(
         request, WithdrawForm(request.POST or None), title=f"Withdraw {shown.original_name}", number=run.number,
-        sentence=never if shown.state == Trace.State.FOUND else stays, verb="Withdraw it", act=act,
+        sentence=never if shown.is_pending else stays, verb="Withdraw it", act=act,
         then=Run.get_absolute_url, back_url=shown.get_absolute_url(),
     )  # fmt: skip
 

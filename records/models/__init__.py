@@ -8,6 +8,7 @@ from .examinations import Examination
 from .file_checks import FileCheck
 from .gates import Concession, Gate, UnmetGate
 from .items import Item
+from .jobs import Job
 from .labels import LabelWording
 from .marks import Mark
 from .measurements import Measurement
@@ -35,6 +36,7 @@ __all__ = [
     "Gate",
     "Grade",
     "Item",
+    "Job",
     "LabelWording",
     "Mark",
     "Measurement",

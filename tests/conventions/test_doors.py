@@ -35,6 +35,7 @@ LOOKING = {
     "thing_limits",
     "photo",
     "photo_file",
+    "job",
     "commission",
     "consent",
     "risk",

@@ -11,6 +11,7 @@ from tests.conventions.models import MODELS
 EXEMPT: dict[str, str] = {
     "FileCheck": "says what a reading of all files found; the next one says it anew",
     "FailedSignIn": "counts wrong passwords and is forgotten within the hour",
+    "Job": "a passing order to the worker; what comes of it has its own history",
     "SentForm": "remembers for a month that a form was sent; what came of it has its own history",
     "TraceCurve": "drawn anew from the kept file whenever its trace is reckoned; the trace itself has its history",
 }

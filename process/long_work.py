@@ -1,0 +1,5 @@
+"""Long work of the making that the worker does; named, not imported, until there is some."""
+
+from records.extensions import job_kinds
+
+job_kinds["trace"] = "process.services.trace_jobs.work"
