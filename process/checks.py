@@ -60,7 +60,7 @@ def core_at_constant_mass(subject: Subject, on: date) -> Check | None:
     if not cathode.core_id:
         return None
     drying = core_drying(cathode.core, on)
-    sentence = f"{cathode.core.item.number}: {drying.sentence}"
+    sentence = f"{cathode.core.item.number}: {drying.words}"
     return Check("core at constant mass", drying.is_constant, sentence, TECHNICIAN)
 
 

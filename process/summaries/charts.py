@@ -1,5 +1,7 @@
 """The chart of a run: current in steps above, grown mean thickness below, what happened as marks through both."""
 
+from datetime import datetime
+
 from django.utils import timezone
 
 from process.chemistry.deposit import grown_thickness
@@ -15,6 +17,8 @@ from records.pdf.charts import Axis, Chart, Panel, Series, Target
 from records.pdf.charts import Event as Mark
 from records.units import show, ureg
 
+LEAST_SHOWN = 50  # a piece that hung there for less than this part of the run has no line to be seen
+LONGEST_LABEL = 24
 MARKS = {
     Event.Kind.COVERED: "covered", Event.Kind.INTERRUPTION: "current gone", Event.Kind.RESTART: "current back",
     Event.Kind.HUNG_IN: "hung in", Event.Kind.TAKEN_OUT: "taken out", Event.Kind.INSPECTION: "looked at",
@@ -90,16 +94,28 @@ def _of_the_rail(summary: RunSummary, metal: Ion) -> tuple[Series, ...]:
 
 
 def _of_each(summary: RunSummary, metal: Ion) -> tuple[Series, ...]:
-    found = []
+    """One line for those that hung there for the same time and grew alike; the last moments show none yet."""
+    alike: dict[tuple, list[int]] = {}
     for index, each in enumerate(summary.cathodes):
-        begin, end = summary.rail.stays[index]
-        share = each.efficiency.value / 100 if each.efficiency else summary.run.planned_efficiency_pct / 100
-        if begin < end and share:
-            one_ah = _per_ah(metal, each.cathode.total_area_dm2, share)
-            instants = sorted({begin, end, *(line.at for line in summary.sheet.currents if begin < line.at < end)})
-            grown = tuple((at, summary.rail.passed_ah(index, at) * one_ah) for at in instants)
-            found.append(Series(each.cathode.label, grown, calculated=True))
-    return tuple(found)
+        share = each.efficiency.value if each.efficiency else summary.run.planned_efficiency_pct
+        alike.setdefault((*summary.rail.stays[index], share), []).append(index)
+    least = (summary.sheet.until_at - summary.sheet.currents[0].at) / LEAST_SHOWN
+    return tuple(
+        _grown(summary, metal, group, begin, end, share / 100)
+        for (begin, end, share), group in alike.items() if share and end - begin > least
+    )  # fmt: skip
+
+
+def _grown(summary: RunSummary, metal: Ion, group: list[int], begin: datetime, end: datetime, share: float) -> Series:
+    one, label = group[0], ", ".join(summary.cathodes[index].cathode.label for index in group)
+    one_ah = _per_ah(metal, summary.cathodes[one].cathode.total_area_dm2, share)
+    instants = sorted({begin, end, *(line.at for line in summary.sheet.currents if begin < line.at < end)})
+    grown = tuple((at, summary.rail.passed_ah(one, at) * one_ah) for at in instants)
+    return Series(_short(label), grown, calculated=True)
+
+
+def _short(label: str) -> str:
+    return label if len(label) <= LONGEST_LABEL else f"{label[:LONGEST_LABEL].rstrip(' ,')}…"
 
 
 def _per_ah(metal: Ion, area_dm2: float, share: float) -> float:

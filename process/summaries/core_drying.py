@@ -23,6 +23,10 @@ class CoreDrying:
     sentence: str
 
     @property
+    def words(self) -> str:
+        return f"{self.code.capitalize()}: {self.sentence}"
+
+    @property
     def is_constant(self) -> bool:
         return self.code == "constant mass"
 
@@ -39,5 +43,5 @@ def core_drying(core: Core, on: date | None = None) -> CoreDrying:
         return CoreDrying("not weighed", NOT_WEIGHED)
     last = f"{show(rows[-1].mass_g, '_g', digits=1)} on {day_words(rows[-1].at)}"
     if is_dry(pairs_of(rows)):
-        return CoreDrying("constant mass", f"Constant mass, {last}: weighed a day or more apart within 0.1 %.")
-    return CoreDrying("drying", f"Still drying, {last}. {HOW}")
+        return CoreDrying("constant mass", f"{last}, weighed a day or more apart within 0.1 %.")
+    return CoreDrying("drying", f"{last}. {HOW}")

@@ -169,7 +169,7 @@ def test_constant_mass_is_two_weighings_a_day_apart_within_a_thousandth(technici
 
     page = start(technician, run).content.decode()
 
-    assert ("Still drying" in page) is not met
+    assert ("P-2026-01: Drying:" in page) is not met
     assert "1138" in technician.get(row.item.get_absolute_url()).content.decode()
 
 

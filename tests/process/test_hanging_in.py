@@ -6,6 +6,7 @@ import pytest
 from django.urls import reverse
 
 from process.models import Cathode, Event, Pull, Run, Shell
+from process.summaries.charts import run_chart
 from process.summaries.runs import summarise
 from records.models import UnmetGate
 from tests.factories import make_cathode, make_mould, make_run, make_user
@@ -207,3 +208,17 @@ def test_the_page_of_a_plan_adds_a_cathode_and_that_of_a_run_hangs_it_in(technic
     answer = technician.get(reverse("cathode_add", args=[run.number]))
 
     assert answer.status_code == 302 and answer.url == reverse("cathode_hang_in", args=[run.number])
+
+
+def test_the_chart_draws_pieces_that_grew_alike_as_one_line_and_marks_the_change(technician, run):
+    make_cathode(run, label="its twin")
+    hang_in(technician, run, make_mould(), label="a very long name for a piece at the rail", afterwards="1")
+    Event.objects.create(run=run, kind="stop", at=NINE + timedelta(hours=6), current_a=0)
+
+    chart = run_chart(look(run))
+
+    current, thickness = chart.panels
+    assert [series.label for series in thickness.series] == ["one, its twin", "a very long name for a p…"]
+    assert thickness.series[1].points[0] == (NINE + timedelta(hours=2), 0.0)
+    assert [series.label for series in current.series] == ["current", "planned"]
+    assert [event.label for event in chart.events] == ["hung in", "stop"]
