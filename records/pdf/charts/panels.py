@@ -10,12 +10,14 @@ from records.pdf.charts.shapes import Anchor, Dot, Line, Text
 
 GAP_WORDS = "no reading"
 OVERHANG = 4.0  # how far a name may stand out over the right edge of the plot: beyond lies the page's side
+UNDER = 10.0  # below the plot lies the axis of time
 MOST_DOTS = 80  # more entries than this are a trace, not a sheet
 
 
 def draw_panel(panel: Panel, plot: Plot, event_places: Sequence[float]) -> Marks:
     marks = _value_axis(panel, plot)
     names, words = Names(), Marks()
+    names.occupy([(plot.left, plot.bottom + UNDER), (plot.right, plot.bottom + UNDER)])  # where the hours stand
     for x in event_places:
         names.occupy([(x, plot.top), (x, plot.bottom)])
     for target in panel.targets:
@@ -80,6 +82,8 @@ def _series_name(series: Series, plot: Plot, names: Names) -> Text:
         (-24, -22),
         (-70, -22),
         (-140, 16),
+        (-4, -37),
+        (-70, -37),
     )
     most = plot.right + OVERHANG
     ends = [(min(max(x + right, least), most), y + down) for right, down in shifts]
