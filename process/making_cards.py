@@ -40,7 +40,7 @@ def shells_to_make_up(request: HttpRequest) -> Iterable[HomeCard]:
     for waiting in waiting_shells()[: SHOWN * 2]:
         if waiting.shell.cathode.core_id:
             yield drying_card(request, waiting)
-        elif waiting.shell.cathode.run.outcome == Run.Outcome.GOOD:
+        elif waiting.shell.cathode.run.outcome in (Run.Outcome.GOOD, Run.Outcome.RESERVED):
             by_run[waiting.shell.cathode.run.number].append(waiting.shell.item.number)
     for run, numbers in by_run.items():
         url = f"{reverse('making_up_add')}?{urlencode({'shell': numbers}, doseq=True)}"

@@ -138,7 +138,7 @@ def complaints(label: LabelWording, labelled: Labelled | None = None) -> list[Co
     labelled = labelled or gather(label.item)
     draft = draft_of(label)
     prescribed = [found for consent in labelled.consents if (found := _prescribed(consent, draft))]
-    return sorted([*prescribed, *wording.check(draft, labelled.facts)], key=lambda one: one.severity != "refuse")
+    return wording.by_weight([*prescribed, *wording.check(draft, labelled.facts)])
 
 
 def refusals(label: LabelWording, labelled: Labelled | None = None) -> list[Complaint]:

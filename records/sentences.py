@@ -84,7 +84,24 @@ def _of(item: Item, chain: Descent) -> list[str]:
     if chain.model is None:
         return []
     side = next((row.get_transfer_display() and row.side for row in chain.rows if row.target_id == item.pk), "")
-    return [f"of {chain.model.number}" + (f" ({side})" if side and item.kind in WORKSHOP_KINDS else "")]
+    if item.kind in WORKSHOP_KINDS:
+        return [f"of {chain.model.number}" + (f" ({side})" if side else "")]
+    return [f"of {chain.model.number}{_told_of(chain.model)}", *_behind(chain)]
+
+
+def _told_of(original: Item) -> str:
+    """“ (by Wouter Brandt, 1624)”: whose work it is that a copy repeats; nothing beside the number of another copy."""
+    known = [f"by {original.maker}" if original.maker else "", original.date_words]
+    told = ", ".join(filter(None, known))
+    return f" ({told})" if told and not original.is_copy else ""
+
+
+def _behind(chain: Descent) -> list[str]:
+    """The original behind a copy that served as the model."""
+    if chain.model is None or not chain.model.is_copy:
+        return []
+    root = next((thing for thing in chain.forebears if thing.kind == Item.Kind.ORIGINAL), None)
+    return [f"after the original {root.number}{_told_of(root)}"] if root else ["its original not known"]
 
 
 def _marking(item: Item, marks: Collection[Mark]) -> list[str]:

@@ -7,7 +7,7 @@ from process.models import Bath
 
 STATES = {
     "": "in any state", "going_on": "in the bath now", "planned": "planned", "to_be_judged": "stopped, to be judged",
-    "good": "good", "failed": "failed", "abandoned": "abandoned",
+    "good": "good", "reserved": "usable, with a reservation", "failed": "failed", "abandoned": "abandoned",
 }  # fmt: skip
 
 

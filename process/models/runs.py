@@ -17,6 +17,7 @@ from .run_rows import RunQuerySet
 class Run(PlanFields, Tracked):
     class Outcome(models.TextChoices):
         GOOD = "good", "good"
+        RESERVED = "reserved", "usable, with a reservation"
         FAILED = "failed", "failed"
         ABANDONED = "abandoned", "abandoned"
 

@@ -223,6 +223,8 @@ def judge_run(*, run: Run, outcome: str, words: str) -> None:
         raise ValidationError("The run never went into the bath: it can only be abandoned.")
     if outcome == Run.Outcome.FAILED and not words.strip():
         raise ValidationError({"outcome_words": "Say what happened: a failure is only worth its lesson."})
+    if outcome == Run.Outcome.RESERVED and not words.strip():
+        raise ValidationError({"outcome_words": "Say what the reservation is: whoever uses the shells must know it."})
     with transaction.atomic():
         held = Run.objects.select_for_update().get(pk=run.pk)  # as it is now: others may have corrected it
         held.outcome, held.outcome_words = outcome, words

@@ -10,7 +10,8 @@ from django.urls import reverse
 from process.models import AnodeWeighing, Bath, BathAddition, BathAnalysis, BathService, Event, Run
 from process.summaries.analyses import analysis_summary
 from process.summaries.baths import LedgerLine
-from records.units import show
+from records.models import Tracked
+from records.units import decimals_written, show, suffix_of
 
 KINDS = {
     "analysis": "analyses", "addition": "additions", "service": "work at the bath", "anode": "anode weighings",
@@ -101,7 +102,7 @@ def _services(bath: Bath) -> Iterator[Entry]:
 def _weighings(bath: Bath) -> Iterator[Entry]:
     rows = AnodeWeighing.every.filter(anode__bath=bath).select_related("anode", "weighed_by")
     for row in rows:
-        words = ", ".join(filter(None, [show(row.mass_g, "_g"), row.note]))
+        words = ", ".join(filter(None, [_written(row, "mass_g"), row.note]))
         yield Entry(row.weighed_at, "anode", f"Anode {row.anode.label} weighed", words, _person(row.weighed_by), "",
                     _door(row, "anode_weighing_edit", row.pk, "anode-weighing"), row)  # fmt: skip
 
@@ -119,5 +120,12 @@ def _runs(ledger: Iterable[LedgerLine]) -> Iterator[Entry]:
 
 def amount_of(row: BathAddition | BathService) -> str:
     """Mass and volume as they were noted."""
-    amounts = ((getattr(row, name, None), name[name.index("_") :]) for name in ("mass_g", "volume_ml", "volume_l"))
-    return ", ".join(show(value, suffix) for value, suffix in amounts if value is not None)
+    fields = ("mass_g", "volume_ml", "volume_l")
+    return ", ".join(_written(row, field) for field in fields if getattr(row, field, None) is not None)
+
+
+def _written(row: Tracked, field: str) -> str:
+    """With the digits and the ± that the person wrote: a balance that shows whole grams is given no decimals."""
+    suffix = suffix_of(field)
+    digits = decimals_written(row.as_typed.get(field) or {}, suffix)
+    return show(getattr(row, field), suffix, digits=digits, plus_minus=row.plus_minus(field))

@@ -33,7 +33,7 @@ def next_step(summary: RunSummary) -> Step | None:
         if summary.prospect and summary.prospect.reached:
             return Step("Stop the run", event_url(number, Event.Kind.STOP))
         return Step("Enter a reading", reverse("reading_add", args=[number]))
-    if summary.run.outcome == Run.Outcome.GOOD:
+    if summary.run.outcome in (Run.Outcome.GOOD, Run.Outcome.RESERVED):
         return making_up_step(summary)
     return _after(summary) if code == "stopped" else None
 

@@ -21,7 +21,12 @@ class Lesson:
 # Other rooms add to what stands beside a plan: each takes the run and gives its lessons.
 lesson_sources: list[Callable[[Run], Iterable[Lesson]]] = []
 
-STATES = {Run.Outcome.FAILED: "look", Run.Outcome.GOOD: "done", Run.Outcome.ABANDONED: "open"}
+STATES = {
+    Run.Outcome.FAILED: "look",
+    Run.Outcome.GOOD: "done",
+    Run.Outcome.RESERVED: "look",
+    Run.Outcome.ABANDONED: "open",
+}
 
 
 def lessons_for(run: Run, cathodes: list[Cathode]) -> list[Lesson]:

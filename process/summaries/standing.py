@@ -7,7 +7,7 @@ from process.summaries.sheet import Sheet
 
 SHAPES = {
     "planned": "open", "running": "open", "interrupted": "look", "stopped": "look",
-    "good": "done", "failed": "blocked", "abandoned": "blocked",
+    "good": "done", "reserved": "look", "failed": "blocked", "abandoned": "blocked",
 }  # fmt: skip
 
 
@@ -19,7 +19,7 @@ class Standing:
 
     @property
     def word(self) -> str:
-        return self.code
+        return Run.Outcome(self.code).label if self.code in Run.Outcome else self.code
 
     @property
     def shape(self) -> str:

@@ -46,7 +46,7 @@ def facts_of(trace: Trace) -> list[tuple[str, Any]]:
         ("Samples left out", trace.left_out_count or ""),
         ("Voltage", _between(trace.voltage_least_v, trace.voltage_most_v, "_v")),
         ("Bath", _between(trace.temperature_least_degc, trace.temperature_most_degc, "_degc")),
-        ("Counted elsewhere", f"{len(trace.cuts)} stretch in which another trace rules" if trace.cuts else ""),
+        ("Counted elsewhere", _cuts(trace)),
         ("Brought by", trace.brought_by),
         ("Accepted by", trace.accepted_by),
         ("Because", trace.reason),
@@ -55,6 +55,12 @@ def facts_of(trace: Trace) -> list[tuple[str, Any]]:
         ("SHA-256", trace.sha256),
     ]
     return [(name, value) for name, value in known if value]
+
+
+def _cuts(trace: Trace) -> str:
+    """The times for which another trace is counted, in words."""
+    count = len(trace.cuts)
+    return f"the charge of {count} {'period' if count == 1 else 'periods'} comes from another trace" if count else ""
 
 
 def _absolute(trace: Trace) -> str:

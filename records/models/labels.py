@@ -13,6 +13,7 @@ class LabelWording(Tracked, Signed):
     copy_date = models.CharField("date of the copy", max_length=40)
     after = models.CharField("after what", max_length=300)
     body = models.TextField(blank=True)
+    answer = models.CharField("why the original is not named", max_length=300, blank=True)
     credit = models.CharField("credit line", max_length=300, blank=True)
 
     def __str__(self) -> str:

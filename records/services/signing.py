@@ -67,10 +67,16 @@ def _new_or_worse(report: ConditionReport) -> str:
     return ", ".join(str(f.position_count) for f in report.findings.all() if f.comparison in changed)
 
 
-def approve_label(*, label: LabelWording, party: Party, role: str) -> None:
-    """Approve a wording that no check refuses, for a copy that carries its mark or a concession instead."""
-    if refusals := labelling.refusals(label):
-        raise ValidationError([complaint.sentence for complaint in refusals])
+def approve_label(*, label: LabelWording, party: Party, role: str, answer: str = "") -> None:
+    """Approve a wording that no check refuses, for a copy that carries its mark or a concession instead.
+
+    What a check asks about is answered in words, which stay with the approval.
+    """
+    said = labelling.complaints(label)
+    unanswered = [one for one in said if one.severity == "refuse" or (one.severity == "ask" and not answer.strip())]
+    if unanswered:
+        raise ValidationError([complaint.sentence for complaint in unanswered])
+    label.answer = answer.strip() if any(one.severity == "ask" for one in said) else ""
     copy = label.item
     with transaction.atomic():
         subject = gates.Subject(copy, copy.number, (copy,))

@@ -7,6 +7,7 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
+from django.utils.text import capfirst
 
 from records import access, captions, units
 from records.models import Item, Tracked
@@ -103,6 +104,13 @@ def local_instant(instant: datetime | None) -> str:
     local = timezone.localtime(instant)
     offset = local.strftime("%z")
     return f"{local.day} {local:%b %Y, %H:%M} {offset[:3]}:{offset[3:]}"
+
+
+@register.filter
+def opening(words: str) -> str:
+    """The words with a capital at their head; pH and the like keep the case that is their meaning."""
+    head = str(words).split(" ", 1)[0]
+    return str(words) if head.lower() != head else capfirst(words)
 
 
 @register.filter

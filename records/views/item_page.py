@@ -107,8 +107,9 @@ def next_step(
 
 
 def _own_step(request: HttpRequest, item: Item, photos: list[Hanging], hanging: Everything) -> tuple[str, str] | None:
+    if item.made_here and item.status != Item.Status.WORKSHOP and (step := _step_of_accepted(request, item, hanging)):
+        return step
     steps = [
-        (item.made_here and not hasattr(item, "label"), "LabelWording", "Write its label", "label_edit"),
         (not item.made_here and item.kind != Item.Kind.SHELL and not photos, "Photo", "Add photographs", "photo_add"),
         (
             item.kind == Item.Kind.ORIGINAL and not hanging.reports,
@@ -120,4 +121,17 @@ def _own_step(request: HttpRequest, item: Item, photos: list[Hanging], hanging: 
     for due, model, verb, name in steps:
         if due and access.may(request.user, "write", model):
             return verb, reverse(name, args=[item.number])
+    return None
+
+
+def _step_of_accepted(request: HttpRequest, item: Item, hanging: Everything) -> tuple[str, str] | None:
+    """An accepted copy gets its wording, the wording its approval, and then the copy its papers."""
+    label = getattr(item, "label", None)
+    address = reverse("label_edit", args=[item.number])
+    if label is None:
+        return ("Write its label", address) if access.may(request.user, "write", "LabelWording") else None
+    if not label.is_signed:
+        return ("Approve the label", address) if access.may(request.user, "approve label") else None
+    if not hanging.documents and access.may(request.user, "issue paper"):
+        return "Issue the papers", f"{item.get_absolute_url()}#papers"
     return None

@@ -47,6 +47,7 @@ def _context(copy: Item, label: LabelWording | None, labelled: Labelled) -> dict
     return {
         "title": f"Label of {copy.number}", "sentence": SENTENCE, "item": copy, "label": label, "complaints": found,
         "is_refused": any(one.severity == "refuse" for one in found),
+        "is_asked": any(one.severity == "ask" for one in found),
         "draft": labelling.draft_of(label) if label else None,
         "mark_checks": checks(Gate.MARK, subject, clock.today()),
         "consents": [consent for consent in labelled.consents if consent.label_wording or consent.credit],
@@ -84,7 +85,7 @@ def label_approve(request: HttpRequest, number: str) -> HttpResponse:
     try:
         if request.POST.get("version") != str(label.version):
             raise ValidationError(CHANGED)
-        approve_label(label=label, party=party, role=role)
+        approve_label(label=label, party=party, role=role, answer=request.POST.get("answer", "")[:300])
         return redirect("label_edit", number)
     except ValidationError as error:
         context["refusals"] = error.messages

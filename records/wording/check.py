@@ -15,9 +15,11 @@ CHECKS = (
     lengths.line_length,
 )
 
+WEIGHTS = ("refuse", "ask", "warn")
+
 
 def check(draft: LabelDraft, piece: CopyFacts) -> list[Complaint]:
-    """Everything to be said against a draft, refusals first.
+    """Everything to be said against a draft, refusals first, then what must be answered.
 
     >>> piece = CopyFacts("R.2026.3", "2026", generation=2, at_least=True)
     >>> draft = LabelDraft("Electrotype copy, 2026", "after the original medal", "R.2026.3")
@@ -28,7 +30,11 @@ def check(draft: LabelDraft, piece: CopyFacts) -> list[Complaint]:
     refuse generation.after_original
     """
     found = [complaint for one in CHECKS for complaint in one(draft, piece)]
-    return sorted(found, key=lambda complaint: complaint.severity != "refuse")
+    return by_weight(found)
+
+
+def by_weight(complaints: list[Complaint]) -> list[Complaint]:
+    return sorted(complaints, key=lambda complaint: WEIGHTS.index(complaint.severity))
 
 
 def acceptable(complaints: list[Complaint]) -> bool:

@@ -66,15 +66,19 @@ class LabelDraft:
 
 @dataclass(frozen=True)
 class Complaint:
-    """What is wrong with a wording, why it matters, what to do; “warn” does not stand in the way."""
+    """What is wrong with a wording, why it matters, what to do; “ask” must be answered, “warn” stands in nobody's way."""
 
     code: str
-    severity: Literal["refuse", "warn"]
+    severity: Literal["refuse", "ask", "warn"]
     sentence: str
 
 
 def refuse(code: str, sentence: str) -> Complaint:
     return Complaint(code, "refuse", sentence)
+
+
+def ask(code: str, sentence: str) -> Complaint:
+    return Complaint(code, "ask", sentence)
 
 
 def warn(code: str, sentence: str) -> Complaint:

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from records.wording.clauses import clauses, first_year, says
-from records.wording.facts import Complaint, CopyFacts, LabelDraft, refuse, warn
+from records.wording.facts import Complaint, CopyFacts, LabelDraft, ask, refuse
 from records.wording.kinds import fitting_kinds, kind_of_text
 
 _NO_DATE = "date unknown|undated|not dated|date not known"
@@ -90,7 +90,10 @@ def number(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:
 def original_named(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:
     names = [name for name in (piece.original_number, piece.original_owner) if name]
     if names and not any(name in draft.text for name in names):
-        yield warn("original.unnamed", f"Nobody learns where the original is. Name {' or '.join(names)}.")
+        yield ask(
+            "original.unnamed",
+            f"Nobody learns where the original is. Name {' or '.join(names)}, or say why it is left out.",
+        )
 
 
 def not_claimed(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:

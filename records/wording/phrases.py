@@ -44,7 +44,7 @@ def wall_thickness(
 
 def interruption(seconds: int, when: date, depth_mm: float, test: str = "") -> str:
     absent = f"The current was absent for {duration(seconds)} on {day(when)}"
-    boundary = f"a boundary between layers lies about {depth_mm:.2f} mm from the visible face"
+    boundary = f"a boundary between layers lies about {depth_mm:.2f} mm from the contact face"
     return f"{absent}; {boundary}. {test}".strip()
 
 

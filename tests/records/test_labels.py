@@ -13,7 +13,7 @@ GOOD = {
     "kind_of_copy": "Electrotype copy",
     "copy_date": "2026",
     "after": "after a portrait medal, 1624",
-    "body": "Copper.",
+    "body": "Copper. The original is OVM.1931.0044.",
 }
 BAD = GOOD | {"after": "this is the original of 1624"}
 
@@ -26,7 +26,7 @@ def curator(client):
 
 @pytest.fixture
 def copy():
-    return make_copy("R.2026.1")
+    return make_copy("R.2026.1", model=make_item("OVM.1931.0044", object_type="medal, portrait medal"))
 
 
 def _write(client, **words):
@@ -53,6 +53,19 @@ def test_a_wording_is_kept_and_approved_with_name_and_role(curator, copy):
 
     label = LabelWording.objects.get()
     assert answer.status_code == 302 and (label.is_signed, label.signed_role) == (True, "curator")
+
+
+def test_a_wording_that_hides_where_the_original_is_needs_an_answer_that_stays_with_the_approval(curator, copy):
+    """A label tells the original's owner, number or place, or that it is not known (common practice, from memory)."""
+    make_mark(copy)
+    _write(curator, body="Copper.")
+
+    unanswered, answered = _approve(curator), _approve(curator, answer="The lender asked for it, letter of 3 March.")
+
+    label = LabelWording.objects.get()
+    assert unanswered.status_code == 422 and "Nobody learns where the original is" in unanswered.content.decode()
+    assert answered.status_code == 302 and label.is_signed
+    assert label.answer == "The lender asked for it, letter of 3 March."
 
 
 def test_a_refused_wording_is_kept_as_a_draft_and_not_approved(curator, copy):
@@ -114,7 +127,7 @@ def test_changing_an_approved_wording_takes_the_approval_away_and_keeps_the_old(
 
     label = LabelWording.objects.get()
     assert not label.is_signed and label.signed_by is None
-    assert label.history.filter(signed_at__isnull=False, body="Copper.").exists()
+    assert label.history.filter(signed_at__isnull=False, body__startswith="Copper.").exists()
 
 
 def test_saving_without_a_change_keeps_the_approval(curator, copy):

@@ -108,7 +108,7 @@ def test_a_file_name_begins_with_the_kind():
         (
             phrases.interruption(11_400, date(2026, 3, 3), 0.185, "Layers part after three bends."),
             "The current was absent for 3 h 10 min on 3 March 2026; a boundary between layers lies about "
-            "0.18 mm from the visible face. Layers part after three bends.",
+            "0.18 mm from the contact face. Layers part after three bends.",
         ),
         (
             phrases.generation(2, 4, True),
