@@ -66,7 +66,7 @@ class LabelDraft:
 
 @dataclass(frozen=True)
 class Complaint:
-    """What is wrong with a wording, why it matters, what to do; “ask” must be answered, “warn” stands in nobody's way."""
+    """What is wrong with a wording, why it matters, what to do; “ask” wants an answer, “warn” is advice."""
 
     code: str
     severity: Literal["refuse", "ask", "warn"]

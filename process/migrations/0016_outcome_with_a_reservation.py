@@ -6,7 +6,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('process', '0014_side_of_a_section'),
+        ('process', '0015_trace_reading'),
     ]
 
     operations = [

@@ -6,7 +6,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0010_photographs_files'),
+        ('records', '0011_jobs'),
     ]
 
     operations = [
