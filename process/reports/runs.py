@@ -4,6 +4,7 @@ from process.models import Shell, Trace
 from process.reports.cores import drying
 from process.reports.judgements import interruptions
 from process.reports.making import Making
+from process.reports.segments import segments
 from process.summaries.baths import AnalysisSummary
 from process.summaries.cathodes import CathodeSummary
 from process.summaries.charts import run_chart
@@ -42,6 +43,7 @@ def run(m: Making, summary: RunSummary) -> list[b.Block]:
     ]  # fmt: skip
     return [
         *blocks,
+        *segments(summary),
         *walls(m, summary),
         *drying(m, summary),
         *([b.ChartBlock(chart)] if chart else []),

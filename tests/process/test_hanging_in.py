@@ -6,6 +6,7 @@ import pytest
 from django.urls import reverse
 
 from process.models import Cathode, Event, Pull, Run, Shell
+from process.reports.segments import segments
 from process.summaries.charts import run_chart
 from process.summaries.runs import summarise
 from records.models import UnmetGate
@@ -222,3 +223,20 @@ def test_the_chart_draws_pieces_that_grew_alike_as_one_line_and_marks_the_change
     assert thickness.series[1].points[0] == (NINE + timedelta(hours=2), 0.0)
     assert [series.label for series in current.series] == ["current", "planned"]
     assert [event.label for event in chart.events] == ["hung in", "stop"]
+
+
+def test_paper_says_what_hung_there_from_when_to_when(technician, run):
+    hang_in(technician, run, make_mould(), afterwards="1")
+    Event.objects.create(run=run, kind="stop", at=NINE + timedelta(hours=6), current_a=0)
+
+    (table,) = segments(look(run))
+
+    assert [row[:3] for row in table.rows] == [
+        ("16 Feb, 09:00", "16 Feb, 11:00", "one"), ("16 Feb, 11:00", "16 Feb, 15:00", "one, two"),
+    ]  # fmt: skip
+
+
+def test_paper_says_nothing_of_a_rail_that_stayed_as_it_was(run):
+    Event.objects.create(run=run, kind="stop", at=NINE + timedelta(hours=6), current_a=0)
+
+    assert segments(look(run)) == []
