@@ -207,7 +207,7 @@ def mark(walker, copy):
             "Purpose": "says that it is a copy",
             "Face": "reverse",
             "Method": "punched",
-            "Or a new photograph of the mark": picture("mark.jpg"),
+            "Or a new photograph of the mark": picture("mark.jpg", colour="#6d5a44"),
             "Letter height": "2",
             "Width of the word COPY": "6.5",
             "Depth": "0.3",
