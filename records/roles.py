@@ -12,6 +12,8 @@ WRITERS: dict[str, frozenset[str]] = {
     "Party": frozenset({REGISTRAR}),
     "Place": frozenset({REGISTRAR}),
     "Photo": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
+    "PhotoMeasure": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
+    "PhotoScale": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
     "ProvenanceEvent": frozenset({REGISTRAR, CURATOR}),
     "Job": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
     "DescentLink": frozenset({REGISTRAR, CONSERVATOR, CURATOR}),

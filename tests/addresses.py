@@ -29,6 +29,8 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "file_check_list": (),
     "photo_add": ("item.number",),
     "photo": ("photo.pk",),
+    "photo_scale": ("photo.pk",),
+    "photo_measure_add": ("photo.pk", "=distance"),
     "photo_edit": ("photo.pk",),
     "photo_file": ("photo.pk", "=thumbnail"),
     "family": ("item.number",),

@@ -9,12 +9,13 @@ from django.core.files import File
 from django.utils import timezone
 
 from process.demo.camera import take
+from process.demo.measuring import measure
 from process.demo.rows import Table, instant, values_of
 from records.models import Photo
 from records.services.photographs import keep_photo
 
 DRAWERS = 2
-NOT_COLUMNS = {"name", "picture", "number", "by", "when"}
+NOT_COLUMNS = {"name", "picture", "number", "by", "when", "measure"}
 
 
 class Studio:
@@ -41,4 +42,6 @@ class Studio:
     def keep(self, photo: Table, **about: Any) -> Photo:
         content = self._begun.pop(photo["name"]).result()
         columns = {name: value for name, value in photo.items() if name not in NOT_COLUMNS}
-        return keep_photo(file=File(BytesIO(content)), name=photo["name"], **values_of(Photo, columns) | about)
+        kept = keep_photo(file=File(BytesIO(content)), name=photo["name"], **values_of(Photo, columns) | about)
+        measure(kept, photo)
+        return kept

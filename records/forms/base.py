@@ -18,7 +18,7 @@ from records.models import Party
 # What is made or finished may come from a firm; these need eyes and a hand.
 SEEN_BY = {
     "accepted_by", "added_by", "analyst", "assessor", "examiner", "fate_witness", "inspector",
-    "made_up_by", "measured_by", "operator", "person", "taken_by", "tester", "witness",
+    "made_up_by", "measured_by", "operator", "person", "placed_by", "taken_by", "tester", "witness",
 }  # fmt: skip
 DATE_COMPANIONS = ("edtf", "earliest", "latest")
 

@@ -13,6 +13,7 @@ from .labels import LabelWording
 from .marks import Mark
 from .measurements import Measurement
 from .parties import Party
+from .photo_measures import PhotoMeasure, PhotoScale
 from .photos import Photo
 from .places import Place
 from .provenance import ProvenanceEvent
@@ -42,6 +43,8 @@ __all__ = [
     "Measurement",
     "Party",
     "Photo",
+    "PhotoMeasure",
+    "PhotoScale",
     "Place",
     "ProvenanceEvent",
     "RiskAssessment",

@@ -6,6 +6,8 @@ from records import imaging
 from records.captions import copy_words
 from records.models import Photo
 from records.photo_doubts import camera_time, doubts, is_corrected
+from records.photo_measures import scale_of, scale_words
+from records.photo_measures import shown as drawn_on
 
 # What was done so that it stands upright, by Exif 2.32, section 4.6.4, “Orientation”.
 TURNED = {
@@ -19,13 +21,21 @@ def context_of(shown: Photo) -> dict[str, Any]:
     """Everything the template reads; of a row with its thing, its photographer and `moulded_on`."""
     seen = imaging.seen_in(shown.path)
     return {
-        "photo": shown, "alt": _alt(shown), "copy_words": copy_words(shown.item), "facts": _facts(shown),
+        "photo": shown, "alt": alt_of(shown), "copy_words": copy_words(shown.item), "facts": _facts(shown),
         "camera_facts": _camera_facts(seen) if seen else [], "camera_time": camera_time(seen),
-        "is_corrected": is_corrected(shown, seen), "doubts": list(doubts(shown, seen)),
+        "is_corrected": is_corrected(shown, seen), "doubts": list(doubts(shown, seen)), **_measures(shown),
     }  # fmt: skip
 
 
-def _alt(shown: Photo) -> str:
+def _measures(shown: Photo) -> dict[str, Any]:
+    scale = scale_of(shown)
+    measures, shapes = drawn_on(shown, scale)
+    return {
+        "scale": scale, "scale_words": scale_words(scale) if scale else "", "measures": measures, "shapes": shapes,
+    }  # fmt: skip
+
+
+def alt_of(shown: Photo) -> str:
     """What somebody who does not see it should know: the view, the thing, and that a copy is one."""
     item = shown.item
     kind = f"{item.get_kind_display()} " if item and item.is_copy else ""

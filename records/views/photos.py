@@ -14,7 +14,7 @@ from records.views.photo_files import photo_file
 from records.views.photo_page import context_of
 from records.views.uploading import answer_upload, join_nothing, upload_form
 
-PHOTOS = Photo.objects.select_related("item", "taken_by").with_moulding()
+PHOTOS = Photo.objects.select_related("item", "taken_by", "scale").with_moulding()
 COLUMNS: list[Column] = [
     ("photograph", "pk"), ("of", lambda photo: photo.item.number if photo.item else ""), ("subject", "subject"),
     ("view", "view_words"), ("before or after", "get_moment_display"), ("caption", "caption"), ("light", "light"),
