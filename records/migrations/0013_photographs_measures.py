@@ -11,7 +11,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0010_photographs_files'),
+        ('records', '0012_label_answer'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
