@@ -17,6 +17,7 @@ RELATED = [
     Prefetch("consents", Consent.objects.select_related("owner")),
     "risk_assessments",
     "condition_reports__photos",
+    "condition_reports__addenda__photos",
     "marks",
     Prefetch("concessions", Concession.objects.select_related("given_by")),
 ]
@@ -59,8 +60,9 @@ def condition_before(subject: Subject, on: date) -> Check:
     if report is None or report.examined_on > on:
         sentence = f"No signed condition report of {model.number} before moulding."
         return Check("condition before", False, sentence, CONSERVATOR)
-    if not any(photo.may_show(on) for photo in report.photos.all()):
-        late = " but those taken later" if report.photos.all() else ""
+    photos = [*report.photos.all(), *(photo for added in report.addenda.all() for photo in added.photos.all())]
+    if not any(photo.may_show(on) for photo in photos):
+        late = " but those taken later" if photos else ""
         return Check("condition before", False, f"{report.number} has no photographs{late}.", CONSERVATOR)
     return Check("condition before", True, f"{report.number}, {day_words(report.examined_on)}, with photographs.")
 

@@ -28,6 +28,7 @@ WRITERS: dict[str, frozenset[str]] = {
     # what was seen
     "ConditionReport": frozenset({CONSERVATOR}),
     "Finding": frozenset({CONSERVATOR}),
+    "Addendum": frozenset({CONSERVATOR}),
     "Examination": frozenset({CONSERVATOR, CURATOR}),
     "Mark": frozenset({CONSERVATOR, TECHNICIAN}),
     # the making

@@ -4,6 +4,7 @@ from django.apps import apps
 from django.urls import include, path
 
 from records.views import (
+    addenda,
     apart,
     commissions,
     concessions,
@@ -63,6 +64,7 @@ ROOMS = [
     striking,
     concessions,
     condition,
+    addenda,
     findings,
     file_checks,
     documents,

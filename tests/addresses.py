@@ -73,6 +73,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "condition": ("report.number",),
     "condition_edit": ("report.number",),
     "condition_photos": ("report.number",),
+    "addendum_add": ("report.number",),
     "condition_sign": ("report.number",),
     "finding_add": ("report.number",),
     "finding_edit": ("finding.pk",),

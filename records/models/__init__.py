@@ -1,3 +1,4 @@
+from .addenda import Addendum
 from .base import Signed, Tracked, TrackedQuerySet, UntrackedWrite
 from .commissions import Commission, Consent, RiskAssessment, Specification
 from .condition import ConditionReport, Finding, Grade, Urgency
@@ -23,6 +24,7 @@ from .striking import Strikable
 from .vocabulary import Term
 
 __all__ = [
+    "Addendum",
     "Commission",
     "Concession",
     "ConditionReport",

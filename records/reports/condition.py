@@ -6,7 +6,7 @@ from typing import Any
 
 from records.extensions import Limit, PaperContext
 from records.limits import concessions_of, limits_along
-from records.models import Concession, ConditionReport, Finding, Measurement, Photo, Urgency
+from records.models import Addendum, Concession, ConditionReport, Finding, Measurement, Photo, Urgency
 from records.pdf import blocks as b
 from records.pdf.document import build
 from records.portraits import best_of, in_order
@@ -30,12 +30,17 @@ class Gathered:
     sizes: list[Measurement]
     concessions: list[Concession]
     limits: list[Limit]
+    addenda: list[Addendum]
 
     @cached_property
     def portrait(self) -> Photo | None:
         """The best of the report's own photographs, else the one that stands for the thing."""
         own = [*self.photos, *(finding.photo for finding in self.findings if finding.photo)]
         return best_of(own) or best_of(self.report.item.photos.all())
+
+    @property
+    def added_photos(self) -> list[Photo]:
+        return [photo for each in self.addenda for photo in each.photos.all()]
 
     @property
     def urgency(self) -> int:
@@ -47,10 +52,13 @@ def gather(report: ConditionReport) -> Gathered:
     own = list(report.photos.select_related("taken_by"))
     shown = {f.photo_id for f in findings}
     photos = in_order(photo for photo in own if photo.pk not in shown)
+    addenda = list(report.addenda.select_related("signed_by").prefetch_related("photos"))
     sizes = [
         row for row in report.item.measurements.all() if row.what != Measurement.What.MASS or report.mass_g is None
     ]
-    return Gathered(report, findings, photos, sizes, list(concessions_of(report.item)), limits_along(report.item))
+    return Gathered(
+        report, findings, photos, sizes, list(concessions_of(report.item)), limits_along(report.item), addenda
+    )
 
 
 def summary(g: Gathered) -> str:
@@ -120,8 +128,20 @@ def detail(g: Gathered) -> list[b.Block]:
         *cautions([*cautions_of(g.report.item), *(f.term.caution for f in g.findings)]),
         b.Heading("Signatures"),
         b.Signatures((signer(report, str(report.examiner), "examiner"), b.Signer("", "Registrar or owner"))),
+        *added(g),
         *tables.definitions(g.findings),
     ]  # fmt: skip
+
+
+def added(g: Gathered) -> list[b.Block]:
+    """What was added after the signature, each under its own name and day."""
+    blocks: list[b.Block] = []
+    for each in g.addenda:
+        pictures = tuple(printed(photo, caption_of(photo, g.report.item)) for photo in in_order(each.photos.all()))
+        blocks += [b.Heading("Added after the signature"), b.Prose(each.words)]
+        blocks += [b.PhotoGrid(pictures)] if pictures else []
+        blocks.append(b.Signatures((signer(each, "", ""),)))
+    return blocks
 
 
 def photographs(g: Gathered) -> list[b.Block]:
@@ -144,7 +164,8 @@ def attached(g: Gathered, context: PaperContext) -> dict[str, Any]:
     report = g.report
     rows = {
         "report": [report], "object": [report.item], "findings": g.findings, "sizes of the object": g.sizes,
-        "photographs": [*g.photos, *(f.photo for f in g.findings if f.photo)], "concessions": g.concessions,
+        "photographs": [*g.photos, *(f.photo for f in g.findings if f.photo), *g.added_photos],
+        "concessions": g.concessions, "added after the signature": g.addenda,
         "report compared with": [report.previous] if report.previous else [],
     }  # fmt: skip
     return record(KIND, report.number, context, rows, limits=g.limits)

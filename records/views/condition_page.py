@@ -8,13 +8,14 @@ from django.db.models import Prefetch
 from django.http import HttpRequest
 
 from records import access, extensions, units
-from records.models import ConditionReport, Document, Finding, Grade, Term, Urgency
+from records.models import Addendum, ConditionReport, Document, Finding, Grade, Term, Urgency
 from records.services.signing import report_gaps
 
 FINDINGS = Finding.objects.select_related("term", "photo")
+ADDENDA = Prefetch("addenda", Addendum.objects.select_related("signed_by").prefetch_related("photos"))
 REPORTS = ConditionReport.objects.select_related(
     "item", "commission", "examiner", "previous", "signed_by"
-).prefetch_related(Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos")
+).prefetch_related(Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos", ADDENDA)
 
 Stability, Comparison = Term.Stability, Finding.Comparison
 # The least reassuring first.
@@ -59,6 +60,7 @@ def context_of(request: HttpRequest, report: ConditionReport) -> dict[str, Any]:
         "report": report,
         "findings": _beside_the_last(report, findings),
         "photos": photos,
+        "addenda": list(report.addenda.all()) if report.is_signed else [],
         "gaps": gaps,
         "advice": [] if report.is_signed else _advice(report, findings, bool(photos)),
         "grade": Grade(report.overall_grade).label,

@@ -4,7 +4,8 @@ from process.demo.acting import role_of, step, without
 from process.demo.chapters.objects import photograph
 from process.demo.rows import Table, find, save
 from process.demo.studio import Studio
-from records.models import ConditionReport, Finding, Item
+from records.models import ConditionReport, Finding, Item, Photo
+from records.services.addenda import add_to_report
 from records.services.condition import carry_over, compare_finding, next_position
 from records.services.signing import sign_report
 
@@ -20,14 +21,23 @@ def report_on(table: Table, studio: Studio) -> ConditionReport:
     """One report from its first photograph to its signature (`signed = false` leaves it open)."""
     photograph(find(Item, table["item"]), table, studio)
     with step(table) as party:
-        columns = without(table, "finding", "photo", "signed")
+        columns = without(table, "finding", "photo", "signed", "addendum")
         photos = [photo["name"] for photo in table.get("photo", [])]
         report = carry_over(save(ConditionReport, columns | {"photos": photos}, examiner=party))
         for finding in table.get("finding", []):
             _find(report, finding)
         if table.get("signed", True):
             sign_report(report=report, party=party, role=role_of(party))
+    for added in table.get("addendum", []):
+        _add(report, added)
     return report
+
+
+def _add(report: ConditionReport, table: Table) -> None:
+    """What came later, and is kept apart from the signed text."""
+    photos = Photo.objects.filter(item=report.item_id, caption__in=table.get("photos", []))
+    with step(table) as party:
+        add_to_report(report=report, words=table["words"], photos=photos, party=party, role=role_of(party))
 
 
 def _find(report: ConditionReport, table: Table) -> None:
