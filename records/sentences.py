@@ -67,7 +67,12 @@ def date_words(item: Item, chain: Descent) -> str:
 
 
 def _maker(item: Item) -> list[str]:
-    return [f"by {item.maker}"] if item.maker and not item.is_copy else []
+    return [_by(item)] if item.maker and not item.is_copy else []
+
+
+def _by(item: Item) -> str:
+    """“by Wouter Brandt”; where the register says that nobody knows, so does the sentence."""
+    return f"maker {item.maker}" if item.maker.casefold() in {"not known", "unknown"} else f"by {item.maker}"
 
 
 def _original(item: Item) -> list[str]:
@@ -82,7 +87,7 @@ def _generation(item: Item, chain: Descent) -> list[str]:
 
 def _of(item: Item, chain: Descent) -> list[str]:
     if chain.model is None:
-        return []
+        return _behind(chain) if item.is_copy else []
     side = next((row.get_transfer_display() and row.side for row in chain.rows if row.target_id == item.pk), "")
     if item.kind in WORKSHOP_KINDS:
         return [f"of {chain.model.number}" + (f" ({side})" if side else "")]
@@ -91,17 +96,19 @@ def _of(item: Item, chain: Descent) -> list[str]:
 
 def _told_of(original: Item) -> str:
     """“ (by Wouter Brandt, 1624)”: whose work it is that a copy repeats; nothing beside the number of another copy."""
-    known = [f"by {original.maker}" if original.maker else "", original.date_words]
+    known = [_by(original) if original.maker else "", original.date_words]
     told = ", ".join(filter(None, known))
     return f" ({told})" if told and not original.is_copy else ""
 
 
 def _behind(chain: Descent) -> list[str]:
     """The original behind a copy that served as the model."""
-    if chain.model is None or not chain.model.is_copy:
+    if chain.model and not chain.model.is_copy:
         return []
     root = next((thing for thing in chain.forebears if thing.kind == Item.Kind.ORIGINAL), None)
-    return [f"after the original {root.number}{_told_of(root)}"] if root else ["its original not known"]
+    if root:
+        return [f"after the original {root.number}{_told_of(root)}"]
+    return [f"after {row.source_words}" for row in chain.rows if row.source_id is None and row.source_words][:1]
 
 
 def _marking(item: Item, marks: Collection[Mark]) -> list[str]:

@@ -27,6 +27,7 @@ def addendum_add(request: HttpRequest, number: str) -> HttpResponse:
     form = AddendumForm(request.POST or None, instance=Addendum(report=report))
     return answer_form(
         request, form, title=f"Add to {number}", sentence=SENTENCE, verb="Sign and add",
+        template="records/addendum_form.html",
         back_url=report.get_absolute_url(), then=Addendum.get_absolute_url,
         act=lambda form: add_to_report(
             report=report, party=party, role=role, words=form.cleaned_data["words"], photos=form.cleaned_data["photos"]
