@@ -40,11 +40,11 @@ class Reckoning:
     points: list[list[float | None]] = field(default_factory=list)
 
 
-def propose(path: Path, limit_bytes: int = NO_LIMIT) -> Proposal:
+def propose(path: Path, limit_bytes: int = NO_LIMIT, delimiter: str = "") -> Proposal:
     """How the file is to be read, by the museum's words and the shapes that it remembers."""
     words = list(HeaderWord.objects.values_list("meaning", "word"))
     shapes = {row.signature: Mapping.from_json(row.mapping) for row in TraceShape.objects.all()}
-    return sniff(survey(path, limit_bytes), words, shapes)
+    return sniff(survey(path, limit_bytes), words, shapes, delimiter)
 
 
 def reckon(

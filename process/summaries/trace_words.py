@@ -6,10 +6,10 @@ from django.utils import timezone
 
 from process.models import Trace
 from process.tracing import Proposal
+from process.tracing.dialect import DELIMITERS
 from process.tracing.words import span
 from records.units import show
 
-PARTED = {",": "comma", ";": "semicolon", "\t": "tab", "|": "upright stroke"}
 ENCODINGS = {"utf-8": "UTF-8", "utf-8-sig": "UTF-8 with a mark", "latin-1": "Latin-1", "cp1252": "Windows Latin"}
 
 
@@ -20,7 +20,7 @@ def found_words(proposal: Proposal) -> list[tuple[str, str]]:
     lines = f"{mapping.skip} line{'s' if mapping.skip != 1 else ''}"
     return [
         ("Characters", encoding),
-        ("Columns", f"{mapping.column_count}, parted by {PARTED[mapping.delimiter]}"),
+        ("Columns", f"{mapping.column_count}, parted by {DELIMITERS[mapping.delimiter]}"),
         ("Decimals", "comma" if mapping.decimal == "," else "point"),
         ("Above the samples", lines if mapping.skip else "nothing"),
         ("Known shape", "read as an earlier file like it" if proposal.remembered else "the first file of this shape"),
@@ -30,6 +30,12 @@ def found_words(proposal: Proposal) -> list[tuple[str, str]]:
 def sentence_of(trace: Trace) -> str:
     if not trace.is_mapped or trace.starts_at is None:
         return "It came in, and nobody has said yet how it is to be read."
+    if not trace.sample_count:
+        return (
+            f"None of its {trace.left_out_count:,} samples falls in the run as decided so far. Check that it is the "
+            "file of this run and this tank, that day and month are not exchanged, and which zone the logger’s clock "
+            "showed; if the file is another’s, withdraw it."
+        )
     first, last = (f"{timezone.localtime(at):%-d %b %H:%M}" for at in (trace.starts_at, trace.ends_at))
     return f"{trace.sample_count:,} samples from {first} to {last}, one every {span(trace.interval_s)}."
 

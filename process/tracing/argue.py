@@ -5,6 +5,7 @@ from dataclasses import replace
 
 from process.tracing import absence, clocks, disorder, oddities
 from process.tracing.case import Case, Context, case_of
+from process.tracing.cut_off import last_line
 from process.tracing.cuts import Cut
 from process.tracing.evaluate import count, over_gaps
 from process.tracing.findings import Choice, Finding, decided
@@ -25,7 +26,7 @@ def argue(
     clock = clocks.clock(case, context)
     shift = sum(each.number for each in clock if decided(each, decisions) == "shift")
     findings = [
-        *disorder.order(case), *disorder.doubles(case), *disorder.blanks(case), *clock,
+        *disorder.order(case), *disorder.doubles(case), *disorder.blanks(case), *last_line(case), *clock,
         *clocks.outside(case, context, shift), *oddities.spikes(case, context), *oddities.reversed_sign(case),
         *absence.stretches(case, _shifted(context, shift)),
     ]  # fmt: skip

@@ -1,6 +1,7 @@
 """The samples in time order beside what the run says of itself: all that is argued about."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -41,6 +42,7 @@ class Case:
     disorder: NDArray[np.intp]  # places in the file that lie before the line above them
     interval_s: float
     typical_a: float
+    counted: dict[Any, Any] = field(default_factory=dict, compare=False, repr=False)  # by the decisions that led to it
 
     def line_of(self, index: int) -> int:
         return self.samples.line_of(int(self.order[index]) if self.order is not None else index)
@@ -57,16 +59,13 @@ class Case:
 def case_of(samples: Samples) -> Case:
     """Sorted by instant, lines of one instant in the order of the file."""
     times, currents = samples.times_s, samples.currents_a
-    steps = np.diff(times)
-    disorder = np.flatnonzero(steps < 0) + 1
-    order = None
+    disorder, order = np.flatnonzero(times[1:] < times[:-1]) + 1, None
     if disorder.size:
         order = np.argsort(times, kind="stable")
         times, currents = times[order], currents[order]
-        steps = np.diff(times)
     # Some of a great many say the same as all.
     some = slice(None, None, max(1, times.size // ENOUGH))
-    forward, sizes = steps[some], np.abs(currents[some])
+    forward, sizes = times[1:][some] - times[:-1][some], np.abs(currents[some])
     forward, flowing = forward[forward > 0], sizes[sizes > sizes.max(initial=0.0) / 1000]
     return Case(
         samples, times, currents, order, disorder,

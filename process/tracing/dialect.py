@@ -1,12 +1,15 @@
 """How the lines are parted into cells: delimiter, decimal sign, and where the samples begin."""
 
 import csv
+import re
 from dataclasses import dataclass
 
 from process.tracing.cells import KINDS, kind_of
 from process.tracing.errors import TraceRefused
 
-DELIMITERS = (",", ";", "\t", "|")
+SPACES = " "  # one or more of them: columns set beneath each other
+DELIMITERS = {",": "comma", ";": "semicolon", "\t": "tab", "|": "upright stroke", SPACES: "spaces"}
+WIDE = re.compile(r"\s{2,}|\t")
 MOST_COLUMNS = 200
 LOOKED_AT = 300  # lines of the head
 CLEAN = set(KINDS) | {"blank"}
@@ -24,13 +27,20 @@ class Dialect:
     rows: tuple[tuple[str, ...], ...]
 
 
-def dialect_of(lines: tuple[str, ...]) -> Dialect:
-    """The parting by which the most cells are plain numbers and times."""
+def dialect_of(lines: tuple[str, ...], delimiter: str = "") -> Dialect:
+    """The parting by which the most cells are plain numbers and times, or the one that a person names."""
     looked_at = lines[:LOOKED_AT]
-    found = [each for delimiter in DELIMITERS if (each := _by(delimiter, looked_at))]
+    signs = [delimiter] if delimiter else [sign for sign in DELIMITERS if sign != SPACES]
+    found = [each for sign in signs if (each := _by(sign, looked_at))]
+    if (
+        not found and not delimiter
+    ):  # times and headings hold spaces too, so they part columns only where nothing else does
+        found = [each for each in [_by(SPACES, looked_at)] if each]
     if not found:
+        how = DELIMITERS[delimiter] if delimiter else "comma, semicolon, tab, upright stroke or spaces"
         raise TraceRefused(
-            "no table of samples is found: lines with at least a time and a current, parted by comma, semicolon or tab."
+            f"no table of samples is found: lines with at least a time and a current, parted by {how}. "
+            "Export the trace so, or take out what is no sample."
         )
     _, dialect = max(found, key=lambda pair: pair[0])
     if dialect.column_count > MOST_COLUMNS:
@@ -42,7 +52,17 @@ def dialect_of(lines: tuple[str, ...]) -> Dialect:
 
 
 def split(line: str, delimiter: str) -> tuple[str, ...]:
-    return tuple(next(csv.reader([line], delimiter=delimiter), []))
+    return tuple(line.split()) if delimiter == SPACES else tuple(next(csv.reader([line], delimiter=delimiter), []))
+
+
+def _names(line: str, delimiter: str, width: int) -> tuple[str, ...]:
+    """Headings that are set in columns may hold single spaces; a mark of comment is no heading."""
+    if delimiter != SPACES:
+        return split(line, delimiter)
+    plain = line.strip().lstrip("#% ")
+    wide = tuple(WIDE.split(plain))
+    names = wide if len(wide) == width else tuple(plain.split())
+    return names if len(names) == width else ()
 
 
 def _by(delimiter: str, lines: tuple[str, ...]) -> tuple[tuple[float, int], Dialect] | None:
@@ -58,7 +78,8 @@ def _by(delimiter: str, lines: tuple[str, ...]) -> tuple[tuple[float, int], Dial
         return None
     rows = tuple(row for row in cells[first:] if len(row) == width)
     decimal = _decimal(rows, delimiter)
-    above = tuple(row for row in cells[max(0, first - 2) : first] if abs(len(row) - width) <= 1)
+    headings = [_names(line, delimiter, width) for line in lines[max(0, first - 2) : first] if line.strip()]
+    above = tuple(row for row in headings if abs(len(row) - width) <= 1)
     return _score(rows, cells[first:], width), Dialect(delimiter, decimal, first, width, above, rows)
 
 

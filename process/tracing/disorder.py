@@ -42,7 +42,7 @@ def order(case: Case) -> list[Finding]:
 
 def doubles(case: Case) -> list[Finding]:
     """Exact duplicates are dropped; two currents of one instant are a question."""
-    at_once = np.flatnonzero(np.diff(case.times_s) == 0) + 1
+    at_once = np.flatnonzero(case.times_s[1:] == case.times_s[:-1]) + 1
     if not at_once.size:
         return []
     same = _repeats(case, at_once)

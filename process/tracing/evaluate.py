@@ -56,7 +56,19 @@ class Evaluation:
 
 
 def count(case: Case, findings: list[Finding], decisions: dict[str, str], cuts: Sequence[Cut] = ()) -> Counted | None:
-    """Apply every decision but those on gaps; None where nothing is left to integrate."""
+    """Apply every decision but those on gaps; None where nothing is left to integrate.
+
+    The same decisions are added up once: each finding asks what its choices would make of the charge.
+    """
+    # A restart is a word about who switched, and changes no sample.
+    asked = tuple((each.key, decided(each, decisions)) for each in findings if each.kind not in {"gap", "restart"})
+    key = asked, tuple(tuple(cut) for cut in cuts)
+    if key not in case.counted:
+        case.counted[key] = _counted(case, findings, decisions, cuts)
+    return case.counted[key]
+
+
+def _counted(case: Case, findings: list[Finding], decisions: dict[str, str], cuts: Sequence[Cut]) -> Counted | None:
     times, currents, keep = case.times_s, case.currents_a, None
     for finding in findings:
         choice = decided(finding, decisions)
@@ -103,9 +115,9 @@ def evaluate(
         return _nothing(case)
     bridged, still_open = over_gaps(counted.gaps, findings, decisions)
     times, currents = counted.times_s, counted.currents_a
-    sizes = np.abs(currents)
-    absolute = counted.known_ah
-    if currents.min() < 0:
+    reverses = bool(currents.min() < 0)
+    sizes, absolute = np.abs(currents) if reverses else currents, counted.known_ah
+    if reverses:
         pieces = outside_of(times, sizes, cuts, case.interval_s) if cuts else [(times, sizes)]
         absolute = sum(float(trace_charge(t, a, case.interval_s).known.magnitude) for t, a in pieces)
     spans, flowing = np.diff(times), sizes > case.zero_a

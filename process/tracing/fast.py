@@ -36,8 +36,8 @@ def read_fast(path: Path, mapping: Mapping, first: str, expected_count: int) -> 
             found = connection.execute(_select(mapping, time[0], columns), [str(path)]).fetchnumpy()
     except duckdb.Error:
         return None
-    at, fits = found["at"], found["fits"]
-    if len(at) != expected_count or _has_nothing(at) or _has_nothing(fits) or not np.all(fits):
+    at = found["at"]
+    if len(at) != expected_count or _has_nothing(at):
         return None
     if not all(_is_sound(found[f"n{column}"]) for column in columns):
         return None
@@ -48,10 +48,10 @@ def read_fast(path: Path, mapping: Mapping, first: str, expected_count: int) -> 
 
 
 def _time_sql(mapping: Mapping, first: str) -> tuple[str, int | None] | None:
-    """(time, whether it has the shape of the first) in SQL, with the offset that every line repeats."""
+    """The time in SQL, nothing where it has not the shape of the first; with the offset that every line repeats."""
     text = " || ' ' || ".join(f"c{column}" for column in mapping.time_columns)
     if mapping.time_kind == "epoch" or (mapping.time_kind == "elapsed" and mapping.elapsed_unit != "dhms"):
-        return f"{text} * {ELAPSED_UNITS[mapping.elapsed_unit or 's']!r} as at, {text} is not null as fits", None
+        return f"{text} * {ELAPSED_UNITS[mapping.elapsed_unit or 's']!r} as at", None
     match = STAMP.fullmatch(first.strip()) if mapping.time_kind != "elapsed" else None
     if match is None or (mapping.time_kind == "instant") != bool(match["zone"]):
         return None
@@ -60,11 +60,11 @@ def _time_sql(mapping: Mapping, first: str) -> tuple[str, int | None] | None:
     # Every stamp as wide as the first and with its ending: so none hides another offset.
     fits = f"strlen({text}) = {len(first)}" + (f" and suffix({text}, '{zone}')" if zone else "")
     if mapping.date_order == "ymd" and len(match["a"]) == 4 and not match["half"] and "," not in first:
-        return f"epoch_us(cast({plain} as timestamp)) as at, {fits} as fits", offset_of(match["zone"])
+        return f"case when {fits} then epoch_us(cast({plain} as timestamp)) end as at", offset_of(match["zone"])
     layout = _layout(match, mapping)
     if not layout or zone:
         return None
-    return f"epoch_us(strptime({text}, '{layout}')) as at, {text} is not null as fits", None
+    return f"epoch_us(strptime({text}, '{layout}')) as at", None
 
 
 def _layout(match: re.Match[str], mapping: Mapping) -> str:

@@ -41,7 +41,8 @@ def header_of(text: str, words: Iterable[tuple[str, str]]) -> Header:
         return Header(text, OTHER, unit, True)
     if by_unit and by_unit != ELAPSED:
         return Header(text, by_unit, unit, True)
-    if by_unit == ELAPSED and (not meanings or meanings & {TIME, ELAPSED}):
+    # “min” beside another meaning is its least value; seconds and hours are time whatever letter stands there.
+    if by_unit == ELAPSED and (not meanings or meanings & {TIME, ELAPSED} or unit != "min"):
         return Header(text, ELAPSED, unit, True)
     meaning = next((each for each in MEANINGS if each in meanings), "")
     return Header(text, meaning, unit, len(meanings) == 1)

@@ -21,7 +21,7 @@ def spikes(case: Case, context: Context) -> list[Finding]:
     usual = context.planned_a or case.typical_a
     if usual <= 0:
         return []
-    sizes = np.abs(case.currents_a)
+    sizes = case.currents_a if case.currents_a.min(initial=0.0) >= 0 else np.abs(case.currents_a)
     high = np.flatnonzero(sizes > SPIKE_FACTOR * usual)
     groups = _runs(high)
     slipped_down = [np.array([i]) for i in _low_slips(case, sizes)]

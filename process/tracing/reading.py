@@ -10,7 +10,8 @@ from pathlib import Path
 import numpy as np
 
 from process.tracing.careful import read_carefully
-from process.tracing.dialect import DELIMITERS, split
+from process.tracing.cut_off import cut_off
+from process.tracing.dialect import DELIMITERS, SPACES, split
 from process.tracing.errors import AskFirst, TraceRefused
 from process.tracing.fast import read_fast
 from process.tracing.mapping import CURRENT_UNITS, ELAPSED_UNITS, VOLTAGE_UNITS, Mapping
@@ -30,14 +31,15 @@ def read(
 ) -> Samples:
     """All samples of the file; `careful` leaves the fast reader out, for the same result; `tell` hears the share."""
     ask_what_is_missing(mapping)
-    with _as_utf8(surveyed) as (path, newline_count):
-        first = _first_time(surveyed, mapping)
+    first = _first_time(surveyed, mapping)
+    with _as_utf8(surveyed, by_spaces=mapping.delimiter == SPACES) as (path, newline_count):
+        mapping = replace(mapping, delimiter="\t") if mapping.delimiter == SPACES else mapping
         expected = newline_count + (0 if surveyed.ends_with_newline else 1) - mapping.skip
         table = None if careful else read_fast(path, mapping, first, expected)
         if table is None:
             shares = tell and (lambda line: tell(line / max(newline_count, 1)))
             table = read_carefully(path, mapping, surveyed.ends_with_newline, shares)
-    return _samples(table, mapping)
+    return replace(_samples(table, mapping), cut_off=cut_off(surveyed, mapping, newline_count))
 
 
 def ask_what_is_missing(mapping: Mapping) -> None:
@@ -70,25 +72,30 @@ def _first_time(surveyed: Survey, mapping: Mapping) -> str:
 
 
 @contextmanager
-def _as_utf8(surveyed: Survey) -> Iterator[tuple[Path, int]]:
-    """The file itself where it is UTF-8 already, else a passing copy; with its number of line ends."""
-    if surveyed.is_plain:
+def _as_utf8(surveyed: Survey, *, by_spaces: bool) -> Iterator[tuple[Path, int]]:
+    """The file itself where it can be read as it lies, else a passing copy; with its number of line ends."""
+    if surveyed.is_plain and not by_spaces:
         yield surveyed.path, surveyed.newline_count
         return
     with tempfile.TemporaryDirectory(prefix="trace-") as folder:
         copy, newlines = Path(folder) / "trace.csv", 0
         try:
             with surveyed.path.open(encoding=surveyed.encoding) as source, copy.open("w", newline="") as target:
-                while text := source.read(1 << 20):
-                    newlines += text.count("\n")
-                    target.write(text.removeprefix("\ufeff"))
+                for lines in iter(lambda: source.readlines(1 << 20), []):
+                    newlines += sum(line.endswith("\n") for line in lines)
+                    target.writelines(_tabbed(line) if by_spaces else line.removeprefix("\ufeff") for line in lines)
         except UnicodeError as error:
             raise TraceRefused(f"the file is not {surveyed.encoding} to its end: export it again as UTF-8.") from error
         yield copy, newlines
 
 
+def _tabbed(line: str) -> str:
+    return "\t".join(line.removeprefix("\ufeff").split()) + ("\n" if line.endswith("\n") else "")
+
+
 def _samples(table: Table, mapping: Mapping) -> Samples:
-    currents = table.numbers[mapping.current_column or 0] * (CURRENT_UNITS[mapping.current_unit] * mapping.sign)
+    currents = _scaled(table, mapping.current_column, CURRENT_UNITS[mapping.current_unit] * mapping.sign)
+    assert currents is not None  # ask_what_is_missing has seen to it
     voltages = _scaled(table, mapping.voltage_column, VOLTAGE_UNITS.get(mapping.voltage_unit, 1.0))
     temperatures = _scaled(table, mapping.temperature_column, 1.0)
     if temperatures is not None and mapping.temperature_unit == "°F":
@@ -116,22 +123,23 @@ def _instants(table: Table, mapping: Mapping) -> Floats:
         return _in_calendar(table.seconds + start)
     if table.clock_us is None or table.clock_us.size == 0:
         raise TraceRefused("the file holds no sample: a charge needs at least two.")
-    _in_calendar(table.clock_us / MICRO)
+    _in_calendar(table.clock_us, MICRO)
     if mapping.time_kind == "local":
         return to_utc(table.clock_us, mapping.zone, mapping.doubled_hour) / MICRO
     offsets = 0 if table.offset_s is None else table.offset_s
     if isinstance(offsets, np.ndarray):
         _refuse_mixed(offsets, table)
-    return (table.clock_us - offsets * MICRO) / MICRO
+    shifted = table.clock_us if isinstance(offsets, int) and offsets == 0 else table.clock_us - offsets * MICRO
+    return shifted / MICRO
 
 
-def _in_calendar(times_s: Floats) -> Floats:
+def _in_calendar(times: np.ndarray, per_s: int = 1) -> np.ndarray:
     """No logger ran then; beyond lie instants that neither zones nor the register's rows can hold."""
-    if times_s.size and not (CALENDAR_S[0] <= times_s.min() and times_s.max() < CALENDAR_S[1]):
+    if times.size and not (CALENDAR_S[0] * per_s <= times.min() and times.max() < CALENDAR_S[1] * per_s):
         raise TraceRefused(
             "a time lies before 1900 or after 2199: a year is wrong in the file, or the times are read in a wrong unit."
         )
-    return times_s
+    return times
 
 
 def _refuse_mixed(offsets: np.ndarray, table: Table) -> None:
@@ -149,9 +157,9 @@ def _refuse_mixed(offsets: np.ndarray, table: Table) -> None:
 
 def _without_blanks(samples: Samples) -> Samples:
     """Lines without a current are left out and named."""
-    blank = np.isnan(samples.currents_a)
-    if not blank.any():
+    if not np.isnan(samples.currents_a.sum()):  # a sum finds one without an array of answers
         return samples
+    blank = np.isnan(samples.currents_a)
     where = np.flatnonzero(blank)
     lines = samples.lines
     numbers = lines + np.arange(samples.count) if isinstance(lines, int) else lines

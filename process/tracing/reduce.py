@@ -21,7 +21,7 @@ def reduce(times_s: Floats, currents_a: Floats, gap_s: float, most_points: int =
     # The bucket that begins high is drawn from its high end, so that a falling edge does not look like a spike.
     falls = currents_a[edges] > (low + high) / 2
     values = np.where(falls[:, None], np.column_stack([high, low]), np.column_stack([low, high])).ravel()
-    wide = np.flatnonzero(np.diff(times_s) > gap_s)
+    wide = np.flatnonzero(times_s[1:] - times_s[:-1] > gap_s)
     return _broken(instants, values, gap_s, times_s[wide] - times_s[0])
 
 

@@ -20,6 +20,7 @@ class Samples:
     blank_count: int = 0
     voltages_v: Floats | None = None
     temperatures_degc: Floats | None = None
+    cut_off: tuple[int, str, str] | None = None  # line, its last cell, and one as it usually is
 
     @property
     def count(self) -> int:

@@ -37,10 +37,16 @@ class Proposal:
 
 
 def sniff(
-    surveyed: Survey, words: Iterable[tuple[str, str]], remembered: Lookup[str, Mapping] | None = None
+    surveyed: Survey,
+    words: Iterable[tuple[str, str]],
+    remembered: Lookup[str, Mapping] | None = None,
+    delimiter: str = "",
 ) -> Proposal:
-    """What the file shows of itself; `remembered` holds mappings of earlier files by their signature."""
-    dialect = dialect_of(surveyed.head)
+    """What the file shows of itself; `remembered` holds mappings of earlier files by their signature.
+
+    `delimiter` is named by a person where the file's own look misleads.
+    """
+    dialect = dialect_of(surveyed.head, delimiter)
     names, headers = _headers(dialect, list(words))
     rows = [*dialect.rows, *_tail_rows(surveyed, dialect)]
     time = time_of(rows, headers)

@@ -39,7 +39,7 @@ class Zero:
 
 def zeros(times_s: Floats, currents_a: Floats, zero_a: float) -> list[Zero]:
     """Runs without current that have current before them and last more than a minute; the last may not end."""
-    nothing = np.abs(currents_a) <= zero_a
+    nothing = (currents_a <= zero_a) & (currents_a >= -zero_a)
     if not nothing.any():
         return []
     edges = np.flatnonzero(np.diff(nothing.astype(np.int8)))

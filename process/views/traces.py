@@ -20,6 +20,7 @@ from process.summaries.trace_chart import trace_chart
 from process.summaries.trace_words import facts_of, found_words, sentence_of
 from process.summaries.traces import choice_words, undecided
 from process.tracing import AskFirst, Mapping, TraceRefused
+from process.tracing.dialect import DELIMITERS
 from records import access
 from records.models import Job
 from records.pdf.charts import svg
@@ -54,11 +55,14 @@ def trace_mapping(request: HttpRequest, pk: int) -> HttpResponse:
     trace = access.fetch(request, TRACES, to="write", pk=pk)
     if trace.state != Trace.State.FOUND:
         return redirect(trace)
+    kept, named = Mapping.from_json(trace.mapping), request.GET.get("parted", "")
+    delimiter = named if named in DELIMITERS else kept.delimiter
     try:
-        proposal = propose(path_of(trace))
+        proposal = propose(path_of(trace), delimiter=delimiter)
     except TraceRefused as refused:
-        return _broken(request, trace, refused)
-    form = MappingForm(request.POST or None, proposal=proposal, mapping=Mapping.from_json(trace.mapping))
+        return _broken(request, trace, refused, back=named and request.path)
+    kept = kept if delimiter == kept.delimiter else proposal.mapping
+    form = MappingForm(request.POST or None, proposal=proposal, mapping=kept)
     if request.method == "POST" and form.is_valid():
         try:
             if trace_jobs.is_large(trace.size_bytes_count):
@@ -69,13 +73,16 @@ def trace_mapping(request: HttpRequest, pk: int) -> HttpResponse:
             form.add_error(None, form.ask(question))
         except TraceRefused as refused:
             form.add_error(None, f"It cannot be read so. {refused}")
-    context = {"trace": trace, "run": trace.run, "form": form, "proposal": proposal, "found": found_words(proposal)}
+    context = {
+        "trace": trace, "run": trace.run, "form": form, "proposal": proposal, "found": found_words(proposal),
+        "delimiters": DELIMITERS.items(), "delimiter": delimiter,
+    }  # fmt: skip
     return render(request, "process/trace_mapping.html", context, status=422 if form.errors else 200)
 
 
-def _broken(request: HttpRequest, trace: Trace, refused: TraceRefused) -> HttpResponse:
+def _broken(request: HttpRequest, trace: Trace, refused: TraceRefused, back: str = "") -> HttpResponse:
     messages.error(request, str(refused))
-    return redirect(trace.run)
+    return redirect(back or trace.run)
 
 
 def trace(request: HttpRequest, pk: int) -> HttpResponse:

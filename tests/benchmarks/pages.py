@@ -63,11 +63,11 @@ def rows() -> dict[str, Any]:
     return found
 
 
-def everybody() -> Client:
+def everybody(name: str = "benchmark") -> Client:
     """Signed in with every role, so that each page shows all it has."""
-    user = User.objects.create_user("benchmark")
+    user = User.objects.create_user(name)
     user.groups.set(Group.objects.filter(name__in=ROLES))
-    models.Party.objects.create(name="Benchmark", user=user)
+    models.Party.objects.create(name=name.capitalize(), user=user)
     client = Client(SERVER_NAME="localhost")
     client.force_login(user)
     return client

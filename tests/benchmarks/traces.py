@@ -14,8 +14,11 @@ from statistics import median
 
 import numpy as np
 
+from tests.benchmarks import trace_pages
+
 SIZES = (1_000_000, 5_000_000)
 BLOCK = 100_000
+WARMING = "small.csv"
 OURS, PANDAS, POLARS = "this register", "pandas, C engine: parse and trapezoid", "polars: parse alone"
 CALLS = {
     OURS: """
@@ -51,6 +54,7 @@ import json, sys, time
 def peak():  # of this process alone: ru_maxrss begins with the parent's
     with open("/proc/self/status") as status:
         return next(int(line.split()[1]) for line in status if line.startswith("VmHWM"))
+call(sys.argv[2])  # what is made once for a process: registries, readers
 before = peak()
 began, cpu = time.perf_counter(), time.process_time()
 answer = call(sys.argv[1])
@@ -62,10 +66,12 @@ print(json.dumps([time.perf_counter() - began, time.process_time() - cpu,
 def lines(times: int) -> Iterator[str]:
     yield f"{'trace':<42}{'rows':>10}{'s':>8}{'CPU s':>8}{'ours ×':>8}{'peak MB':>9}{'of file':>9}"
     with tempfile.TemporaryDirectory(prefix="register-traces-") as folder:
+        write(Path(folder) / WARMING, 1000)
         for rows in SIZES:
             path = Path(folder) / f"{rows}.csv"
             write(path, rows)
             yield from _table(path, rows, max(3, min(times, 5)))
+            yield from trace_pages.lines(path, rows, times)
             path.unlink()
 
 
@@ -99,6 +105,9 @@ def _table(path: Path, rows: int, times: int) -> Iterator[str]:
 
 def _once(call: str, path: Path) -> list[float]:
     answer = subprocess.run(
-        [sys.executable, "-c", CHILD.replace("{call}", call), str(path)], capture_output=True, text=True, check=True
+        [sys.executable, "-c", CHILD.replace("{call}", call), str(path), str(path.parent / WARMING)],
+        capture_output=True,
+        text=True,
+        check=True,
     )
     return json.loads(answer.stdout.splitlines()[-1])
