@@ -31,7 +31,7 @@ def begin(trace: Trace, step: str, user: Any, **arguments: Any) -> Job:
     """`step` is one of take_up, map, decide."""
     if step == "map":
         traces.keep_answers(trace=trace, mapping=Mapping.from_json(arguments["mapping"]))
-    back = "trace_mapping" if step == "map" else "trace"
+    back = {"take_up": "trace_withdraw", "map": "trace_mapping", "decide": "trace"}[step]
     return jobs.begin(
         token=job_of(trace, step), kind=KIND, title=f"Reading {trace.original_name}", user=user,
         arguments={"trace": trace.pk, "step": step, **arguments}, url=reverse(back, args=[trace.pk]),

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from datetime import UTC, datetime, timedelta
 from pathlib import Path
 from statistics import median
-from time import perf_counter, sleep
+from time import perf_counter, process_time, sleep
 
 from django.core.files import File
 from django.db import connection
@@ -35,8 +35,10 @@ def lines(path: Path, rows: int, times: int) -> Iterator[str]:
     traces.decide(trace=brought, decisions={each["key"]: each["choices"][0]["key"] for each in brought.findings})
     traces.accept(trace=brought, reason="made for the benchmark", ruling="", person=make_party())
     for name, address in (("run", where), ("trace", brought.get_absolute_url())):
+        cpu = process_time()
         ms = median_ms(lambda address=address: client.get(address).getvalue(), times)
-        yield f"page of its {name:<8}{ms:>9.1f} ms{' ▲ slow' * (ms > MOST_MS)}"
+        cpu = (process_time() - cpu) * 1000 / (times + 1)
+        yield f"page of its {name:<8}{ms:>9.1f} ms, {cpu:.1f} of the processor{' ▲ slow' * (ms > MOST_MS)}"
 
 
 def _run(rows: int):
