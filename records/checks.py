@@ -9,6 +9,7 @@ from django.db.models import Prefetch
 
 from records.clock import day_words
 from records.gates import Check, Subject, gate_check
+from records.judging import closing_verdicts
 from records.models import Concession, ConditionReport, Consent, Gate, Item, RiskAssessment
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 
@@ -80,14 +81,16 @@ def condition_after(subject: Subject, on: date) -> Check:
 
 @gate_check(Gate.MARK, PERMANENT_MARK)
 def permanent_mark(subject: Subject, on: date) -> Check | None:
-    """A permanent, photographed mark that says copy; historic copies are flagged instead."""
+    """A permanent, photographed mark that says copy and passes the museum's rules; historic copies are flagged."""
     copy: Item = subject.thing
     if not copy.made_here:
         return None
-    mark = next((m for m in copy.marks.all() if m.is_photographed_copy_mark), None)
-    if mark:
+    mark, closing = closing_verdicts(copy, copy.marks.all())
+    if mark and not closing:
         return Check(PERMANENT_MARK, True, f"{mark}, {mark.get_method_display()}, photographed.")
     sentence = f"{copy.number} carries no permanent, photographed mark that says it is a copy."
+    if mark and mark.is_photographed_copy_mark:
+        sentence = f"{mark} does not pass the museum's rules. {' '.join(each.sentence for each in closing)}"
     return Check(PERMANENT_MARK, False, sentence, TECHNICIAN)
 
 

@@ -1,14 +1,15 @@
 """The marks of a copy held against the recorded rules: rows to facts of the pure kit `records.marking`."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
+from typing import Any
 
 from records import marking
 from records.extensions import CopyTraits
 from records.labelling import traits_of
 from records.line import measured_on
-from records.marking import MarkFacts, PieceFacts, Verdict
-from records.models import Item, Mark, Measurement
+from records.marking import MarkFacts, PieceFacts, Rule, Verdict
+from records.models import Item, Mark, MarkRule, Measurement, SuppressedMark
 
 What = Measurement.What
 CLASSES = ("coin", "token", "medal", "paper money")
@@ -30,11 +31,48 @@ def piece_facts(item: Item, models: Iterable[Item] = (), traits: CopyTraits | No
     rows = [row for row in measured_on(item, *things[1:]) if row.length_mm is not None]
     own = [row for row in rows if row.item_id == item.pk]
     words = next((thing.object_type for thing in things if thing.object_type), "")
+    thickness_mm = _first(own, What.THICKNESS) or traits.thickness_mm
     return PieceFacts(
         object_class=class_of(words),
         longest_mm=_longest(own) or traits.longest_mm or _longest(rows),
-        thickness_mm=_first(own, What.THICKNESS) or traits.thickness_mm,
+        thickness_mm=thickness_mm,
+        edge_mm=thickness_mm,
+        one_sided=traits.one_sided,
+        skin=traits.skin if traits.skin in ("silver", "gold") else "",
+        **_metal(item),
+        **_of_the_original(item, things[-1]),
     )
+
+
+def _metal(item: Item) -> dict[str, Any]:
+    """Electrotypes are copper unless their materials say otherwise; pure copper is quoted at about 100 % IACS."""
+    found = re.search(r"copper|gold|silver|platinum", re.sub(r"silvered|gilt", "", item.materials.lower()))
+    if not (item.is_copy and found):
+        return {}
+    metal = "copper" if "copper" in item.materials.lower() else found.group()
+    return {"metal": metal, "conductivity_pct": 100.0 if metal == "copper" else None}
+
+
+def _of_the_original(item: Item, model: Item) -> dict[str, Any]:
+    year = model.date_earliest.year if model.date_earliest and model.pk != item.pk else None
+    facts: dict[str, Any] = {
+        "inscription": " ".join(filter(None, [item.inscriptions, model.inscriptions])),
+        "original_year": year,
+        "is_current": {"no": False, "current": True}.get(model.money),
+        "hallmarked": {"none": False, "present": True}.get(model.hallmarks),
+    }
+    return facts | (_suppression(item, model) if facts["hallmarked"] else {})
+
+
+def _suppression(copy: Item, model: Item) -> dict[str, Any]:
+    """Whether every hallmark of the original was kept off the copy; unknown while one is not spoken of."""
+    hallmarks = set(model.marks.filter(purpose=Mark.Purpose.HALLMARK).values_list("pk", flat=True))
+    rows = [row for row in copy.suppressed_marks.all() if row.mark_id in hallmarks]
+    if any(row.how == SuppressedMark.How.LEFT for row in rows):
+        return {"suppressed": False}
+    if not hallmarks or {row.mark_id for row in rows} != hallmarks:
+        return {"suppressed": None}
+    return {"suppressed": True, "suppression_photographed": all(row.photo_id for row in rows)}
 
 
 def class_of(words: str) -> str:
@@ -57,6 +95,40 @@ def _first(rows: Iterable[Measurement], what: str) -> float | None:
     return next((row.length_mm for row in rows if row.what == what), None)
 
 
-def verdicts_of(mark: Mark, piece: PieceFacts) -> list[Verdict]:
+def rule_of(row: MarkRule) -> Rule:
+    """A museum's own rule in the shape of the recorded ones."""
+    entry: dict[str, Any] = {
+        "id": row.code, "asks": row.asks, "jurisdiction": row.jurisdiction, "citation": row.citation,
+        "text_version": row.text_version, "evidence": row.evidence, "checked_on": row.checked_on, "check": row.question,
+        "gate": row.gate, "classes": listed(row.classes.lower()), "at_least_mm": row.at_least_mm or 0.0,
+    }  # fmt: skip
+    words = listed(row.words)
+    entry |= {"word": words[0], "words": [word.upper() for word in words]} if words else {}
+    entry |= {"or_share_of": row.share_of, "share": row.share} if row.share_of and row.share else {}
+    return marking.read_rule(entry)
+
+
+def listed(words: str) -> list[str]:
+    return [word.strip() for word in words.split(",") if word.strip()]
+
+
+def all_rules() -> Sequence[Rule]:
+    """The recorded rules, then the museum's own that are still asked."""
+    return [*marking.load_rules(), *map(rule_of, MarkRule.objects.filter(is_retired=False))]
+
+
+def verdicts_of(mark: Mark, piece: PieceFacts, rules: Sequence[Rule] | None = None) -> list[Verdict]:
     """What each rule says of a mark that says copy; other marks are not asked."""
-    return marking.judge(mark_facts(mark), piece) if mark.purpose == Mark.Purpose.COPY else []
+    if mark.purpose != Mark.Purpose.COPY:
+        return []
+    return marking.judge(mark_facts(mark), piece, all_rules() if rules is None else rules)
+
+
+def closing_verdicts(copy: Item, marks: Iterable[Mark]) -> tuple[Mark | None, list[Verdict]]:
+    """The best mark of a copy, and those rules of the gate that it does not pass; no rule is left out."""
+    rules = [rule for rule in all_rules() if rule.gate]
+    sized = any(rule.at_least_mm for rule in rules)
+    piece = piece_facts(copy) if sized else PieceFacts(object_class=class_of(copy.object_type))
+    judged = [(mark, [v for v in verdicts_of(mark, piece, rules) if not v.passes]) for mark in marks]
+    asked = [pair for pair in judged if pair[0].purpose == Mark.Purpose.COPY]
+    return min(asked, key=lambda pair: len(pair[1]), default=(None, []))

@@ -31,6 +31,8 @@ WRITERS: dict[str, frozenset[str]] = {
     "Addendum": frozenset({CONSERVATOR}),
     "Examination": frozenset({CONSERVATOR, CURATOR}),
     "Mark": frozenset({CONSERVATOR, TECHNICIAN}),
+    "MarkRule": frozenset({CONSERVATOR, CURATOR, REGISTRAR}),
+    "SuppressedMark": frozenset({CONSERVATOR, TECHNICIAN}),
     # the making
     "Mould": frozenset({CONSERVATOR, TECHNICIAN}),
     "Pull": frozenset({CONSERVATOR, TECHNICIAN}),

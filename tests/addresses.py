@@ -48,6 +48,13 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "provenance_edit": ("provenance.pk",),
     "mark_add": ("copy.number",),
     "mark_edit": ("mark.pk",),
+    "mark_plan": ("item.number",),
+    "original_marks": ("copy.number",),
+    "suppressed_add": ("copy.number",),
+    "suppressed_edit": ("suppressed.pk",),
+    "mark_rule_list": (),
+    "mark_rule_add": (),
+    "mark_rule_edit": ("mark_rule.pk",),
     "label_edit": ("copy.number",),
     "label_approve": ("copy.number",),
     # what allows it

@@ -216,6 +216,17 @@ def make_core(mould: making.Mould, pull: int) -> making.Core:
     return making.Core.objects.create(item=item, pull=use, material="gypsum", cast_on=DAY)
 
 
+def _rules_on(copy: models.Item, original: models.Item) -> dict[str, Any]:
+    hallmark = models.Mark.objects.create(item=original, text="lion", face="edge", method="punch", purpose="hallmark")
+    return {
+        "mark_rule": models.MarkRule.objects.create(
+            code=f"own.{copy.pk}", asks="Large letters.", citation="house rule 9", text_version="1", question="height",
+            at_least_mm=3.0,
+        ),
+        "suppressed": models.SuppressedMark.objects.create(copy=copy, mark=hallmark, how="masked"),
+    }  # fmt: skip
+
+
 def _copy(shell: making.Shell, person: models.Party) -> dict[str, Any]:
     copy = make.make_item(f"R.{shell.pk:06d}", kind="copy", title="Electrotype of a medal", status="workshop")
     photo = make.make_photo(copy, view="mark")
@@ -231,6 +242,7 @@ def _copy(shell: making.Shell, person: models.Party) -> dict[str, Any]:
         "mark": models.Mark.objects.create(
             item=copy, text="COPY", face="reverse", method="punch", photo=photo, made_by=person
         ),
+        **_rules_on(copy, shell.cathode.mould.model),
         "inspection": making.Inspection.objects.create(
             copy=copy, inspected_on=DAY, inspector=person, mass_g=64.71, not_measured_reason="closed", decision="accept"
         ),

@@ -21,13 +21,15 @@ class ItemForm(RecordForm):
         model = Item
         fields = [
             "number", "kind", "title", "object_type", "materials", "date_words", "maker", "subject", "inscriptions",
-            "features", "description", "origin", "related_material", "status", "owner", "place", "documented_on",
+            "features", "description", "origin", "related_material", "hallmarks", "money",
+            "status", "owner", "place", "documented_on",
         ]  # fmt: skip
         groups = [
             ("What it is", ["number", "kind", "title", "object_type", "date_words", "maker"]),
             ("What it is made of and shows (Object ID)",
              ["materials", "subject", "inscriptions", "features", "description"]),
             ("Where it is", ["status", "owner", "place"]),
+            ("What do rules on copying it ask?", ["hallmarks", "money"]),
             ("Where is it from, and where is it written about?", ["origin", "related_material", "documented_on"]),
         ]  # fmt: skip
         widgets = {
@@ -39,6 +41,8 @@ class ItemForm(RecordForm):
             "title": "The name by which it goes: “Portrait medal of a tide-mill mistress”.",
             "object_type": "Broad, then narrow: “medal, portrait medal”.",
             "inscriptions": "As they read, line by line. Write “none” where there are none.",
+            "hallmarks": "Of silver, gold and platinum: a copy must not carry them on.",
+            "money": "For coins and banknotes: copies of current money may be forbidden whatever is stamped on them.",
             "features": "What tells it from its like: damage, repair, defects of making; or “none seen”.",
         }
 

@@ -3,12 +3,14 @@
 Pure: facts in, verdicts out. Nothing here says that a mark is legal.
 """
 
-from records.marking.before import advise, punch_risk
+from records.marking.before import Trial, advise, punch_risk, trials, ways
 from records.marking.facts import FACES, METHODS, TECHNIQUES, MarkFacts, PieceFacts
 from records.marking.judge import ADVICE, Verdict, best_mark, judge, sufficient
-from records.marking.rules import Rule, load_rules
+from records.marking.questions import ABOUT_THE_PIECE, OFFERED
+from records.marking.rules import Rule, load_rules, read_rule
 
 __all__ = [
-    "ADVICE", "FACES", "METHODS", "TECHNIQUES", "MarkFacts", "PieceFacts", "Rule", "Verdict",
-    "advise", "best_mark", "judge", "load_rules", "punch_risk", "sufficient",
+    "ABOUT_THE_PIECE", "ADVICE", "FACES", "METHODS", "OFFERED", "TECHNIQUES", "MarkFacts", "PieceFacts", "Rule",
+    "Trial", "Verdict", "advise", "best_mark", "judge", "load_rules", "punch_risk", "read_rule", "sufficient", "trials",
+    "ways",
 ]  # fmt: skip

@@ -1,13 +1,21 @@
 """Before the mark exists: which mark will do, and which would break the shell."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from records.marking.facts import PieceFacts
-from records.marking.rules import load_rules
+from records.marking.facts import METHODS, MarkFacts, PieceFacts
+from records.marking.judge import judge
+from records.marking.rules import Rule, load_rules
 
 # Common practice: a blow deeper than half of an unbacked wall tears it; 0.3 mm breaks a 0.4 mm shell.
 _WALL_SHARE = 0.5
+# Common practice for capitals without serifs: a letter with its space is about 0.8 of its height wide.
+LETTER_SHARE = 0.8
+# A line of letters longer than this share of the piece does not stand on it.
+ROOM_SHARE = 0.8
+HEIGHTS_MM = (1.0, 1.5, 2.0, 2.5, 3.0, 4.0)
+SIZED = ("height", "width")
 
 
 @dataclass(frozen=True)
@@ -15,6 +23,18 @@ class Advice:
     code: str
     severity: Literal["refuse", "warn", "note"]
     sentence: str
+
+
+@dataclass(frozen=True)
+class Trial:
+    """Letters of one height, tried on the piece: how much room they ask, and what the rules would say."""
+
+    height_mm: float
+    copy_width_mm: float
+    text_width_mm: float
+    fits: bool | None
+    outcome: str
+    failing: tuple[Rule, ...]
 
 
 def punch_risk(depth_mm: float, wall_mm: float, backed: bool) -> Advice | None:
@@ -50,3 +70,45 @@ def advise(piece: PieceFacts, wall_mm: float | None = None, backed: bool = False
     ]
     risk = punch_risk(depth, wall_mm, backed) if wall_mm else None
     return [*found, risk] if risk else found
+
+
+def trials(text: str, piece: PieceFacts, rules: Iterable[Rule]) -> list[Trial]:
+    """The mark in letters of usual heights: which would pass the sizes that the rules ask, and stand on the piece."""
+    asked = [rule for rule in rules if rule.check in SIZED]
+    return [_trial(text, height_mm, piece, asked) for height_mm in HEIGHTS_MM]
+
+
+def _trial(text: str, height_mm: float, piece: PieceFacts, rules: list[Rule]) -> Trial:
+    copy_mm, text_mm = (len(words) * LETTER_SHARE * height_mm for words in ("COPY", text))
+    verdicts = judge(MarkFacts(text, height_mm=height_mm, width_mm=copy_mm), piece, rules)
+    failing = tuple(verdict.rule for verdict in verdicts if verdict.outcome == "fail")
+    fits = None if piece.longest_mm is None else text_mm <= piece.longest_mm * ROOM_SHARE
+    unsure = any(verdict.outcome == "unknown" for verdict in verdicts) or fits is None
+    outcome = "fail" if failing or fits is False else "unknown" if unsure else "pass"
+    return Trial(height_mm, copy_mm, text_mm, fits, outcome, failing)
+
+
+def ways(
+    depth_mm: float, wall_mm: float | None, backed: bool
+) -> list[tuple[str, Literal["pass", "fail", "unknown"], str]]:
+    """Each way of making a mark of this depth: its words, whether it will do, and why."""
+    answers: list[tuple[str, Literal["pass", "fail", "unknown"], str]] = []
+    for code, (words, permanent) in METHODS.items():
+        if not permanent:
+            answers.append((words, "fail", "Only a temporary mark; a permanent one has to follow."))
+        elif code in ("mould_borne", "plate"):
+            answers.append((words, "pass", "The wall keeps its thickness."))
+        elif wall_mm is None:
+            answers.append((words, "unknown", "Say how thick the wall is, and whether it is backed."))
+        else:
+            risk = punch_risk(depth_mm, wall_mm, backed)
+            cuts = "Cut" if code != "punch" else "Struck"
+            fine = f"{cuts} {depth_mm:.2f} mm deep into {'a backed wall' if backed else 'this wall'}, it will do."
+            answers.append((words, "fail" if risk else "pass", _of(code, risk) if risk else fine))
+    return answers
+
+
+def _of(code: str, risk: Advice) -> str:
+    if code == "punch":
+        return risk.sentence
+    return "Cut deeper than half of an unbacked wall, it tears there later. Use the mould, or back it first."

@@ -1,26 +1,14 @@
-"""The questions that rules ask, one function each: (passes or None where unknown, required, found)."""
+"""What rules ask of a mark itself: its words, place, size and permanence, one function each."""
 
 import re
-from collections.abc import Callable
-from typing import NamedTuple
 
+from records.marking.answer import NOT_RECORDED, Answer
 from records.marking.facts import FACES, METHODS, TECHNIQUES, MarkFacts, PieceFacts
 from records.marking.rules import Rule
 
-NOT_RECORDED = "not recorded"
 # A caliper shows hundredths; this only absorbs what binary fractions add.
 _SLACK = 1e-9
 _WHOLES = {"longest": "longest chord", "thickness": "finished thickness"}
-
-
-class Answer(NamedTuple):
-    passes: bool | None
-    required: str
-    found: str
-    by_share: bool = False
-
-
-Check = Callable[[Rule, MarkFacts, PieceFacts], Answer]
 
 
 def permanent(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> Answer:
@@ -122,12 +110,3 @@ def width(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> Answer:
 
 def depth(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> Answer:
     return _size(rule, mark.depth_mm, piece)
-
-
-CHECKS: dict[str, Check] = {
-    check.__name__: check
-    for check in (
-        permanent, photographed, permanent_photographed, legible, not_edge_only, on_face, word, says_copy,
-        sans_serif_incuse, height, width, depth,
-    )
-}  # fmt: skip

@@ -62,15 +62,45 @@ class MarkFacts:
 
 @dataclass(frozen=True)
 class PieceFacts:
-    """The copy: class of object, longest straight line across it, finished thickness with its backing."""
+    """The copy: class of object, longest straight line across it, finished thickness with its backing.
+
+    edge_mm           height of the edge, for rules on coins
+    conductivity_pct  of the International Annealed Copper Standard (IACS); copper is about 100
+    inscription       what is written on the piece, as far as recorded
+    original_year     of what is repeated; `is_current`: whether that is money now, anywhere
+    hallmarked        whether the original bears hallmarks; `suppressed`: whether all of them are masked or removed
+    skin              metal of a coating: "silver", "gold" or ""; `plated_pt`, `largest_pt`: type sizes on its label
+    """
 
     object_class: str = ""
     longest_mm: float | None = None
     thickness_mm: float | None = None
     can_be_incused: bool = True
+    edge_mm: float | None = None
+    conductivity_pct: float | None = None
+    moment_uvs_cm: float | None = None
+    hole_mm: float | None = None
+    corner_count: int | None = None  # of a polygon; 0 for a round piece
+    inscription: str = ""
+    original_year: int | None = None
+    is_current: bool | None = None
+    one_sided: bool = False
+    metal: str = ""
+    fineness_permille: float | None = None
+    mass_g: float | None = None
+    skin: str = ""
+    coating_um: float | None = None
+    plated_pt: float | None = None
+    largest_pt: float | None = None
+    hallmarked: bool | None = None
+    suppressed: bool | None = None
+    suppression_photographed: bool = False
 
     def __post_init__(self) -> None:
-        _refuse_impossible(longest_mm=self.longest_mm, thickness_mm=self.thickness_mm)
+        _refuse_impossible(
+            longest_mm=self.longest_mm, thickness_mm=self.thickness_mm, edge_mm=self.edge_mm, mass_g=self.mass_g,
+            coating_um=self.coating_um, hole_mm=self.hole_mm,
+        )  # fmt: skip
 
     def share_mm(self, of: str, share: Fraction) -> float | None:
         """A proportion of the piece: a sixth of its longest chord, half of its thickness."""

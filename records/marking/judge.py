@@ -1,10 +1,11 @@
 """Holding a mark against the rules."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from records.marking.checks import CHECKS, Answer
+from records.marking.answer import Answer
 from records.marking.facts import MarkFacts, PieceFacts
+from records.marking.questions import CHECKS
 from records.marking.rules import Rule, load_rules
 
 ADVICE = "This is a check against recorded figures, not legal advice; ask the competent authority."
@@ -30,7 +31,8 @@ def _applies(rule: Rule, mark: MarkFacts, piece: PieceFacts) -> bool:
     """A rule about coins is silent on a mask, one about incuse letters on raised ones."""
     right_class = not rule.classes or not piece.object_class or piece.object_class in rule.classes
     right_technique = not rule.technique or not mark.technique or mark.technique == rule.technique
-    return right_class and right_technique
+    right_metal = not rule.metals or not piece.metal or piece.metal in rule.metals
+    return right_class and right_technique and right_metal
 
 
 def _sentence(rule: Rule, outcome: str, answer: Answer) -> str:
@@ -60,7 +62,18 @@ def judge(mark: MarkFacts, piece: PieceFacts, rules: Iterable[Rule] | None = Non
     True
     """
     chosen = load_rules() if rules is None else rules
-    return [_verdict(rule, mark, piece) for rule in chosen if _applies(rule, mark, piece)]
+    found = [_verdict(rule, mark, piece) for rule in chosen if _applies(rule, mark, piece)]
+    passed = {verdict.rule.id for verdict in found if verdict.passes}
+    return [_excused(verdict, passed) for verdict in found]
+
+
+def _excused(verdict: Verdict, passed: set[str]) -> Verdict:
+    """An exception of the same law is met: what it excuses stands in nobody's way."""
+    met = next((ids for ids in verdict.rule.excused_by if passed.issuperset(ids)), None)
+    if verdict.passes or met is None:
+        return verdict
+    words = f"Excused by {' and '.join(met)}: {verdict.found}; without the exception {verdict.required}."
+    return replace(verdict, outcome="pass", sentence=words)
 
 
 def sufficient(verdicts: Iterable[Verdict]) -> bool:

@@ -1,7 +1,7 @@
 """Reading the rule files."""
 
 import tomllib
-from dataclasses import dataclass, fields
+from dataclasses import dataclass, field, fields
 from datetime import date
 from fractions import Fraction
 from functools import cache
@@ -26,7 +26,11 @@ class Rule:
     checked_on: date | None = None
     gate: bool = False
     classes: tuple[str, ...] = ()
+    metals: tuple[str, ...] = ()
     technique: str = ""
+    excused_by: tuple[tuple[str, ...], ...] = ()
+    limits: dict[str, float] = field(default_factory=dict)
+    rows: tuple[tuple[float, ...], ...] = ()
     word: str = ""
     words: tuple[str, ...] = ()
     at_least_mm: float = 0.0
@@ -41,17 +45,19 @@ class Rule:
         return f"{self.citation} ({self.text_version}{checked}; {self.evidence})"
 
 
-def _rule(row: dict[str, Any]) -> Rule:
-    if unknown := row.keys() - {field.name for field in fields(Rule)}:
+def read_rule(row: dict[str, Any]) -> Rule:
+    """A rule from its table; one that cannot be understood is refused."""
+    if unknown := row.keys() - {entry.name for entry in fields(Rule)}:
         raise ValueError(f"Rule {row.get('id', '?')} has entries that mean nothing here: {', '.join(sorted(unknown))}.")
     if row.get("evidence") not in EVIDENCE:
         raise ValueError(f"Rule {row.get('id', '?')} must say its evidence: {' or '.join(EVIDENCE)}.")
-    lists: dict[str, Any] = {name: tuple(row[name]) for name in ("classes", "words") if name in row}
+    lists: dict[str, Any] = {name: tuple(row[name]) for name in ("classes", "metals", "words") if name in row}
+    rows: dict[str, Any] = {name: tuple(map(tuple, row[name])) for name in ("rows", "excused_by") if name in row}
     share: dict[str, Any] = {"share": Fraction(row["share"])} if "share" in row else {}
-    return Rule(**{**row, **lists, **share})
+    return Rule(**{**row, **lists, **rows, **share})
 
 
 @cache
 def load_rules(path: Path = OWN_RULES) -> tuple[Rule, ...]:
     """The rules of one file, in its order."""
-    return tuple(_rule(row) for row in tomllib.loads(path.read_text(encoding="utf-8"))["rule"])
+    return tuple(read_rule(row) for row in tomllib.loads(path.read_text(encoding="utf-8"))["rule"])

@@ -11,6 +11,7 @@ from .gates import Concession, Gate, UnmetGate
 from .items import Item
 from .jobs import Job
 from .labels import LabelWording
+from .mark_rules import MarkRule, SuppressedMark
 from .marks import Mark
 from .measurements import Measurement
 from .parties import Party
@@ -42,6 +43,7 @@ __all__ = [
     "Job",
     "LabelWording",
     "Mark",
+    "MarkRule",
     "Measurement",
     "Party",
     "Photo",
@@ -54,6 +56,7 @@ __all__ = [
     "Signed",
     "Specification",
     "Strikable",
+    "SuppressedMark",
     "Term",
     "Tracked",
     "TrackedQuerySet",

@@ -47,6 +47,14 @@ class Item(Tracked):
         LOST = "lost", "lost or untraced"
         DESTROYED = "destroyed", "destroyed"
 
+    class Hallmarks(models.TextChoices):
+        NONE = "none", "looked for, none"
+        PRESENT = "present", "present"
+
+    class Money(models.TextChoices):
+        NO = "no", "no money, or none any more"
+        CURRENT = "current", "money that is used now, anywhere"
+
     number = models.CharField(max_length=40, unique=True)
     kind = models.CharField(max_length=20, choices=Kind)
     status = models.CharField("held as", max_length=20, choices=Status, default=Status.ACCESSIONED)
@@ -73,6 +81,10 @@ class Item(Tracked):
     owner = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="owned")
     place = models.ForeignKey("records.Place", models.PROTECT, null=True, blank=True, related_name="items")
     documented_on = models.DateField(null=True, blank=True)
+
+    # What rules on marks ask of an original.
+    hallmarks = models.CharField("hallmarks or assay marks", max_length=20, choices=Hallmarks, blank=True)
+    money = models.CharField("is it money?", max_length=20, choices=Money, blank=True)
 
     search_text = models.TextField(blank=True, editable=False)
 

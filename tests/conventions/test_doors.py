@@ -58,6 +58,8 @@ LOOKING = {
     "trace_file",
     "area_scan",
     "label_edit",
+    "mark_plan",
+    "original_marks",
 }
 
 pytestmark = pytest.mark.django_db

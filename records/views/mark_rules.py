@@ -1,0 +1,45 @@
+"""The rules that marks are held against: those that came with the register, and the museum's own."""
+
+from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
+from django.urls import path, reverse
+
+from records import access, marking
+from records.forms.mark_rules import MarkRuleForm
+from records.models import MarkRule
+from records.views.answering import answer_form
+
+SENTENCE = "The museum’s own rules and those of several countries, with where they are written and how sure we are."
+HERE = "this museum"
+OWN = "A rule of the museum, or of its country: one question, its figure, and where it is written."
+
+
+def mark_rule_list(request: HttpRequest) -> HttpResponse:
+    access.require(request, "view", MarkRule)
+    rows = sorted(marking.load_rules(), key=lambda rule: (rule.jurisdiction != HERE, rule.jurisdiction))
+    context = {"sentence": SENTENCE, "rules": rows, "own": MarkRule.objects.all(), "disclaimer": marking.ADVICE}
+    return render(request, "records/mark_rule_list.html", context)
+
+
+def mark_rule_add(request: HttpRequest) -> HttpResponse:
+    access.require(request, "write", MarkRule)
+    return _answer(request, MarkRuleForm(request.POST or None), "A rule of the museum")
+
+
+def mark_rule_edit(request: HttpRequest, pk: int) -> HttpResponse:
+    rule = access.fetch(request, MarkRule, to="write", pk=pk)
+    return _answer(request, MarkRuleForm(request.POST or None, instance=rule), f"Rule {rule.code}")
+
+
+def _answer(request: HttpRequest, form: MarkRuleForm, title: str) -> HttpResponse:
+    back = reverse("mark_rule_list")
+    return answer_form(
+        request, form, title=title, sentence=OWN, verb="Keep the rule", back_url=back, then=lambda _: back
+    )
+
+
+urls = [
+    path("mark-rules/", mark_rule_list, name="mark_rule_list"),
+    path("mark-rules/new/", mark_rule_add, name="mark_rule_add"),
+    path("mark-rules/<int:pk>/edit/", mark_rule_edit, name="mark_rule_edit"),
+]
