@@ -2,12 +2,12 @@
 
 from typing import Any
 
-from process.models import Bath, Run
+from process.models import Bath, Mould, Run
 from process.panels.copies import making_of
 from process.summaries.runs import summarise
 from records.extensions import PaperKind, paper_kinds, paper_subjects
 from records.models import Item
-from records.papers import tag_refusals
+from records.papers import label_refusals, tag_refusals
 
 
 def is_made_here(subject: Any) -> bool:
@@ -19,6 +19,30 @@ def report_refusals(copy: Item) -> list[str]:
     if making_of(copy) is None:
         return [f"How {copy.number} was made up is not recorded: record its shells and filling first."]
     return tag_refusals(copy)
+
+
+def certificate_refusals(copy: Item) -> list[str]:
+    """Accepted, marked, and with an approved wording: else there is nothing to certify."""
+    making = making_of(copy)
+    if making is None:
+        return report_refusals(copy)
+    accepted = any(inspection.accepts for inspection in copy.inspections.all())
+    reasons = [] if accepted else [f"{copy.number} is not accepted: a certificate says what was found on inspection."]
+    return reasons + label_refusals(copy)
+
+
+def is_mould_gone(subject: Any) -> bool:
+    """Only where a destruction is recorded; other moulds have nothing to certify."""
+    mould = getattr(subject, "mould", None) if isinstance(subject, Item) and subject.kind == Item.Kind.MOULD else None
+    return mould is not None and mould.fate == Mould.Fate.DESTROYED
+
+
+def destruction_refusals(item: Item) -> list[str]:
+    """A destruction is certified with its day and before a witness."""
+    mould = item.mould
+    missing = [words for words, there in (("day", mould.fate_on), ("witness", mould.fate_witness_id)) if not there]
+    named = " and the ".join(missing)
+    return [f"The {named} of the destruction of {item.number} must be recorded first."] if missing else []
 
 
 def sheet_refusals(run: Run) -> list[str]:
@@ -41,6 +65,14 @@ KINDS = (
     PaperKind(
         code="bench-sheet", title="Bench sheet", applies_to=lambda subject: isinstance(subject, Run),
         refusals=sheet_refusals, maker="process.reports.bench_sheet.make", act="issue bench sheet",
+    ),
+    PaperKind(
+        code="certificate", title="Certificate of reproduction", applies_to=is_made_here, refusals=certificate_refusals,
+        maker="process.reports.certificate.make",
+    ),
+    PaperKind(
+        code="mould-destruction", title="Mould destruction certificate", applies_to=is_mould_gone,
+        refusals=destruction_refusals, maker="process.reports.mould_certificate.make",
     ),
     PaperKind(
         code="process-report", title="Process report", applies_to=is_made_here, refusals=report_refusals,

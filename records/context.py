@@ -33,6 +33,7 @@ ENTRIES = (
     Entry("Failures", "failure_list", WORKSHOP),
     Entry("Copies", "copy_list"),
     Entry("Papers", "document_list"),
+    Entry("Tags on sheets", "label_sheet", frozenset({REGISTRAR, CONSERVATOR, CURATOR})),
     Entry("Duties", "duty_list"),
     Entry("Parties", "party_list", WORKSHOP | {CURATOR}),
     Entry("Places", "place_list", WORKSHOP),

@@ -9,7 +9,8 @@ from records.extensions import CopyTraits
 from records.labelling import traits_of
 from records.line import measured_on
 from records.marking import MarkFacts, PieceFacts, Rule, Verdict
-from records.models import Item, Mark, MarkRule, Measurement, SuppressedMark
+from records.models import Item, Mark, Measurement, SuppressedMark
+from records.own_rules import all_rules
 
 What = Measurement.What
 CLASSES = ("coin", "token", "medal", "paper money")
@@ -93,28 +94,6 @@ def _longest(rows: Iterable[Measurement]) -> float | None:
 
 def _first(rows: Iterable[Measurement], what: str) -> float | None:
     return next((row.length_mm for row in rows if row.what == what), None)
-
-
-def rule_of(row: MarkRule) -> Rule:
-    """A museum's own rule in the shape of the recorded ones."""
-    entry: dict[str, Any] = {
-        "id": row.code, "asks": row.asks, "jurisdiction": row.jurisdiction, "citation": row.citation,
-        "text_version": row.text_version, "evidence": row.evidence, "checked_on": row.checked_on, "check": row.question,
-        "gate": row.gate, "classes": listed(row.classes.lower()), "at_least_mm": row.at_least_mm or 0.0,
-    }  # fmt: skip
-    words = listed(row.words)
-    entry |= {"word": words[0], "words": [word.upper() for word in words]} if words else {}
-    entry |= {"or_share_of": row.share_of, "share": row.share} if row.share_of and row.share else {}
-    return marking.read_rule(entry)
-
-
-def listed(words: str) -> list[str]:
-    return [word.strip() for word in words.split(",") if word.strip()]
-
-
-def all_rules() -> Sequence[Rule]:
-    """The recorded rules, then the museum's own that are still asked."""
-    return [*marking.load_rules(), *map(rule_of, MarkRule.objects.filter(is_retired=False))]
 
 
 def verdicts_of(mark: Mark, piece: PieceFacts, rules: Sequence[Rule] | None = None) -> list[Verdict]:

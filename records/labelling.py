@@ -112,7 +112,7 @@ def draft_of(label: LabelWording) -> LabelDraft:
     """The label as it will be read: heading, what it repeats, body and credit."""
     after = textwrap.wrap(label.after, LINE_MOST)
     body = "\n".join(part for part in (*after, label.body, label.credit) if part)
-    return LabelDraft(f"{label.kind_of_copy}, {label.copy_date}", body, label.item.number)
+    return LabelDraft(label.heading, body, label.item.number, label.second_heading, label.second_text)
 
 
 def proposal(labelled: Labelled) -> dict[str, str]:

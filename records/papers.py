@@ -45,6 +45,11 @@ KINDS = (
         maker="records.reports.labels.make",
     ),
     PaperKind(
+        code="acknowledgement", title="Acknowledgement of a copy",
+        applies_to=lambda subject: is_thing(subject) and subject.is_copy, refusals=label_refusals,
+        maker="records.reports.acknowledgement.make",
+    ),
+    PaperKind(
         code="object-tag", title="Object tag", applies_to=is_thing, refusals=tag_refusals,
         maker="records.reports.tags.make_tag",
     ),

@@ -57,6 +57,9 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "mark_rule_edit": ("mark_rule.pk",),
     "label_edit": ("copy.number",),
     "label_approve": ("copy.number",),
+    "label_sheet": (),
+    "public_copy": ("copy.number",),
+    "public_photo": ("copy.number",),
     # what allows it
     "commission_list": (),
     "commission_add": (),

@@ -5,9 +5,14 @@ from typing import Any
 from django import forms
 
 from records.forms.base import RecordForm
-from records.models import LabelWording
+from records.models import LabelWording, Photo
 from records.wording import CopyFacts, fitting_kinds, load_kinds
 
+AS_USUAL = ("size", "light", "distance_mm")  # where nothing is chosen
+# What was approved: the words. Their size, and who may see them, may change without a new approval.
+READ = {
+    "kind_of_copy", "copy_date", "after", "body", "credit", "second_language", "second_heading", "second_text",
+}  # fmt: skip
 UNSIGNED = {"signed_by": None, "signed_role": "", "signed_at": None}
 
 
@@ -20,12 +25,23 @@ class LabelForm(RecordForm):
 
     class Meta:
         model = LabelWording
-        fields = ["kind_of_copy", "copy_date", "after", "body", "credit"]
-        groups = [("The heading", ["kind_of_copy", "copy_date"]), ("The text", ["after", "body", "credit"])]
-        widgets = {"after": forms.Textarea({"rows": 2}), "body": forms.Textarea({"rows": 6})}
+        fields = [
+            "kind_of_copy", "copy_date", "after", "body", "credit", "size", "distance_mm", "light", "second_language",
+            "second_heading", "second_text", "is_public", "shown_photo",
+        ]  # fmt: skip
+        groups = [("The heading", ["kind_of_copy", "copy_date"]), ("The text", ["after", "body", "credit"]),
+                  ("How will it be read?", ["size", "distance_mm", "light"]),
+                  ("Is there a second language?", ["second_language", "second_heading", "second_text"]),
+                  ("What do strangers see?", ["is_public", "shown_photo"])]  # fmt: skip
+        widgets = {"after": forms.Textarea({"rows": 2}), "body": forms.Textarea({"rows": 6}),
+                   "second_text": forms.Textarea({"rows": 5})}  # fmt: skip
         help_texts = {
             "copy_date": "When the copy was made, never the date of what it repeats.",
             "after": "What it repeats, by whom and when: “after a cast bronze medal of 1624 by …”.",
+            "distance_mm": "From the eye to the label; letters grow with it (AS 1319 chart: 4 mm of x-height a metre).",
+            "second_language": "Left empty, the label is in one language.",
+            "second_heading": "Kind of copy, then its own date: “Galvanoplastische Kopie, 2026”.",
+            "is_public": "Without it they learn the number and that it is a copy, nothing more.",
             "body": "Materials, how it was made, where the original is. Line breaks stand as typed; 50 words are read.",
         }
 
@@ -33,12 +49,25 @@ class LabelForm(RecordForm):
         super().__init__(*args, **kwargs)
         self.fields["kind_of_copy"].choices = _choices(facts, self.instance.kind_of_copy)
         self.fields["after"].required = True
+        for name in AS_USUAL:
+            self.fields[name].required = False
+        self.fields["shown_photo"].queryset = Photo.objects.filter(item=self.instance.item)
+        self.fields["shown_photo"].empty_label = "none"
 
     def clean_after(self) -> str:
         return " ".join(self.cleaned_data["after"].split())
 
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        for name in AS_USUAL:
+            cleaned[name] = cleaned.get(name) or getattr(self.instance, name)
+        second = [cleaned.get(name) for name in ("second_language", "second_heading", "second_text")]
+        if any(second) and not all(second[:2]):
+            self.add_error("second_heading", "Name the second language and write its heading, or leave all empty.")
+        return cleaned
+
     def save(self, commit: bool = True) -> LabelWording:
-        if set(self.changed_data) - {"version"} and self.instance.is_signed:
+        if READ.intersection(self.changed_data) and self.instance.is_signed:
             for name, nothing in UNSIGNED.items():
                 setattr(self.instance, name, nothing)
             self.instance._change_reason = "The wording was changed: it has to be approved again."

@@ -3,6 +3,7 @@
 import unicodedata
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import groupby
 from xml.sax.saxutils import escape
 
@@ -74,11 +75,16 @@ def _settings(text: str, face: str) -> Iterator[Run]:
 
 def runs(text: str, face: str) -> list[Run]:
     """The text cut into stretches that one face can print; MissingGlyph when no face can."""
+    return list(_runs(text, face))
+
+
+@lru_cache(maxsize=4096)  # the words of a label are tried in several sizes, and stand on a thousand of them
+def _runs(text: str, face: str) -> tuple[Run, ...]:
     lost = missing(text)
     if lost:
         raise MissingGlyph(text, lost)
     grouped = groupby(_settings(_clean(text), face), key=lambda r: (r.face, r.scale, r.rise))
-    return [Run(f, "".join(r.text for r in part), scale, rise) for (f, scale, rise), part in grouped]
+    return tuple(Run(f, "".join(r.text for r in part), scale, rise) for (f, scale, rise), part in grouped)
 
 
 def markup(text: str, face: str, size: float) -> str:

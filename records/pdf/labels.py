@@ -1,6 +1,5 @@
-"""Labels and tags as finished PDFs: one on its own page, a sheet of them, or a gallery label to cut out."""
+"""Labels and tags as finished PDFs: a tag on its own page, or a gallery label to cut out."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from io import BytesIO
@@ -13,13 +12,15 @@ from records.pdf import archive, fonts, label_text, theme
 from records.pdf.attachment import record_bytes
 from records.pdf.label_text import Words
 from records.pdf.page_sizes import PAGE_SIZES
-from records.pdf.sheets import LabelSheet
-from records.pdf.tags import Tag, fits
+from records.pdf.tags import Tag
+from records.wording.reading import reading_size
 
 # The ordinary tag; larger ones for a piece whose limits of use would not be read on it (ISO 216: A7, A6).
 TAG_SIZES = ((74 * mm, 40 * mm), (105 * mm, 74 * mm), (148 * mm, 105 * mm))
 EASILY_READ_PCT = 80  # of the tag's own sizes; below it the next larger tag is taken
-LABEL_WIDTH, LABEL_MARGIN = 148 * mm, 10 * mm
+# The three sizes of gallery labels by their width (ISO 216: A6 and A5 upright and across); the height follows the text.
+LABEL_WIDTHS = {"small": 105 * mm, "medium": 148 * mm, "large": 170 * mm}
+LABEL_MARGIN = 10 * mm
 CUT = 5 * mm
 TITLE_TO_TEXT = 1.4
 LEAST_PCT = 80  # of the size that the viewing distance asks for
@@ -36,6 +37,8 @@ class GalleryLabel:
     text: str = ""
     credit: str = ""
     number: str = ""
+    second_heading: str = ""  # the same in a second language
+    second_lines: tuple[str, ...] = ()
     limits: tuple[str, ...] = ()  # for whoever handles the piece: printed on the sheet, outside what is cut out
 
     def words(self, size: float) -> list[Words]:
@@ -51,20 +54,25 @@ class GalleryLabel:
         ]
         if body:
             body[-1] = Words(self.lines[-1], size, after=size * 0.5)
-        return [*heading, *body, Words(self.text, size, after=size * 0.7), *foot]
+        second = [
+            Words(self.second_heading, large, fonts.SANS_BOLD, after=size * 0.3),
+            *(Words(line, size, after=1) for line in self.second_lines[:-1]),
+            *(Words(line, size, after=size * 0.7) for line in self.second_lines[-1:]),
+        ]
+        return [*heading, *body, Words(self.text, size, after=size * 0.7), *second, *foot]
 
 
-def _canvas(out: BytesIO, size: tuple[float, float]) -> Any:
+def new_canvas(out: BytesIO, size: tuple[float, float]) -> Any:
     fonts.covered()
     return Canvas(out, pagesize=size, invariant=1, pageCompression=1, initialFontName=fonts.SANS)
 
 
-def _finish(out: BytesIO, title: str, museum: str, issued_at: datetime, language: str, record: Record = None) -> bytes:
+def finish(out: BytesIO, title: str, museum: str, issued_at: datetime, language: str, record: Record = None) -> bytes:
     attached = None if record is None else record_bytes(record)
     return archive.finish(out.getvalue(), archive.Description(title, museum, "", language, issued_at), attached)
 
 
-def _cut_marks(canvas: Any, x: float, y: float, width: float, height: float) -> None:
+def cut_marks(canvas: Any, x: float, y: float, width: float, height: float) -> None:
     canvas.setStrokeColor(theme.INK)
     canvas.setLineWidth(0.3)
     for corner_x, out_x in ((x, -1), (x + width, 1)):
@@ -77,7 +85,7 @@ def _beneath(canvas: Any, label: GalleryLabel, x: float, top: float, room: float
     """Beside the label, not on it: what the visitor need not read and the handler must."""
     words = [Words(f"Not part of the label. Limits of use of {label.number}:", 8.5, fonts.SANS_BOLD)]
     words += [Words(limit, 8.5) for limit in label.limits]
-    label_text.draw(canvas, label_text.fit(words, LABEL_WIDTH, room), x, top, LABEL_WIDTH)
+    label_text.draw(canvas, label_text.fit(words, LABEL_WIDTHS["medium"], room), x, top, LABEL_WIDTHS["medium"])
 
 
 def build_label(
@@ -87,26 +95,28 @@ def build_label(
     museum: str = "",
     distance_m: float = 0.6,
     light: str = "good",
+    size: str = "medium",
     page_size: str = "A4",
     language: str = "en",
     record: Record = None,
 ) -> bytes:
     """A gallery label with cut marks, set in the size that is read from `distance_m`."""
     page = PAGE_SIZES[page_size]
-    width = LABEL_WIDTH - 2 * LABEL_MARGIN
-    words = label.words(label_text.reading_size(distance_m, light))
+    wide = LABEL_WIDTHS[size]
+    width = wide - 2 * LABEL_MARGIN
+    words = label.words(reading_size(distance_m, light))
     longest = page[1] - 2 * theme.MARGIN - 2 * LABEL_MARGIN
     parts = label_text.fit(words, width, longest, LEAST_PCT)
     height = label_text.height_of(parts, width) + 2 * LABEL_MARGIN
     out = BytesIO()
-    canvas = _canvas(out, page)
-    x, y = (page[0] - LABEL_WIDTH) / 2, page[1] - theme.MARGIN - height
-    _cut_marks(canvas, x, y, LABEL_WIDTH, height)
+    canvas = new_canvas(out, page)
+    x, y = (page[0] - wide) / 2, page[1] - theme.MARGIN - height
+    cut_marks(canvas, x, y, wide, height)
     label_text.draw(canvas, parts, x + LABEL_MARGIN, y + height - LABEL_MARGIN, width)
     if label.limits:
-        _beneath(canvas, label, x, y - 2 * CUT, y - theme.MARGIN)
+        _beneath(canvas, label, theme.MARGIN, y - 2 * CUT, y - theme.MARGIN)
     canvas.save()
-    return _finish(out, f"Label {label.number}: {label.kind_and_date}", museum, issued_at, language, record)
+    return finish(out, f"Label {label.number}: {label.kind_and_date}", museum, issued_at, language, record)
 
 
 def build_tag(
@@ -117,33 +127,9 @@ def build_tag(
     record: Record = None,
 ) -> bytes:
     """One tag on a page of its own size, the smallest on which all of it is easily read."""
-    size = next((size for size in TAG_SIZES if fits(tag, size, EASILY_READ_PCT)), TAG_SIZES[-1])
+    size = next((size for size in TAG_SIZES if tag.fits(size, EASILY_READ_PCT)), TAG_SIZES[-1])
     out = BytesIO()
-    canvas = _canvas(out, size)
-    tag.draw(canvas, 0, 0, *size)
+    canvas = new_canvas(out, size)
+    tag.draw(canvas, 0, 0, *size, whole=True)
     canvas.save()
-    return _finish(out, f"Tag {tag.number}", museum, issued_at, "en", record)
-
-
-def build_sheet(
-    tags: Sequence[Tag],
-    sheet: LabelSheet,
-    issued_at: datetime,
-    *,
-    museum: str = "",
-    skip: int = 0,
-    nudge: tuple[float, float] = (0.0, 0.0),
-) -> bytes:
-    """Tags on a label sheet, beginning after the `skip` labels that are used up."""
-    if not tags:
-        raise ValueError("A sheet of tags needs at least one tag.")
-    out = BytesIO()
-    canvas = _canvas(out, PAGE_SIZES[sheet.page])
-    on_page = 0
-    for tag, (page, x, y) in zip(tags, sheet.places(len(tags), skip, nudge), strict=True):
-        while on_page < page:
-            canvas.showPage()
-            on_page += 1
-        tag.draw(canvas, x, y, sheet.width, sheet.height)
-    canvas.save()
-    return _finish(out, f"{len(tags)} tags", museum, issued_at, "en")
+    return finish(out, f"Tag {tag.number}", museum, issued_at, "en", record)

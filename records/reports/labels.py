@@ -28,11 +28,20 @@ def joined_lines(text: str) -> tuple[str, ...]:
 def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     label, limits = copy.label, limits_along(copy)
     printed = GalleryLabel(
-        kind_and_date=f"{label.kind_of_copy}, {label.copy_date}", title=label.after, lines=joined_lines(label.body),
-        credit=label.credit, number=copy.number, limits=tuple(dict.fromkeys(limit.sentence for limit in limits)),
-    )  # fmt: skip
+        kind_and_date=label.heading,
+        title=label.after,
+        lines=joined_lines(label.body),
+        credit=label.credit,
+        number=copy.number,
+        second_heading=label.second_heading,
+        second_lines=joined_lines(label.second_text),
+        limits=tuple(dict.fromkeys(limit.sentence for limit in limits)),
+    )
     conceded = concessions_of(copy)
     rows = {"wording": [label], "copy": [copy], "marks": copy.marks.all(), "concessions": conceded}
     data = record(KIND, copy.number, context, rows, limits=limits)
-    museum = settings.MUSEUM_NAME
-    return build_label(printed, context.issued_at, museum=museum, page_size=context.page_size, record=data), data
+    pdf = build_label(
+        printed, context.issued_at, museum=settings.MUSEUM_NAME, distance_m=label.distance_mm / 1000, light=label.light,
+        size=label.size, page_size=context.page_size, record=data,
+    )  # fmt: skip
+    return pdf, data

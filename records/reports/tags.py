@@ -4,13 +4,13 @@ from typing import Any
 
 from django.conf import settings
 
-from records import sentences
 from records.extensions import PaperContext
+from records.identity import identity_of
 from records.limits import concessions_of, limits_along, limits_of
 from records.lineage import Descent, descent_of
 from records.models import Item
 from records.pdf.labels import build_tag
-from records.pdf.tags import ObjectTag, Tag, UnmarkedTag
+from records.pdf.tags import ObjectTag, SaleTicket, ShelfTag, Tag, UnmarkedTag
 from records.reports.attached import record
 from records.sentences import WORDS
 
@@ -18,14 +18,26 @@ from records.sentences import WORDS
 def tag_of(item: Item) -> ObjectTag:
     """Kind and date first, number in clear beside the code; limits of use go with the thing."""
     chain = descent_of(item)
-    kind = ", ".join(filter(None, [sentences.kind_words(item, chain), sentences.date_words(item, chain)]))
-    address = f"{settings.BASE_URL}{item.get_absolute_url()}"
-    return ObjectTag(item.number, kind, _title(item, chain), address, WORDS.get(item.kind, "").upper())
+    named = identity_of(item, chain)
+    title, limited = _title(named.after, item, chain)
+    return ObjectTag(item.number, named.heading, title, named.address, WORDS.get(item.kind, "").upper(), limited)
 
 
-def _title(item: Item, chain: Descent) -> str:
+def shelf_tag_of(item: Item) -> ShelfTag:
+    named = identity_of(item)
+    return ShelfTag(item.number, named.heading, named.after, named.address, str(item.place or ""))
+
+
+def sale_ticket_of(copy: Item) -> SaleTicket:
+    named = identity_of(copy)
+    kind, marked = named.ticket
+    return SaleTicket(copy.number, kind, f"{named.heading}; {marked}.", named.after, named.address)
+
+
+def _title(words: str, item: Item, chain: Descent) -> tuple[str, bool]:
+    """What it is after, then the limits of its use; and whether there are any."""
     limits = limits_of(item, chain)
-    return " ".join([f"{item.title.rstrip('.')}." if limits else item.title, *limits])
+    return " ".join([f"{words.rstrip('.')}." if limits else words, *limits]), bool(limits)
 
 
 def finished(tag: Tag, item: Item, kind: str, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
@@ -39,4 +51,5 @@ def make_tag(item: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
 
 
 def make_unmarked(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
-    return finished(UnmarkedTag(copy.number, _title(copy, descent_of(copy))), copy, "Unmarked tag", context)
+    title, _ = _title(copy.title, copy, descent_of(copy))
+    return finished(UnmarkedTag(copy.number, title), copy, "Unmarked tag", context)

@@ -17,8 +17,9 @@ from records.limits import limits_conceded
 from records.models import Gate, Item, LabelWording
 from records.services.signing import approve_label
 from records.views.answering import answer_form, closed_words
+from records.wording.reading import reading_size, x_height_mm
 
-COPIES = Item.objects.copies().select_related("owner")
+COPIES = Item.objects.copies().select_related("owner", "label__signed_by")
 SENTENCE = "One approved wording, from which every label, tag and caption of this copy is printed."
 CHANGED = "The wording was changed since you opened this page: read it again before you approve it."
 
@@ -26,7 +27,7 @@ CHANGED = "The wording was changed since you opened this page: read it again bef
 def label_edit(request: HttpRequest, number: str) -> HttpResponse:
     """Whoever may not write it reads it here."""
     copy = access.fetch(request, COPIES, number=number)
-    label = LabelWording.objects.filter(item=copy).select_related("signed_by").first()
+    label = getattr(copy, "label", None)
     labelled = labelling.gather(copy)
     context = _context(copy, label, labelled)
     if not access.may(request.user, "write", LabelWording):
@@ -49,10 +50,20 @@ def _context(copy: Item, label: LabelWording | None, labelled: Labelled) -> dict
         "is_refused": any(one.severity == "refuse" for one in found),
         "is_asked": any(one.severity == "ask" for one in found),
         "draft": labelling.draft_of(label) if label else None,
+        "reading": _reading(label) if label else None,
         "mark_checks": checks(Gate.MARK, subject, clock.today()),
         "consents": [consent for consent in labelled.consents if consent.label_wording or consent.credit],
         "conceded": [limit.sentence for limit in limits_conceded(copy, labelled.descent)],
         "back_url": copy.get_absolute_url(), "issue": _paper(copy, label),
+    }  # fmt: skip
+
+
+def _reading(label: LabelWording) -> dict[str, float]:
+    """How large the letters are, for whoever judges the label on a page."""
+    distance_m = label.distance_mm / 1000
+    return {
+        "distance_m": distance_m, "x_height_mm": x_height_mm(distance_m, label.light),
+        "size_pt": reading_size(distance_m, label.light),
     }  # fmt: skip
 
 

@@ -1,5 +1,6 @@
 """Before the mould: which mark will do. On the copy: what became of the marks of its original."""
 
+from dataclasses import replace
 from typing import Any
 
 from django.http import HttpRequest, HttpResponse
@@ -8,10 +9,11 @@ from django.urls import path, reverse
 
 from records import access, marking
 from records.forms.mark_rules import WORDED, SuppressedMarkForm, TrialForm
-from records.judging import all_rules, piece_facts
+from records.judging import piece_facts
 from records.lineage import descent_of
 from records.marking import PieceFacts
 from records.models import Item, Mark, SuppressedMark
+from records.own_rules import all_rules
 from records.views.answering import answer_form
 
 DEPTH_MM = 0.3
@@ -23,7 +25,7 @@ def mark_plan(request: HttpRequest, number: str) -> HttpResponse:
     item = access.fetch(request, Item, number=number)
     form = TrialForm(request.GET if "text" in request.GET else None)
     typed: dict[str, Any] = form.cleaned_data if form.is_valid() else {}
-    piece, rules = piece_facts(item), all_rules()
+    piece, rules = _as_copied(piece_facts(item), item), all_rules()
     text = typed.get("text") or form.fields["text"].initial
     judged = marking.judge(marking.MarkFacts(text), piece, rules)
     context = {
@@ -33,6 +35,11 @@ def mark_plan(request: HttpRequest, number: str) -> HttpResponse:
         "asked_of_piece": [verdict for verdict in judged if verdict.rule.check in marking.ABOUT_THE_PIECE],
     }  # fmt: skip
     return render(request, "records/mark_plan.html", context, status=422 if form.errors else 200)
+
+
+def _as_copied(piece: PieceFacts, item: Item) -> PieceFacts:
+    """A copy of an original will be copper, which conducts about 100 % IACS."""
+    return piece if item.is_copy else replace(piece, metal="copper", conductivity_pct=100.0)
 
 
 def _ways(typed: dict[str, Any], piece: PieceFacts) -> list[tuple[str, str, str]]:

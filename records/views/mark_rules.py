@@ -7,7 +7,7 @@ from django.urls import path, reverse
 from records import access, marking
 from records.forms.mark_rules import MarkRuleForm
 from records.models import MarkRule
-from records.views.answering import answer_form
+from records.views.writing import begin, correct
 
 SENTENCE = "The museum’s own rules and those of several countries, with where they are written and how sure we are."
 HERE = "this museum"
@@ -22,20 +22,18 @@ def mark_rule_list(request: HttpRequest) -> HttpResponse:
 
 
 def mark_rule_add(request: HttpRequest) -> HttpResponse:
-    access.require(request, "write", MarkRule)
-    return _answer(request, MarkRuleForm(request.POST or None), "A rule of the museum")
+    back = reverse("mark_rule_list")
+    return begin(
+        request, MarkRuleForm, title="A rule of the museum", sentence=OWN, verb="Keep the rule", back_url=back,
+        then=lambda rule: back,
+    )  # fmt: skip
 
 
 def mark_rule_edit(request: HttpRequest, pk: int) -> HttpResponse:
-    rule = access.fetch(request, MarkRule, to="write", pk=pk)
-    return _answer(request, MarkRuleForm(request.POST or None, instance=rule), f"Rule {rule.code}")
-
-
-def _answer(request: HttpRequest, form: MarkRuleForm, title: str) -> HttpResponse:
-    back = reverse("mark_rule_list")
-    return answer_form(
-        request, form, title=title, sentence=OWN, verb="Keep the rule", back_url=back, then=lambda _: back
-    )
+    return correct(
+        request, MarkRuleForm, where={"pk": pk}, title=lambda rule: f"Rule {rule.code}", sentence=OWN,
+        verb="Keep the rule", then=lambda rule: reverse("mark_rule_list"),
+    )  # fmt: skip
 
 
 urls = [

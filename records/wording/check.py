@@ -1,6 +1,6 @@
 """All checks of a wording together."""
 
-from records.wording import identity, lengths, surface
+from records.wording import identity, lengths, second, surface
 from records.wording.facts import Complaint, CopyFacts, LabelDraft
 
 CHECKS = (
@@ -13,6 +13,7 @@ CHECKS = (
     surface.coating,
     lengths.word_count,
     lengths.line_length,
+    second.second_language,
 )
 
 WEIGHTS = ("refuse", "ask", "warn")

@@ -48,6 +48,8 @@ class LabelDraft:
     heading: str
     body: str = ""
     number: str = ""
+    second_heading: str = ""
+    second_text: str = ""
 
     @classmethod
     def from_text(cls, text: str, number: str = "") -> "LabelDraft":

@@ -8,8 +8,12 @@ WORDS_GOOD, WORDS_MOST = 50, 100
 LINE_MOST = 55
 
 
+def words_in(text: str) -> int:
+    return sum(any(letter.isalnum() for letter in word) for word in text.split())
+
+
 def word_count(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:
-    count = sum(any(letter.isalnum() for letter in word) for word in draft.text.split())
+    count = words_in(draft.text)
     if count > WORDS_MOST:
         yield refuse(
             "words.many",

@@ -96,6 +96,12 @@ def caption(kind: str, number: str, original: str = "original") -> str:
     return f"Photograph of {kind[:1].lower()}{kind[1:]} {number}, not of the {original}."
 
 
+def ticket(date: str, mark_text: str, place: str) -> tuple[str, str]:
+    """What a sale ticket begins with, and how the piece is marked: “Museum copy 2026”, “marked COPY on the reverse”."""
+    marked = f"marked {mark_text} on the {place}" if mark_text else "a copy, not an original work"
+    return f"Museum copy {date}".strip(), marked
+
+
 ALWAYS_A_COPY = "This piece must always be described as a copy."
 NOT_ORIGINAL = "Certificate of reproduction (not an original work)"
 UNMARKED = "UNMARKED COPY, not to leave the workshop"

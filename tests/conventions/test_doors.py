@@ -13,11 +13,15 @@ from tests.factories import make_user
 OPEN = {
     "sign_in": "the door itself",
     "health": "whoever watches the server asks it; it says nothing else",
+    "public_copy": "whoever scans the code on a copy learns that it is one",
+    "public_photo": "the one photograph that was released",
 }
 # Route: why a reader may send a form there.
 HARMLESS = {
     "sign_in": "a person signed in is led home",
     "sign_out": "everybody may leave",
+    "public_copy": "a page that takes no form",
+    "public_photo": "a file; it takes no form",
 }
 LOOKING = {
     "home",
@@ -88,7 +92,8 @@ def test_a_stranger_is_shown_the_door(client: Client, method):
 
 @pytest.mark.parametrize("route", OPEN)
 def test_the_open_pages_answer_a_stranger(client: Client, route):
-    assert client.get(address(route, {})).status_code == 200
+    nothing_released = 404 if route == "public_photo" else 200
+    assert client.get(address(route, one_of_each())).status_code == nothing_released
 
 
 def test_a_reader_is_refused_at_every_form_and_changes_nothing(client: Client):

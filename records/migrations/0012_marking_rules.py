@@ -10,7 +10,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0010_photographs_files'),
+        ('records', '0011_jobs'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 

@@ -1,0 +1,56 @@
+"""The certificate that a mould was destroyed: which, by what consent, when, and before whom."""
+
+from typing import Any
+
+from process.models import Mould
+from records.extensions import PaperContext
+from records.models import Concession, Consent, Item
+from records.pdf import blocks as b
+from records.pdf.document import build
+from records.reports.attached import record
+from records.reports.parts import head, local_day
+
+KIND = "Mould destruction certificate"
+
+
+def make(item: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
+    rows = Mould.objects.select_related("item", "model__owner", "material", "fate_witness")
+    mould = rows.prefetch_related("pulls").get(pk=item.pk)
+    consents = list(
+        Consent.objects.filter(items=mould.model, mould_fate=Consent.MouldFate.DESTROY).select_related(
+            "owner", "given_by"
+        )
+    )
+    summary = f"{item.number} was destroyed on {local_day(mould.fate_on)} before {mould.fate_witness}."
+    conceded = Concession.objects.filter(items=item).select_related("given_by")
+    data = record(
+        KIND, item.number, context, {"mould": [mould], "thing": [item], "consents": consents, "concessions": conceded}
+    )
+    paper = head(KIND, item.number, "A mould was destroyed", summary, context)
+    return build(paper, _blocks(mould, consents, context), data, context.issued_at), data
+
+
+def _blocks(mould: Mould, consents: list[Consent], context: PaperContext) -> list[b.Block]:
+    facts = (
+        b.Fact("Mould", mould.item.number), b.Fact("Side", mould.get_side_display()),
+        b.Fact("Taken from", f"{mould.model.number}, {mould.model.title}"),
+        b.Fact("Owner of that", str(mould.model.owner or "")), b.Fact("Material", mould.material.label),
+        b.Fact("Made", local_day(mould.made_on)), b.Fact("Uses made of it", str(len(mould.pulls.all()))),
+        b.Fact("Destroyed", local_day(mould.fate_on)), b.Fact("Witness", str(mould.fate_witness)),
+    )  # fmt: skip
+    asked = [_asked(consent) for consent in consents] or [
+        "No consent asks for it; it was destroyed by the museum's decision."
+    ]
+    return [
+        b.FactList(tuple(fact for fact in facts if fact.value)), b.Heading("Why"), *map(b.Prose, asked),
+        b.Prose("The record of the mould and of every piece made in it stays in the register for ever."),
+        b.Signatures((
+            b.Signer(context.issued_by, context.role.capitalize(), local_day(context.issued_at)),
+            b.Signer(str(mould.fate_witness), "Witness"),
+        )),
+    ]  # fmt: skip
+
+
+def _asked(consent: Consent) -> str:
+    by = f" by {local_day(consent.mould_fate_by)}" if consent.mould_fate_by else ""
+    return f"The consent of {consent.owner}, {local_day(consent.given_on)}, asks that the moulds are destroyed{by}."
