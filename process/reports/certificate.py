@@ -88,20 +88,16 @@ def _limits(m: Making) -> list[b.Block]:
     limits = [f"{each.sentence.rstrip('.')}. ({each.source})" for each in limits_along(m.copy, m.chain)]
     told = " ".join(limits)
     rest = [f"Concession {c.number}: {c.reason.rstrip('.')}." for c in m.concessions if c.number not in told]
-    return (
-        [b.Notice("Limits of use and concessions", "\n".join(dict.fromkeys([*limits, *rest])))]
-        if limits or rest
-        else []
-    )
+    told = "\n".join(dict.fromkeys([*limits, *rest]))
+    return [b.Notice("Limits of use and concessions", told)] if told else []
 
 
 def blocks(m: Making, context: PaperContext) -> list[b.Block]:
     known = identity_of(m.copy, m.chain)
-    unmarked = (
-        [b.Notice(phrases.UNMARKED, "It carries no permanent, photographed mark.")] if is_unmarked(m.copy) else []
-    )
+    unmarked = [b.Notice(phrases.UNMARKED, "It carries no permanent, photographed mark.")]
     return [
-        b.Notice(phrases.ALWAYS_A_COPY, f"Always to be described as: {known.heading}."), *(unmarked if is_unmarked(m.copy) else []), *_limits(m),
+        b.Notice(phrases.ALWAYS_A_COPY, f"Always to be described as: {known.heading}."),
+        *(unmarked if is_unmarked(m.copy) else []), *_limits(m),
         _described(m), *_model(m), *finished.marks(m), *_suppressed(m.copy), *_allowed(m),
         b.Heading("Care"), b.Prose("\n\n".join(care_of(m.making_up, m.finishes)) or "Gloves; no cleaning."),
         b.Prose(f"To check this certificate, compare the digest at its foot, or open {known.address}"),

@@ -10,7 +10,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0011_jobs'),
+        ('records', '0013_photographs_measures'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
