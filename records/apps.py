@@ -7,7 +7,7 @@ class RecordsConfig(AppConfig):
     verbose_name = "Register"
 
     def ready(self) -> None:
-        from records import cards, checks, kept_files, papers, seeding  # noqa: F401  (they register themselves)
+        from records import cards, checks, kept_files, long_work, papers, seeding  # noqa: F401  (they register themselves)
         from records.forms.wording import use_own_words
 
         use_own_words()

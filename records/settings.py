@@ -141,6 +141,7 @@ STORAGES = {
     "staticfiles": {"BACKEND": "whitenoise.storage.CompressedStaticFilesStorage"},
 }
 DOCUMENTS_DIR = DATA_DIR / "papers"
+PRINTING_DIR = DATA_DIR / "printing"  # sheets of tags, for a day
 
 # A photograph is read in one request; a TIFF of 30 megapixels and 16 bits has 180 MB. The check comes before decoding.
 UPLOAD_LIMIT_BYTES = int(

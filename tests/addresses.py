@@ -58,6 +58,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "label_edit": ("copy.number",),
     "label_approve": ("copy.number",),
     "label_sheet": (),
+    "label_sheet_file": ("job.token",),
     "public_copy": ("copy.number",),
     "public_photo": ("copy.number",),
     # what allows it

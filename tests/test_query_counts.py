@@ -18,6 +18,7 @@ NOT_A_PAGE = {
     "area_scan": "a file; tested with the areas",
     "apart_paper": "a file; tested with the sheet that tells two pieces apart",
     "document": "a file; tested with the papers",
+    "label_sheet_file": "a file; tested with the tags on sheets",
     "public_photo": "a file; tested with the page that strangers read",
 }
 

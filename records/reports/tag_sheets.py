@@ -12,6 +12,7 @@ from records.pdf.sheets import SHEETS
 from records.pdf.tags import Tag
 from records.reports.tags import sale_ticket_of, shelf_tag_of, tag_of
 
+READING = 0.7  # share of the work that goes to the rows
 MAKERS: dict[str, Callable[[Item], Tag]] = {"object": tag_of, "shelf": shelf_tag_of, "sale": sale_ticket_of}
 
 
@@ -26,14 +27,17 @@ def make_tags(
     right_mm: float = 0.0,
     up_mm: float = 0.0,
     marks: bool = False,
-    tell: Callable[[int], object] = lambda done: None,
+    tell: Callable[[float], object] = lambda share: None,  # of the whole work
 ) -> bytes:
     if not items:
         raise CannotPrint("None of these may have its tag yet: see what is missing, and print the others.")
-    tags = [MAKERS[kind](item) for item in items]
+    tags = []
+    for item in items:
+        tags.append(MAKERS[kind](item))
+        tell(READING * len(tags) / len(items))
     return build_sheet(
         tags, SHEETS[sheet], issued_at, museum=museum, skip=start - 1, nudge=(right_mm * mm, up_mm * mm), marks=marks,
-        tell=tell,
+        tell=lambda done: tell(READING + (1 - READING) * done / len(tags)),
     )  # fmt: skip
 
 

@@ -3,8 +3,8 @@
 from typing import Any
 
 from django.conf import settings
-from django.http import HttpRequest, HttpResponse
-from django.shortcuts import render
+from django.http import Http404, HttpRequest, HttpResponse
+from django.shortcuts import redirect, render
 from django.urls import path
 
 from records import access, clock
@@ -12,6 +12,7 @@ from records.forms.label_sheets import LabelSheetForm
 from records.models import Item
 from records.papers import tag_refusals
 from records.pdf.refusal import CannotPrint
+from records.services import tag_jobs
 
 SENTENCE = "Tags for many things at once, on self-adhesive sheets or plain paper; kind of copy first on each."
 
@@ -28,11 +29,24 @@ def label_sheet(request: HttpRequest) -> HttpResponse:
     refused = [] if "trial" in request.POST else _refused(form)
     if refused and not form.cleaned_data["leave_out"]:
         return _page(request, form, refused=refused)
+    left_out = {item.pk for item, _ in refused}
+    items = [item for item in form.items if item.pk not in left_out]
+    if len(items) > tag_jobs.AT_ONCE:
+        return redirect(tag_jobs.begin(items=items, about=_about(form), user=request.user))
     try:
-        return _pdf(_made(form, {item.pk for item, _ in refused}, trial="trial" in request.POST))
+        return _pdf(_made(form, items, trial="trial" in request.POST))
     except CannotPrint as reason:
         form.add_error("sheet", str(reason))
         return _page(request, form)
+
+
+def label_sheet_file(request: HttpRequest, token: str) -> HttpResponse:
+    """What the worker made; after a day it has to be made again."""
+    access.require(request, "issue paper")
+    file = tag_jobs.file_of(token)
+    if not file.is_file():
+        raise Http404("This sheet was made more than a day ago: print it again.")
+    return _pdf(file.read_bytes())
 
 
 def _page(request: HttpRequest, form: LabelSheetForm, refused: list[Any] | None = None) -> HttpResponse:
@@ -52,16 +66,21 @@ def _refused(form: LabelSheetForm) -> list[tuple[Item, str]]:
     return found
 
 
-def _made(form: LabelSheetForm, left_out: set[int], *, trial: bool) -> bytes:
+def _about(form: LabelSheetForm) -> dict[str, Any]:
+    chosen = form.cleaned_data
+    return {
+        "kind": chosen["kind"], "sheet": chosen["sheet"], "start": chosen["start"], "marks": chosen["marks"],
+        "right_mm": chosen["right"] or 0, "up_mm": chosen["up"] or 0,
+    }  # fmt: skip
+
+
+def _made(form: LabelSheetForm, items: list[Item], *, trial: bool) -> bytes:
     from records.reports.tag_sheets import make_tags, make_trial
 
-    chosen = form.cleaned_data
-    about: dict[str, Any] = {"sheet": chosen["sheet"], "right_mm": chosen["right"] or 0, "up_mm": chosen["up"] or 0}
-    about |= {"issued_at": clock.now(), "museum": settings.MUSEUM_NAME}
-    if trial:
-        return make_trial(**about)
-    items = [item for item in form.items if item.pk not in left_out]
-    return make_tags(items, chosen["kind"], start=chosen["start"], marks=chosen["marks"], **about)
+    about = _about(form) | {"issued_at": clock.now(), "museum": settings.MUSEUM_NAME}
+    if not trial:
+        return make_tags(items, about.pop("kind"), **about)
+    return make_trial(**{name: about[name] for name in ("sheet", "right_mm", "up_mm", "issued_at", "museum")})
 
 
 def _pdf(content: bytes) -> HttpResponse:
@@ -70,4 +89,7 @@ def _pdf(content: bytes) -> HttpResponse:
     return answer
 
 
-urls = [path("tags/", label_sheet, name="label_sheet")]
+urls = [
+    path("tags/", label_sheet, name="label_sheet"),
+    path("tags/<uuid:token>/", label_sheet_file, name="label_sheet_file"),
+]

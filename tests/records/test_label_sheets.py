@@ -1,5 +1,6 @@
 """Tags for many things, and the page that a stranger reads: nothing but that it is a copy, until more is released."""
 
+import uuid
 from html import unescape
 
 import pytest
@@ -7,8 +8,9 @@ from django.urls import reverse
 
 from records import clock
 from records.identity import identity_of
-from records.models import LabelWording
+from records.models import Job, LabelWording
 from records.reports.tags import sale_ticket_of, shelf_tag_of, tag_of
+from records.services import tag_jobs
 from tests.factories import make_copy, make_item, make_mark, make_photo, make_user
 from tests.pdf import reading
 
@@ -101,6 +103,28 @@ def test_a_group_is_printed_without_typing_numbers(registrar, labelled):
     text = reading.text(_print(registrar, group="moulds", numbers="").content)
 
     assert "M-1" in text and "GONE-9" not in text and "R.2026.1" not in text
+
+
+def test_many_are_made_by_the_worker_with_progress_and_printed_later(registrar, settings, tmp_path, monkeypatch):
+    settings.PRINTING_DIR = tmp_path
+    monkeypatch.setattr(tag_jobs, "AT_ONCE", 2)
+    for number in range(3):
+        make_item(f"OVM.2000.{number}")
+
+    waits = _print(registrar, numbers="OVM.2000.0 OVM.2000.1 OVM.2000.2")
+    job, told = Job.objects.get(), []
+    address = tag_jobs.work(job, lambda step, share: told.append(share))
+
+    assert waits["Location"] == job.get_absolute_url()
+    assert told == sorted(told) and told[-1] == 1.0
+    text = reading.text(registrar.get(address).content)
+    assert all(f"OVM.2000.{number}" in text for number in range(3))
+
+
+def test_a_sheet_of_yesterday_is_asked_for_again(registrar, settings, tmp_path):
+    settings.PRINTING_DIR = tmp_path
+
+    assert registrar.get(reverse("label_sheet_file", args=[uuid.uuid4()])).status_code == 404
 
 
 def test_a_stranger_reads_the_approved_wording_and_that_it_is_a_copy(client, labelled):
