@@ -261,8 +261,8 @@ def test_papers_are_issued_into_the_folder():
     papers = list(Document.objects.all())
 
     assert {paper.kind for paper in papers} == {
-        "condition-report", "process-report", "gallery-label", "object-tag", "unmarked-tag", "bench-sheet", "certificate",
-        "mould-destruction", "acknowledgement",
+        "condition-report", "process-report", "gallery-label", "object-tag", "unmarked-tag", "bench-sheet",
+        "certificate", "mould-destruction", "acknowledgement",
     }  # fmt: skip
     for paper in papers:
         assert len(PdfReader(path_of(paper)).pages) >= 1

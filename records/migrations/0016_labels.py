@@ -8,7 +8,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0014_marking_rules'),
+        ('records', '0015_marking_rules'),
     ]
 
     operations = [

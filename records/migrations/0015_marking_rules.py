@@ -10,7 +10,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0013_photographs_measures'),
+        ('records', '0014_addenda'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
