@@ -11,6 +11,8 @@ from records.line import measured_on
 from records.marking import MarkFacts, PieceFacts, Rule, Verdict
 from records.models import Item, Mark, Measurement, SuppressedMark
 from records.own_rules import all_rules
+from records.wording.reading import reading_size
+from records.wording.surface import says_coating
 
 What = Measurement.What
 CLASSES = ("coin", "token", "medal", "paper money")
@@ -39,10 +41,22 @@ def piece_facts(item: Item, models: Iterable[Item] = (), traits: CopyTraits | No
         thickness_mm=thickness_mm,
         edge_mm=thickness_mm,
         one_sided=traits.one_sided,
-        skin=traits.skin if traits.skin in ("silver", "gold") else "",
+        **_skin(item, traits),
         **_metal(item),
         **_of_the_original(item, things[-1]),
     )
+
+
+def _skin(item: Item, traits: CopyTraits) -> dict[str, Any]:
+    """A precious skin, and how its label says it: the words of one sentence of our labels have one size."""
+    if traits.skin not in ("silver", "gold"):
+        return {}
+    label = getattr(item, "label", None)
+    if label is None:
+        return {"skin": traits.skin}
+    size_pt = reading_size(label.distance_mm / 1000, label.light)
+    said = says_coating(traits.skin, " ".join([label.heading, label.after, label.body]))
+    return {"skin": traits.skin, "largest_pt": size_pt, "plated_pt": size_pt if said else None}
 
 
 def _metal(item: Item) -> dict[str, Any]:

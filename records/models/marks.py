@@ -19,6 +19,7 @@ class Mark(Tracked):
         EDGE = "edge", "edge"
         BACK = "back", "back"
         INSIDE = "inside", "inside"
+        UNDERSIDE = "underside", "underside"
 
     class Method(models.TextChoices):
         MOULD_BORNE = "mould_borne", "let into the mould"

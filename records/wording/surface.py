@@ -18,6 +18,11 @@ _HONEST = {
 _OF_ANOTHER = "after|of an?|of the|original|repeats|model|coin itself|lighter than|instead of"
 
 
+def says_coating(metal: str, text: str) -> bool:
+    """Whether a text names a coating of this metal for what it is."""
+    return metal in _HONEST and says(_HONEST[metal], text)
+
+
 def _bare(metal: str, clause: str) -> bool:
     rest = re.sub(_HONEST[metal], "", clause, flags=re.IGNORECASE)
     if found := re.search(rf"\b{metal}\b", rest, re.IGNORECASE):

@@ -13,12 +13,13 @@ from reportlab.lib.units import mm
 
 from records.pdf import fonts
 from records.pdf.label_sheets import build_sheet, build_trial
+from records.pdf.labels import build_label
 from records.pdf.page_sizes import PAGE_SIZES
 from records.pdf.sheets import SHEETS
 from records.pdf.tags import SaleTicket, ShelfTag
 from records.wording.reading import X_HEIGHT_EM
 from tests.pdf import reading
-from tests.pdf.specimens import ISSUED, TAG
+from tests.pdf.specimens import ISSUED, LABEL, TAG
 
 DPI = 300
 PX_MM = 25.4 / DPI
@@ -145,3 +146,11 @@ def test_the_x_height_is_that_of_the_face_itself():
     face.seek_table("OS/2")
     face.skip(86)
     assert face.read_short() / units == pytest.approx(X_HEIGHT_EM, abs=0.001)
+
+
+@pytest.mark.parametrize(("size", "width_mm"), [("small", 105), ("medium", 148), ("large", 170)])
+def test_gallery_labels_come_in_three_sizes_between_their_cut_marks(size, width_mm, tmp_path):
+    page = picture(build_label(LABEL, ISSUED, size=size, distance_m=0.45), tmp_path) < 140
+    top = round((20 - 4) / PX_MM)  # 4 mm above the label: the cut marks alone cross this line
+    left, right = lines_mm(page[top])
+    assert right - left == pytest.approx(width_mm, abs=0.3)
