@@ -98,6 +98,11 @@ def test_a_size_in_the_band_is_excused_by_an_exception_or_by_both_finer_tables()
     assert outcome("eu-2182.band", longest_mm=20.0, edge_mm=2.0, metal="copper", conductivity_pct=100) == "fail"
 
 
+def test_outside_the_band_no_exception_is_asked_for():
+    assert outcome("eu-2182.exc", longest_mm=58.4, edge_mm=3.0, metal="copper") == "pass"
+    assert outcome("eu-2182.exc", longest_mm=21.0, edge_mm=2.0, metal="copper") == "fail"
+
+
 @pytest.mark.parametrize(
     ("words", "expected"),
     [("10 EURO", "fail"), ("Euro cent", "fail"), ("5 €", "fail"), ("EUROPA 1571", "pass"), ("", "unknown")],
