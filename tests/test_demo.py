@@ -26,16 +26,7 @@ from process.summaries.drying import drying_of_shell
 from process.summaries.runs import RunSummary, summarise
 from process.summaries.thickness import specification_of, wall_of
 from records.lineage import descent_of
-from records.models import (
-    Commission,
-    ConditionReport,
-    Document,
-    Duty,
-    Finding,
-    Item,
-    Photo,
-    UnmetGate,
-)  # fmt: skip
+from records.models import Commission, ConditionReport, Document, Duty, Finding, Item, Photo, UnmetGate
 from records.services.papers import path_of
 from tests.demo_trace import untraced
 from tests.links import broken_links
