@@ -14,9 +14,9 @@ def test_a_paper_called_a_picture_is_refused_and_leaves_no_file(page, walk, sett
 
     person.go("/things/OVM.1/photographs/new/")
     person.fill({"Photographs": PAPER, "Caption": "the obverse"})
-    person.press("Keep the photographs", refused=True)
+    person.send_photographs("0 kept, 1 not kept")
 
-    assert "medal.jpg" in person.said()
+    assert "“medal.jpg” is a PDF, whatever its name says" in page.locator("li.sent").inner_text()
     assert person.field("Caption").input_value() == "the obverse"
     assert not Photo.objects.exists()
     assert [path for path in settings.MEDIA_ROOT.rglob("*") if path.is_file()] == []

@@ -35,7 +35,7 @@ def photograph(walker, number, file):
     walker.go(f"/things/{number}/")
     walker.follow("Add photographs")
     walker.fill({"Photographs": file, "Light used": "raking, left", "Scale in the frame": True})
-    walker.press("Keep the photographs")
+    walker.send_photographs()
 
 
 def examine(walker, occasion, *, finding=False, change=""):

@@ -33,7 +33,7 @@ def test_from_an_original_to_its_owners_consent(page, walk):
 
     registrar.follow("Add photographs")
     registrar.fill({"Photographs": picture(), "What they show": "obverse", "Scale in the frame": True})
-    registrar.press("Keep the photographs")
+    registrar.send_photographs()
 
     commission = log_commission(registrar)
     record_consent(registrar)

@@ -50,6 +50,12 @@ class Walker:
         self._named("button", words).click()
         self.arrived(refused=refused)
 
+    def send_photographs(self, answer: str = "1 kept.") -> None:
+        """Chosen photographs are sent one by one and the page stays: wait for what it says became of them."""
+        self._named("button", "Keep the photographs").click()
+        self.page.get_by_text(answer).wait_for()
+        self._axe(self.page)
+
     def _named(self, role: Any, words: str) -> Locator:
         """The link or button of just these words, else the first that holds them."""
         exact = self.page.get_by_role(role, name=words, exact=True)
