@@ -19,6 +19,7 @@ from process.views import (
     hydrostatics,
     inspections,
     interruptions,
+    mixtures,
     moulds,
     pasting,
     plans,
@@ -37,7 +38,7 @@ from process.views import (
 ROOMS = [
     moulds, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units,
     prices, cathodes, areas, sheet, pasting, interruptions, shells, thickness, walls, coupons, failures, drying,
-    closings, copies, finishing, hydrostatics, inspections, range_rows,
+    closings, copies, finishing, hydrostatics, mixtures, inspections, range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

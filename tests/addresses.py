@@ -114,6 +114,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "range_edit": ("range.pk",),
     "hydrostatic_add": ("item.number",),
     "hydrostatic_edit": ("hydrostatic.pk",),
+    "mixture": ("item.number",),
     "mould_list": (),
     "mould_add": (),
     "mould_edit": ("mould.item.number",),

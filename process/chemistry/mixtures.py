@@ -11,6 +11,7 @@ from records.units import ureg
 
 SHARES = RATIO.called("w", "share by mass", Rule.NOT_NEGATIVE).several("Σw", "shares by mass")
 DENSITIES = DENSITY.several("ρ₁", "density of each part")
+FOUND = DENSITY.called("ρ", "density found")
 
 
 @formula(DENSITY.called("ρ", "density of the mixture"), shares=SHARES, densities=DENSITIES)
@@ -36,7 +37,7 @@ def mixture_density(shares: Sequence[Quantity | float], densities: Sequence[Quan
 
 @formula(
     RATIO.called("w", "share of the heavier part by mass"),
-    density=DENSITY.called("ρ", "density found"),
+    density=FOUND,
     heavier=DENSITY.called("ρ₁", "density of the heavier part"),
     lighter=DENSITY.called("ρ₂", "density of the lighter part"),
 )
@@ -54,3 +55,22 @@ def share_of_heavier(density: Quantity, heavier: Quantity, lighter: Quantity) ->
     if not above(heavier, lighter):
         raise ChemistryError("heavier", "must be denser than the lighter part; exchange the two")
     return (1 / lighter - 1 / density) / (1 / lighter - 1 / heavier)
+
+
+@formula(
+    RATIO.called("v", "hollow share of the volume", Rule.ANY),
+    density=FOUND,
+    solid=DENSITY.called("ρ₁", "density of the solid"),
+)
+def hollow_share(density: Quantity, solid: Quantity) -> Quantity:
+    """Share of a body's volume that holds nothing but air, if the rest of it is this solid; negative: it is denser.
+
+    Equation: v [1] = 1 − ρ [g/cm³] / ρ₁ [g/cm³]
+    Errors: a density of zero or less.
+    Source: definition of density, the air's own mass left out.
+
+    >>> gram_per_cm3 = ureg.g / ureg.cm**3
+    >>> round(hollow_share(8.36 * gram_per_cm3, 8.52 * gram_per_cm3).magnitude, 4)
+    0.0188
+    """
+    return 1 - density / solid

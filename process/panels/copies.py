@@ -65,6 +65,8 @@ def _drift(item: Item, summary: CopySummary) -> dict[str, Any]:
     if not steps:
         return {}
     chart = drift_chart(steps)
+    if chart is None:
+        return {"drift": steps}
     wide, narrow = step_svg(chart, "drift"), step_svg(chart, "drift-narrow", NARROW)
     return {"drift": steps, "drift_chart": mark_safe(wide), "drift_narrow": mark_safe(narrow)}
 

@@ -7,6 +7,7 @@ from process.panels.copies import making_of
 from process.summaries.densities import LIMITS, densities_of
 from records import access
 from records.extensions import Panel, Struck, item_panels, strikables
+from records.line import measured_on
 from records.models import Item
 
 # A bare shell tells its density by nothing that its balance does not tell better.
@@ -21,7 +22,11 @@ def density_panel(request: HttpRequest, item: Item) -> Panel | None:
     may_write = access.may(request.user, "write", HydrostaticWeighing)
     if not rows and not may_write:
         return None
-    context = {"item": item, "densities": densities_of(rows), "limits": LIMITS, "may_write": may_write}
+    entered = any(row.density_g_cm3 is not None for row in measured_on(item))
+    context = {
+        "item": item, "densities": densities_of(rows), "limits": LIMITS, "may_write": may_write,
+        "is_known": bool(rows) or entered,
+    }  # fmt: skip
     return Panel("Density", "process/_density_panel.html", context, order=42, anchor="density")
 
 

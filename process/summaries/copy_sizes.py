@@ -1,6 +1,7 @@
 """The lengths of a copy at 20 °C: what its moulds foretell beside what was measured."""
 
 from dataclasses import replace
+from typing import NamedTuple
 
 from pint import Quantity
 
@@ -18,6 +19,15 @@ What = Measurement.What
 ACROSS = (What.DIAMETER, What.BREADTH)
 # A thickness is measured at a point, and a copy's own wall and filling make it: it is no length of the chain.
 LENGTHS = (*ACROSS, What.HEIGHT, What.DEPTH)
+MEASURED = "measured"
+
+
+class Length(NamedTuple):
+    """At 20 °C; `note` says how far it was moved there, `kind` how it is known."""
+
+    quantity: Quantity | None = None
+    note: str = ""
+    kind: str = MEASURED
 
 
 def sizes_of(
@@ -29,41 +39,45 @@ def sizes_of(
     outside, changes = _outside(making_up, parts, skin), changes_of(parts, making_up)
     found: list[Figure] = []
     for what in LENGTHS:
-        length, note = length_of(model, what)
+        length, note, kind = length_of(model, what)
         if length is None and what != across:
             continue
         name = what.label.capitalize()
         predicted = length and figure(
-            f"{name} predicted", "_mm", predicted_dimension, evidence={"original": "measured"},
+            f"{name} predicted", "_mm", predicted_dimension, evidence={"original": kind},
             original=length, changes=changes, skin=outside,
         )  # fmt: skip
         predicted = replace(predicted, note=note) if predicted and note and predicted.working else predicted
-        mine, mine_note = (measured, "") if what == across and measured is not None else length_of(own, what)
-        found += [each for each in (predicted or None, *_beside(name, mine, predicted or None, mine_note)) if each]
+        mine = Length(measured) if what == across and measured is not None else length_of(own, what)
+        found += [each for each in (predicted or None, *_beside(name, mine, predicted or None)) if each]
     return tuple(found)
 
 
-def length_of(rows: list[Measurement], what: str) -> tuple[Quantity | None, str]:
-    """The latest measurement of a kind at 20 °C, and how far it was moved there."""
+def length_of(rows: list[Measurement], what: str) -> Length:
+    """The latest of a kind; what was quoted or estimated only where nobody measured it."""
     found = [row for row in rows if row.what == what and row.length_mm is not None]
     if not found:
-        return None, ""
-    row = found[-1]
+        return Length()
+    row = next((row for row in reversed(found) if row.evidence("length_mm") == MEASURED), found[-1])
+    kind = row.evidence("length_mm")
     length, warm = quantity(row, "length_mm"), quantity(row, "temperature_degc")
     material = expansion_of(row.item.materials) if warm is not None else None
     if material is None:
-        return length, ""
+        return Length(length, "", kind)
     at_20 = length_at(length, material.quantity, warm)
     moved = f"{apart(at_20.m)[0] - row.length_mm:+.4f} mm".replace("-", "\u2212")
-    return at_20, f"Measured at {show(row.temperature_degc, '_degc')}, {moved} to 20 °C by the {material.label}."
+    note = f"Measured at {show(row.temperature_degc, '_degc')}, {moved} to 20 °C by the {material.label}."
+    return Length(at_20, note, kind)
 
 
-def _beside(name: str, measured: Quantity | None, predicted: Figure | None, note: str) -> list[Figure]:
+def _beside(name: str, mine: Length, predicted: Figure | None) -> list[Figure]:
+    """Only what was measured is held against what was foretold."""
+    measured, note, kind = mine
     if measured is None:
         return []
     size, spread = apart(measured.m_as("mm"))
-    found = [Figure(f"{name} measured", size, "_mm", "measured", spread, note)]
-    if predicted and predicted.working:
+    found = [Figure(f"{name} {kind}", size, "_mm", kind, spread, note)]
+    if predicted and predicted.working and kind == MEASURED:
         ratio = figure(
             "Deviation",
             "_pct",

@@ -1,64 +1,125 @@
-"""How size drifts along a line of descent: each measured piece against the first, and what was foretold of the last."""
+"""How size drifts along a line of descent: each measured piece against the first, and what was foretold of the last.
+
+A size that an old source gives of a model nobody has is quoted: it is set beside what was measured, never among it.
+"""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from process.chemistry.dimensions import deviation
+from pint import Quantity
+
+from process.chemistry.dimensions import deviation, linear_scale
 from process.summaries.copy_sizes import ACROSS, length_of
+from process.summaries.evidence import quantity
 from process.summaries.figures import apart
 from records.figures import Figure
-from records.line import line_of
+from records.line import Line, line_of
 from records.models import Item
 from records.pdf.charts import Axis
 from records.pdf.charts.steps import StepChart
 from records.units import show
 
 SIZED = {Item.Kind.ORIGINAL, Item.Kind.HISTORIC_COPY, Item.Kind.CAST, Item.Kind.COPY}
+MEASURED = "measured"
 
 
 @dataclass(frozen=True)
 class DriftStep:
-    item: Item
+    """A piece and its size across, in per cent of others.
+
+    `measured_pct` is against the first piece measured, `quoted_pct` against the quoted size; `by_moulds_pct` is what
+    the quoted size would have become if each generation had shrunk like the last mould.
+    """
+
+    name: str
+    url: str
     size_mm: float
-    measured_pct: float
+    kind: str = MEASURED
+    note: str = ""
+    measured_pct: float | None = None
     predicted_pct: float | None = None
+    quoted_pct: float | None = None
+    by_moulds_pct: float | None = None
+
+
+@dataclass(frozen=True)
+class _Piece:
+    step: DriftStep
+    length: Quantity
 
 
 def drift_of(copy: Item, sizes: Iterable[Figure]) -> list[DriftStep]:
-    """Empty unless two pieces of the line were measured across; the first of them is the reference."""
+    """Empty unless two pieces have a size across and one was measured; the first measured is the reference."""
+    pieces = _pieces(copy)
+    measured = [piece for piece in pieces if piece.step.kind == MEASURED]
+    if len(pieces) < 2 or not measured:
+        return []
+    first, last = measured[0].length, measured[-1]
+    foretold = next((f.working.quantity for f in sizes if f.label.endswith("predicted") and f.working), None)
+    steps = []
+    for piece in pieces:
+        step = replace(piece.step, measured_pct=_pct(piece.length, first)) if piece in measured else piece.step
+        if piece is last and step.name == copy.number and foretold is not None:
+            step = replace(step, predicted_pct=_pct(foretold, first))
+        steps.append(step)
+    return _beside_the_quoted(pieces, steps, foretold)
+
+
+def _pieces(copy: Item) -> list[_Piece]:
     line = line_of(copy)
     known = {**line.descent.things, copy.number: copy}
     path = [known[key] for key in line.descent.lineage.path if key in known and known[key].kind in SIZED]
-    measured = [(item, found) for item in path if (found := _across(item, line)) is not None]
-    if len(measured) < 2:
-        return []
-    first = measured[0][1]
-    foretold = next((f.working.quantity for f in sizes if f.label.endswith("predicted") and f.working), None)
-    return [
-        DriftStep(item, apart(found.m_as("mm"))[0], _pct(found, first),
-                  _pct(foretold, first) if item.pk == copy.pk and foretold is not None else None)
-        for item, found in measured
-    ]  # fmt: skip
+    return [*_quoted_models(line), *(piece for item in path if (piece := _piece(item, line)) is not None)]
 
 
-def _across(item: Item, line):
+def _quoted_models(line: Line) -> list[_Piece]:
+    """The unknown beginning of the line, as an old source gives its size."""
+    found = []
+    for row in line.descent.rows:
+        if row.source_id is None and (size := quantity(row, "source_across_mm")) is not None:
+            name, url = row.source_words or "the unknown model", row.target.get_absolute_url()
+            found.append(_Piece(DriftStep(name, url, row.source_across_mm, "quoted", row.source_quoted_from), size))
+    return found[:1]
+
+
+def _piece(item: Item, line: Line) -> _Piece | None:
     rows = line.measured_on(item)
     for row in rows:
         row.item = item  # read already: nobody asks the database again
-    return next((length for what in ACROSS if (length := length_of(rows, what)[0]) is not None), None)
+    for what in ACROSS:
+        length, _, kind = length_of(rows, what)
+        if length is not None:
+            return _Piece(DriftStep(item.number, item.get_absolute_url(), apart(length.m_as("mm"))[0], kind), length)
+    return None
 
 
-def _pct(found, first) -> float:
+def _beside_the_quoted(pieces: list[_Piece], steps: list[DriftStep], foretold: Quantity | None) -> list[DriftStep]:
+    """What was measured against the quoted size before it, and what the moulds alone would have left of that."""
+    if pieces[0].step.kind == MEASURED:
+        return steps
+    quoted, compared = pieces[0].length, [steps[0]]
+    change = deviation(foretold, pieces[-2].length) if foretold is not None and len(pieces) > 2 else None
+    for generation, (piece, step) in enumerate(zip(pieces[1:], steps[1:], strict=True), start=1):
+        left = None if change is None else apart((linear_scale([change] * generation) - 1).m_as("pct"))[0]
+        compared.append(replace(step, quoted_pct=_pct(piece.length, quoted), by_moulds_pct=left))
+    return compared
+
+
+def _pct(found: Quantity, first: Quantity) -> float:
     return apart(deviation(found, first).m_as("pct"))[0]
 
 
-def drift_chart(steps: list[DriftStep]) -> StepChart:
+def drift_chart(steps: list[DriftStep]) -> StepChart | None:
+    """Drawn of measured pieces alone; one of them is no line."""
+    steps = [step for step in steps if step.measured_pct is not None]
+    if len(steps) < 2:
+        return None
     foretold = tuple(step.predicted_pct for step in steps)
     if foretold[-1] is not None:  # drawn on from the piece that it was foretold from
         foretold = (*foretold[:-2], steps[-2].measured_pct, foretold[-1])
-    said = "; ".join(f"{step.item.number} {show(step.measured_pct, '_pct', digits=2)}" for step in steps)
+    said = "; ".join(f"{step.name} {show(step.measured_pct, '_pct', digits=2)}" for step in steps)
     return StepChart(
         "Size along the line of descent", f"Deviation from the first piece measured: {said}.",
-        Axis("Deviation from the first", "%"), tuple(step.item.number for step in steps),
+        Axis("Deviation from the first", "%"), tuple(step.name for step in steps),
         tuple(step.measured_pct for step in steps), foretold,
     )  # fmt: skip

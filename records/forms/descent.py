@@ -7,6 +7,10 @@ from records.forms.base import RecordForm
 from records.forms.lookup import LookupField
 from records.forms.measurements import not_ahead
 from records.models import DescentLink, Item
+from records.units import show
+
+QUOTED = ("source_across_mm", "source_quoted_from")
+LARGEST_MM = 20_000.0  # the largest statue grown in one piece was smaller; rule of this register
 
 
 class DescentForm(RecordForm):
@@ -17,14 +21,17 @@ class DescentForm(RecordForm):
 
     class Meta:
         model = DescentLink
-        fields = ["source", "transfer", "side", "source_words", "happened_on", "note"]
+        fields = ["source", "transfer", "side", "source_words", *QUOTED, "happened_on", "note"]
         groups = [
             ("", ["source", "transfer", "source_words"]),
+            ("Does an old source say how large the unknown model was?", list(QUOTED)),
             ("Which side, and when?", ["side", "happened_on", "note"]),
         ]  # fmt: skip
         labels = {"transfer": "How", "source_words": "What is known of an unknown model", "happened_on": "On"}
         help_texts = {
             "source_words": "“The medal of 1702, untraced since 1811”. The line then begins with a question mark.",
+            "source_across_mm": "Compared with what was measured later, and never taken as measured itself.",
+            "source_quoted_from": "“Sale catalogue of 1811”",
             "side": "obverse, reverse, front, back or whole",
         }
 
@@ -34,6 +41,7 @@ class DescentForm(RecordForm):
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         source, words = cleaned.get("source"), cleaned.get("source_words")
+        self._look_at_what_is_quoted(cleaned)
         if "source" in self.errors or "transfer" in self.errors:
             return cleaned
         if not source and not words:
@@ -47,6 +55,24 @@ class DescentForm(RecordForm):
         elif self._is_there(source, cleaned):
             self.add_error("source", "This step is recorded already: look at the line of descent on the piece's page.")
         return cleaned
+
+    def _look_at_what_is_quoted(self, cleaned: dict[str, Any]) -> None:
+        """A size of a model that has a number stands among its own measurements."""
+        size, named = (cleaned.get(name) for name in QUOTED)
+        if size is not None and not 0 < size <= LARGEST_MM:
+            self.add_error(QUOTED[0], f"A size is more than nought and at most {show(LARGEST_MM, '_mm')}: look again.")
+        if cleaned.get("source") and (size is not None or named):
+            self.add_error(QUOTED[0], "The model has a number above: enter its size among its own measurements.")
+        elif size is not None and not named:
+            self.add_error(QUOTED[1], "Say who wrote it and where: a size without its source cannot be weighed.")
+        elif named and size is None and QUOTED[0] not in self.errors:
+            self.add_error(QUOTED[0], "Give the size that stands there, or take its source out.")
+
+    def _keep_what_was_typed(self) -> None:
+        """What somebody else once wrote is quoted, whatever a form may say."""
+        super()._keep_what_was_typed()
+        if typed := self.instance.as_typed.get(QUOTED[0]):
+            self.instance.as_typed[QUOTED[0]] = {**typed, "kind": "quoted"}
 
     def _is_there(self, source: Item | None, cleaned: dict[str, Any]) -> bool:
         """The same step again; the database itself cannot see two unknown models as alike."""

@@ -20,6 +20,8 @@ class DescentLink(Tracked):
         "records.Item", models.PROTECT, null=True, blank=True, related_name="descendants", help_text="Empty: not known."
     )
     source_words = models.CharField("the unknown source in words", max_length=300, blank=True)
+    source_across_mm = models.FloatField("its size across, as quoted", null=True, blank=True)
+    source_quoted_from = models.CharField("quoted from", max_length=200, blank=True)
     target = models.ForeignKey("records.Item", models.CASCADE, related_name="ancestry")
     transfer = models.CharField(max_length=20, choices=Transfer)
     side = models.CharField(max_length=40, blank=True)

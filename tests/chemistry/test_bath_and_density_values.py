@@ -24,7 +24,7 @@ from process.chemistry.hydrometer import (
     specific_gravity,
 )  # fmt: skip
 from process.chemistry.metals import ion
-from process.chemistry.mixtures import mixture_density, share_of_heavier
+from process.chemistry.mixtures import hollow_share, mixture_density, share_of_heavier
 from process.chemistry.solutions import chloride_found, sulphuric_acid_found
 from process.chemistry.water import air_density, water_density
 from records.units import ureg
@@ -148,6 +148,12 @@ def test_two_milligrams_of_doubt_dominate_a_coin() -> None:
 )
 def test_density_of_alloys(identity: str, shares: tuple, densities: tuple) -> None:
     agrees(mixture_density(shares, per_cm3(*densities)), row(identity).expected, row(identity).tolerance)
+
+
+def test_a_piece_lighter_than_each_of_its_metals_is_hollow() -> None:
+    """SCENARIO 2: 8.36 g/cm³ of copper on tin-lead solder of 8.52 (trade table, from memory): 1 − 8.36/8.52."""
+    assert hollow_share(*per_cm3(8.36, 8.52)).m_as("pct") == pytest.approx(1.878, abs=1e-3)
+    assert hollow_share(*per_cm3(8.96, 8.92)).magnitude < 0
 
 
 @pytest.mark.parametrize("known", rows("MIX-6", "MIX-7", "MIX-8"), ids=lambda each: each.id)

@@ -52,6 +52,7 @@ LOOKING = {
     "bath",
     "bath_diary",
     "copy_walls",
+    "mixture",
     "shell_evidence",
     "bath_balance",
     "failure",

@@ -123,10 +123,10 @@ def test_lengths_are_compared_at_twenty_degrees():
     medal_shells()
     rows = list(Measurement.objects.select_related("item"))
 
-    length, note = length_of(rows, "diameter")
+    length, note, kind = length_of(rows, "diameter")
 
     assert length.m_as("mm") == pytest.approx(58.40 * (1 - 18e-6 * 5), abs=1e-6)
-    assert "25.0" in note and "bronze" in note
+    assert "25.0" in note and "bronze" in note and kind == "measured"
 
 
 def test_every_length_of_the_model_is_foretold():
@@ -158,6 +158,6 @@ def test_size_drifts_along_the_line_and_is_drawn(conservator):
 
     first, last = drift_of(copy, summarise(copy.making_up, [], None).size)
 
-    assert (first.item.number, round(last.measured_pct, 2), round(last.predicted_pct, 2)) == ("R.1889.7", -0.09, -0.08)
+    assert (first.name, round(last.measured_pct, 2), round(last.predicted_pct, 2)) == ("R.1889.7", -0.09, -0.08)
     page = conservator.get(copy.get_absolute_url()).content.decode()
     assert "Size by generation" in page and "Deviation from the first" in page
