@@ -5,8 +5,8 @@ from django.db.models.signals import post_migrate
 
 # What adds itself to the register's points of extension.
 REGISTERING = (
-    "bath_striking", "cards", "checks", "family", "kept_files", "limits", "long_work", "making_cards", "mass_striking",
-    "panels", "papers", "search", "striking", "traits",
+    "bath_striking", "cards", "checks", "commission_files", "family", "kept_files", "limits", "long_work",
+    "making_cards", "mass_striking", "panels", "papers", "search", "striking", "traits",
 )  # fmt: skip
 
 

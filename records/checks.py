@@ -6,6 +6,7 @@ They read whole sets and choose in Python, so that a page about many things pref
 from datetime import date
 
 from django.db.models import Prefetch
+from django.utils import timezone
 
 from records.clock import day_words
 from records.gates import Check, Subject, gate_check
@@ -15,10 +16,9 @@ from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 
 PERMANENT_MARK = "permanent mark"
 RELATED = [
-    Prefetch("consents", Consent.objects.select_related("owner")),
+    Prefetch("consents", Consent.objects.select_related("owner", "given_by").prefetch_related("commissions")),
     "risk_assessments",
-    "condition_reports__photos",
-    "condition_reports__addenda__photos",
+    Prefetch("condition_reports", ConditionReport.objects.pictured()),
     "marks",
     Prefetch("concessions", Concession.objects.select_related("given_by")),
 ]
@@ -48,31 +48,37 @@ def risk_decided(subject: Subject, on: date) -> Check:
     return Check("risk assessed", not refused, f"{last.number}: {last.get_decision_display()}.", CONSERVATOR)
 
 
-def _signed_report(model: Item, occasion: str) -> ConditionReport | None:
-    reports = (r for r in model.condition_reports.all() if r.occasion == occasion and r.is_signed)
-    return next(reports, None)
+def _signed_reports(model: Item, occasion: str) -> list[ConditionReport]:
+    """The latest first, each with the day of its first photograph."""
+    rows = list(model.condition_reports.all())
+    if not all(hasattr(row, "first_picture_at") for row in rows):
+        rows = list(model.condition_reports.pictured())
+    found = [row for row in rows if row.occasion == occasion and row.is_signed]
+    return sorted(found, key=lambda report: report.examined_on, reverse=True)
 
 
 @gate_check(Gate.BEFORE, "condition before")
 def condition_before(subject: Subject, on: date) -> Check:
-    """A signed report before moulding, with photographs."""
+    """A signed report and photographs, both dated before the mould was taken; what came later shows nothing of it."""
     model: Item = subject.thing
-    report = _signed_report(model, ConditionReport.Occasion.BEFORE)
-    if report is None or report.examined_on > on:
-        sentence = f"No signed condition report of {model.number} before moulding."
+    reports = _signed_reports(model, ConditionReport.Occasion.BEFORE)
+    report = next((report for report in reports if report.examined_on <= on), None)
+    if report is None:
+        late = f" {reports[-1].number} is of {day_words(reports[-1].examined_on)}, after it." if reports else ""
+        sentence = f"No signed condition report of {model.number} before moulding.{late}"
         return Check("condition before", False, sentence, CONSERVATOR)
-    photos = [*report.photos.all(), *(photo for added in report.addenda.all() for photo in added.photos.all())]
-    if not any(photo.may_show(on) for photo in photos):
-        late = " but those taken later" if photos else ""
-        return Check("condition before", False, f"{report.number} has no photographs{late}.", CONSERVATOR)
-    return Check("condition before", True, f"{report.number}, {day_words(report.examined_on)}, with photographs.")
+    first = report.first_picture_at
+    if first and timezone.localtime(first).date() <= on:
+        return Check("condition before", True, f"{report.number}, {day_words(report.examined_on)}, with photographs.")
+    why = " but those taken later" if first else " but undated ones" if report.has_pictures else ""
+    return Check("condition before", False, f"{report.number} has no photographs{why}.", CONSERVATOR)
 
 
 @gate_check(Gate.AFTER, "condition after")
 def condition_after(subject: Subject, on: date) -> Check:
     """A signed report after moulding that states whether anything changed."""
     model: Item = subject.thing
-    report = _signed_report(model, ConditionReport.Occasion.AFTER)
+    report = next(iter(_signed_reports(model, ConditionReport.Occasion.AFTER)), None)
     if report is None or not report.change:
         sentence = f"No signed condition report of {model.number} after moulding states whether it changed."
         return Check("condition after", False, sentence, CONSERVATOR)

@@ -129,6 +129,23 @@ class Limit:
 
 
 @dataclass(frozen=True)
+class OpenMatter:
+    """Something that keeps the file of a commission open, and who can see to it."""
+
+    sentence: str
+    ask: str = ""
+    url: str = ""
+
+
+@dataclass(frozen=True)
+class FilePart:
+    """What another app knows of a commission: lines of gates (records.gate_overview.GateLine), and what is open."""
+
+    lines: list[Any] = field(default_factory=list)
+    matters: list[OpenMatter] = field(default_factory=list)
+
+
+@dataclass(frozen=True)
 class PaperContext:
     """What every paper carries besides its subject."""
 
@@ -145,6 +162,7 @@ limit_signs: list[Q] = []  # of an Item: whether a source may have something to 
 home_cards: list[Callable[[HttpRequest], Iterable[HomeCard]]] = []
 item_panels: list[Callable[[HttpRequest, Any], Panel | None]] = []
 gate_checks: dict[str, dict[str, Callable[..., Any]]] = {}  # gate -> name of the check -> the check
+file_parts: list[Callable[[Any, Iterable[Any]], FilePart]] = []  # of a commission, with its consents
 gate_related: list[str] = []  # what the checks read of an item, to prefetch
 kept_files: list[Callable[[], Iterable[KeptFile]]] = []
 job_kinds: dict[str, str] = {}  # kind of long work -> name of what does it (see services/jobs.py)

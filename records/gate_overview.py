@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date
+from typing import Any
 
 from django.db.models import Exists, OuterRef, Q, Subquery
 
@@ -18,13 +19,13 @@ OF_COPY = (Gate.MARK, Gate.ACCEPT, Gate.IDENTIFY)
 class GateLine:
     gate: str
     label: str
-    item: Item
+    item: Any  # the thing, or the run, that stands before it
     checks: list[Check]
 
     @property
     def state(self) -> str:
         states = {check.state for check in self.checks}
-        return "blocked" if "blocked" in states else "look" if "look" in states else "done"
+        return next((state for state in ("blocked", "look", "open") if state in states), "done")
 
 
 def lines_of(item: Item, on: date, which: Iterable[str]) -> list[GateLine]:

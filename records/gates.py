@@ -19,10 +19,14 @@ class Check:
     ask: str = ""
     concession: str = ""
     gate: str = ""
+    is_recorded: bool = False  # it was not met when the step was taken, and is kept as such for ever
+    is_ahead: bool = False  # the step that asks it has not come yet
 
     @property
     def state(self) -> str:
-        if self.concession:
+        if self.is_ahead:
+            return "open"
+        if self.concession or (self.is_recorded and not self.met):
             return "look"
         return "done" if self.met else "blocked"
 

@@ -21,6 +21,7 @@ WRITERS: dict[str, frozenset[str]] = {
     "Duty": frozenset({REGISTRAR, CONSERVATOR}),
     # what allows it
     "Commission": frozenset({REGISTRAR, CURATOR}),
+    "FileStep": frozenset({REGISTRAR}),
     "Consent": frozenset({REGISTRAR}),
     "RiskAssessment": frozenset({CONSERVATOR}),
     "Specification": frozenset({CONSERVATOR, CURATOR}),

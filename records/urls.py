@@ -6,6 +6,7 @@ from django.urls import include, path
 from records.views import (
     addenda,
     apart,
+    commission_files,
     commissions,
     concessions,
     condition,
@@ -66,6 +67,7 @@ ROOMS = [
     apart,
     limits,
     commissions,
+    commission_files,
     consents,
     risks,
     specifications,

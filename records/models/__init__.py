@@ -7,6 +7,7 @@ from .documents import Document
 from .duties import Duty
 from .examinations import Examination
 from .file_checks import FileCheck
+from .file_steps import FileStep
 from .gates import Concession, Gate, UnmetGate
 from .items import Item
 from .jobs import Job
@@ -36,6 +37,7 @@ __all__ = [
     "Examination",
     "FailedSignIn",
     "FileCheck",
+    "FileStep",
     "Finding",
     "Gate",
     "Grade",

@@ -1,9 +1,11 @@
 """Condition reports: an occasion, an examiner, and findings whose severity and stability are never merged."""
 
 from django.db import models
+from django.db.models import Exists, OuterRef, Q, Subquery
 from django.urls import reverse
 
-from .base import Signed, Tracked
+from .base import Signed, Tracked, TrackedQuerySet
+from .photos import Photo
 from .vocabulary import Term
 
 
@@ -19,6 +21,15 @@ class Urgency(models.IntegerChoices):
     YEARS = 1, "1 within years"
     MONTHS = 2, "2 within 12 months"
     WEEKS = 3, "3 immediate or within weeks"
+
+
+class ConditionReportQuerySet(TrackedQuerySet):
+    def pictured(self) -> "ConditionReportQuerySet":
+        """`first_picture_at`: when the earliest dated photograph of it or of its addenda was taken."""
+        mine = Q(condition_reports=OuterRef("pk")) | Q(addenda__report=OuterRef("pk"))
+        photos = Photo.objects.filter(mine)
+        first = photos.filter(taken_at__isnull=False).order_by("taken_at").values("taken_at")[:1]
+        return self.annotate(has_pictures=Exists(photos), first_picture_at=Subquery(first))
 
 
 class ConditionReport(Tracked, Signed):
@@ -63,6 +74,8 @@ class ConditionReport(Tracked, Signed):
     restrictions = models.TextField(blank=True)
     recommendation = models.TextField(blank=True)
     photos = models.ManyToManyField("records.Photo", blank=True, related_name="condition_reports")
+
+    objects = ConditionReportQuerySet.as_manager()
 
     class Meta:
         ordering = ["-examined_on", "-number"]

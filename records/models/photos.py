@@ -1,12 +1,10 @@
 """Photographs: the original file kept byte for byte, and what it shows."""
 
-from datetime import date
 
 from django.core.exceptions import ValidationError
 from django.db import models
 from django.db.models import Min, OuterRef, Q, Subquery
 from django.urls import reverse
-from django.utils import timezone
 
 from .base import Tracked, TrackedQuerySet
 from .descent import DescentLink
@@ -95,10 +93,6 @@ class Photo(Tracked):
         if self.view in {self.View.MARK, self.View.SHEET}:
             return self.get_view_display()
         return self.item.get_kind_display() if self.item else "run"
-
-    def may_show(self, on: date) -> bool:
-        """Whether it can show how the thing looked on that day; one without a date may, and is flagged."""
-        return self.taken_at is None or timezone.localtime(self.taken_at).date() <= on
 
     @property
     def is_undated(self) -> bool:

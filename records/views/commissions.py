@@ -1,17 +1,13 @@
 """Commissions: the request, what it waits for, what came of it."""
 
-from django.contrib import messages
-from django.db import transaction
-from django.db.models import Q, QuerySet
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import redirect, render
+from django.shortcuts import render
 from django.urls import path, reverse
-from django.views.decorators.http import require_POST
 
 from records import access, clock
+from records.commission_file import file_rows, open_matters, read_file, standing_of
 from records.forms.commissions import CommissionForm
-from records.gate_overview import gates_of, pieces_of
-from records.models import Commission, Duty, Item
+from records.models import Commission, Item
 from records.views.answering import answer_form
 from records.views.listing import export, page, wants_export
 
@@ -47,27 +43,18 @@ def commission_add(request: HttpRequest) -> HttpResponse:
 
 
 def commission(request: HttpRequest, number: str) -> HttpResponse:
-    rows = Commission.objects.select_related("requester", "purpose")
-    file = access.fetch(request, rows, number=number)
-    pieces = pieces_of(file)
+    found = access.fetch(request, file_rows(), number=number)
+    file = read_file(found)
     context = {
-        "commission": file,
-        "originals": [piece for piece in pieces if not piece.was_made],
-        "copies": [piece for piece in pieces if piece.was_made],
-        "consents": file.consents.select_related("owner", "given_by"),
-        "specifications": file.specifications.select_related("item"),
-        "concessions": {c.pk: c for piece in pieces for c in piece.concessions.all()}.values(),
-        "duties": _duties_of(file),
-        "gates": gates_of(pieces, clock.today()),
+        "commission": found,
+        "file": file,
+        "standing": standing_of(file, clock.today()),
+        "matters": [] if found.closed_on else open_matters(file),
+        "steps": found.file_steps.select_related("person") if found.has_steps else [],
+        "concessions": {c.pk: c for piece in file.pieces for c in piece.concessions.all()}.values(),
         "today": clock.today(),
     }
     return render(request, "records/commission.html", context)
-
-
-def _duties_of(file: Commission) -> QuerySet[Duty]:
-    """Its own, and those that its consents lay down for its originals."""
-    conditions = Q(consent__in=file.consents.all(), commission=None)
-    return Duty.objects.open().filter(Q(commission=file) | conditions).select_related("item").distinct()
 
 
 def commission_edit(request: HttpRequest, number: str) -> HttpResponse:
@@ -77,24 +64,9 @@ def commission_edit(request: HttpRequest, number: str) -> HttpResponse:
                        then=Commission.get_absolute_url)  # fmt: skip
 
 
-@require_POST
-def commission_close(request: HttpRequest, number: str) -> HttpResponse:
-    """A file is closed by the registrar; duties that are still open keep it open."""
-    file = access.fetch(request, Commission, to="close commission", number=number)
-    if file.duties.open().exists():
-        messages.error(request, "Duties of this commission are still open: do them, or write them off as done, first.")
-        return redirect(file)
-    with transaction.atomic():
-        held = Commission.objects.select_for_update(of=("self",)).get(pk=file.pk)  # others may have corrected it
-        held.closed_on = clock.today()
-        held.save()
-    return redirect(file)
-
-
 urls = [
     path("commissions/", commission_list, name="commission_list"),
     path("commissions/new/", commission_add, name="commission_add"),
     path("commissions/<str:number>/", commission, name="commission"),
     path("commissions/<str:number>/edit/", commission_edit, name="commission_edit"),
-    path("commissions/<str:number>/close/", commission_close, name="commission_close"),
 ]

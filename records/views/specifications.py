@@ -1,6 +1,7 @@
 """Specifications: what the copy must become."""
 
 from django.http import HttpRequest, HttpResponse
+from django.shortcuts import render
 from django.urls import path
 
 from records import access
@@ -9,6 +10,14 @@ from records.models import Commission, Specification
 from records.views.answering import answer_form
 
 SENTENCE = "Thickness, finish, filling and mark, before the first mould: the accepted copy is compared with this."
+
+
+def specification_list(request: HttpRequest, number: str) -> HttpResponse:
+    """Everything that the copies of a commission must become."""
+    commission = access.fetch(request, Commission, number=number)
+    rows = commission.specifications.select_related("item", "signed_by")
+    context = {"commission": commission, "specifications": rows}
+    return render(request, "records/specification_list.html", context)
 
 
 def specification_add(request: HttpRequest, number: str) -> HttpResponse:
@@ -30,6 +39,7 @@ def specification_edit(request: HttpRequest, pk: int) -> HttpResponse:
 
 
 urls = [
+    path("commissions/<str:number>/specifications/", specification_list, name="specification_list"),
     path("commissions/<str:number>/specifications/new/", specification_add, name="specification_add"),
     path("specifications/<int:pk>/edit/", specification_edit, name="specification_edit"),
 ]

@@ -129,26 +129,6 @@ def test_commission_page_says_what_is_missing_and_who_can_supply_it(registrar):
     assert "No signed risk assessment" in page and "Ask the conservator" in page
 
 
-def test_a_file_with_open_duties_stays_open(registrar):
-    commission = make_commission()
-    Duty.objects.create(
-        sentence="Destroy the moulds", due_on=date(2026, 4, 30), role="registrar", commission=commission
-    )
-
-    page = registrar.post(reverse("commission_close", args=[commission.number]), follow=True).content.decode()
-
-    assert "still open" in page
-    assert Commission.objects.get().closed_on is None
-
-
-def test_a_finished_file_is_closed(registrar):
-    commission = make_commission()
-
-    registrar.post(reverse("commission_close", args=[commission.number]))
-
-    assert Commission.objects.get().closed_on is not None
-
-
 def test_risk_is_assessed_and_signed_once(conservator):
     medal = make_item()
     assessor = make_party()
