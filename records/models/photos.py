@@ -1,6 +1,5 @@
 """Photographs: the original file kept byte for byte, and what it shows."""
 
-
 from django.core.exceptions import ValidationError
 from django.db import models
 from django.db.models import Min, OuterRef, Q, Subquery

@@ -34,7 +34,14 @@ def test_from_condition_report_to_accepted_copy(page, phone, walk):
 def photograph(walker, number, file):
     walker.go(f"/things/{number}/")
     walker.follow("Add photographs")
-    walker.fill({"Photographs": file, "Light used": "raking, left", "Scale in the frame": True})
+    walker.fill(
+        {
+            "Photographs": file,
+            "Light used": "raking, left",
+            "Scale in the frame": True,
+            "Taken, if the camera wrote no date": moment(96),
+        }
+    )
     walker.send_photographs()
 
 

@@ -38,7 +38,7 @@ def allow(model: Item) -> None:
         number="RA-2026-01", assessed_on=date(2026, 2, 1), assessor=make_party(), surface="bronze", decision="direct",
         reason="stable patina", signed_at=NINE, signed_role="conservator", signed_by=make_party(),
     )  # fmt: skip
-    make_report(model, "before").photos.add(make_photo(model))
+    make_report(model, "before").photos.add(make_photo(model, taken_at=NINE.replace(day=3)))
 
 
 @pytest.fixture
