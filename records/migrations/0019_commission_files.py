@@ -10,7 +10,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0017_mark_underside'),
+        ('records', '0018_quoted_size'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
