@@ -4,7 +4,8 @@ from django import forms
 from django.db.models import QuerySet
 
 from records import searching
-from records.models import Item, Place
+from records.forms.lookup import LookupField
+from records.models import Item
 
 
 class ItemFilter(forms.Form):
@@ -12,7 +13,7 @@ class ItemFilter(forms.Form):
 
     kind = forms.ChoiceField(label="of kind", required=False, choices=[("", "any"), *Item.Kind.choices])
     status = forms.ChoiceField(label="held as", required=False, choices=[("", "anything"), *Item.Status.choices])
-    place = forms.ModelChoiceField(Place.objects.all(), label="kept in", required=False, empty_label="any place")
+    place = LookupField("places", label="kept in", required=False, words="any place")
     q = forms.CharField(label="with the words", required=False, max_length=120)
 
     def narrow(self, rows: QuerySet) -> QuerySet:

@@ -1,7 +1,7 @@
 """Finding a record by what people write on paper: its number, or a name. For lists that grow without end."""
 
 import re
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from django.db.models import Model, Q, QuerySet, Value
@@ -22,25 +22,54 @@ class Lookup:
     noun: str
     rows: Callable[[], QuerySet]
     key: str = "number"
+    also: str = ""  # a second column by which a row may be called, if no other is called so
     about: Callable[[Model], str] = lambda row: ""
     hint: str = ""
+    begun: Callable[[str, str], Model] | None = None  # a new row out of the name and its kind
+    kinds: Sequence[tuple[str, str]] = ()  # of which kind a new one may be, where that is asked
+    entered_at: str = ""  # the route where a new one is entered
+    at_hand: Callable[[QuerySet], QuerySet] | None = None  # those few that are named most, offered before one types
+
+    @property
+    def model(self) -> type[Model]:
+        return self.rows().model
 
     def called(self, row: Model) -> str:
-        return getattr(row, self.key)
+        for part in self.key.split("__"):
+            row = getattr(row, part)
+        return str(row)
 
     def everything(self) -> QuerySet:
-        return self.rows().model.objects.all()
+        """Every row there is, also those that are not offered here."""
+        rows = self.model._default_manager.all()
+        return rows.select_related(*self.key.split("__")[:-1]) if "__" in self.key else rows
 
-    def named(self, names: Iterable[str], rows: QuerySet | None = None) -> dict[str, Model]:
-        """Those of the names that are there, whatever their capitals and spaces."""
+    def alike(self, names: Iterable[str], rows: QuerySet | None = None) -> dict[str, list[Model]]:
+        """For each name the rows that are called so, whatever their capitals and spaces."""
         names = list(names)
         rows = self.rows() if rows is None else rows
-        squeezed = Replace(Lower(self.key), Value(" "), Value(""))
-        alike = Q(_squeezed__in={squeeze(name) for name in names}) | Q(**{f"{self.key}__in": names})
-        found: dict[str, Model] = {}
-        for row in rows.alias(_squeezed=squeezed).filter(alike):
-            found.setdefault(squeeze(self.called(row)), row)
-        return found
+        squeezed = {squeeze(name) for name in names}
+        rows = rows.alias(_squeezed=Replace(Lower(self.key), Value(" "), Value("")))
+        wanted = Q(_squeezed__in=squeezed) | Q(**{f"{self.key}__in": names})
+        if self.also:
+            rows = rows.alias(_also=Replace(Lower(self.also), Value(" "), Value("")))
+            wanted |= Q(_also__in=squeezed - {""})
+        found = list(rows.filter(wanted))
+        return {name: self._best(name, found) for name in names}
+
+    def _best(self, name: str, found: list[Model]) -> list[Model]:
+        """What is called just so goes before what differs in capitals, and a name before initials."""
+        exact = [row for row in found if self.called(row) == name]
+        squeezed = [row for row in found if squeeze(self.called(row)) == squeeze(name)]
+        second = [row for row in found if self.also and squeeze(getattr(row, self.also)) == squeeze(name)]
+        return exact or squeezed or second
+
+    def named(self, names: Iterable[str], rows: QuerySet | None = None) -> dict[str, Model]:
+        """The rows of those names that are there and stand for one alone."""
+        return {name: found[0] for name, found in self.alike(names, rows).items() if len(found) == 1}
+
+    def nearest(self) -> list[Model]:
+        return list(self.at_hand(self.rows())[:MOST]) if self.at_hand else []
 
     def suggest(self, typed: str) -> list[Model]:
         """A few rows in which every typed word occurs."""
@@ -49,8 +78,9 @@ class Lookup:
         rows = self.rows()
         if rows.model is Item:
             return list(find(rows, typed)[:MOST])
-        for word in typed.split():
-            rows = rows.filter(**{f"{self.key}__icontains": word})
+        for word in typed.split()[:8]:
+            occurs = Q(**{f"{self.key}__icontains": word})
+            rows = rows.filter(occurs | Q(**{f"{self.also}__iexact": word}) if self.also else occurs)
         return list(rows[:MOST])
 
 
@@ -72,8 +102,8 @@ def split(text: str, lookup: Lookup) -> tuple[list[Model], list[str]]:
     missing: list[str] = []
     for line in lines:
         # A number may itself hold a comma: the whole line is tried first.
-        for name in [line] if squeeze(line) in found else filter(None, pieces[line]):
-            row = found.get(squeeze(name))
+        for name in [line] if line in found else filter(None, pieces[line]):
+            row = found.get(name)
             if row is not None:
                 rows.setdefault(row.pk, row)
             elif name not in missing:
@@ -87,11 +117,15 @@ def last_of(text: str) -> str:
 
 
 def _things(hint: str, rows: Callable[[], QuerySet]) -> Lookup:
-    return Lookup("thing", rows, about=lambda row: row.title, hint=hint)
+    return Lookup("thing", rows, about=lambda row: row.title, hint=hint, entered_at="item_add")
 
 
 def _not_gone() -> QuerySet:
     return Item.objects.exclude(status__in=[Status.DESTROYED, Status.LEFT])
+
+
+def _person(name: str, kind: str) -> Party:
+    return Party(name=name, kind=Party.Kind.PERSON)
 
 
 LOOKUPS: dict[str, Lookup] = {
@@ -101,8 +135,17 @@ LOOKUPS: dict[str, Lookup] = {
     "models": _things("a mould is not taken from a mould or a shell",
                       lambda: Item.objects.exclude(kind__in=[Kind.MOULD, Kind.SHELL])),
     "commissions": Lookup("commission", lambda: Commission.objects.select_related("requester"),
-                          about=lambda row: f"{row.requester}"),
-    "parties": Lookup("person or institution", Party.objects.all, "name", lambda row: row.function),
+                          about=lambda row: f"{row.requester}", entered_at="commission_add",
+                          at_hand=lambda rows: rows.filter(closed_on__isnull=True).order_by("-number")),
+    "parties": Lookup("person or institution", Party.objects.all, "name", about=lambda row: row.function,
+                      begun=lambda name, kind: Party(name=name, kind=kind), kinds=Party.Kind.choices),
+    "people": Lookup("person", lambda: Party.objects.filter(kind=Party.Kind.PERSON), "name", "initials",
+                     lambda row: row.initials, "only a person sees, measures and signs", _person,
+                     at_hand=lambda rows: rows.exclude(initials="")),
     "places": Lookup("place", lambda: Place.objects.select_related("within"), "name",
-                     lambda row: f"in {row.within}" if row.within else ""),
+                     about=lambda row: f"in {row.within}" if row.within else "",
+                     begun=lambda name, kind: Place(name=name)),
 }  # fmt: skip
+
+# Where a form offers a choice of these, it is one by number or name: they grow without end.
+USUAL: dict[type[Model], str] = {Item: "things", Commission: "commissions", Party: "parties", Place: "places"}

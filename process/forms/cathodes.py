@@ -6,7 +6,7 @@ from django import forms
 
 from process.chemistry.plan import relief_disc_area
 from process.forms.asking import AsksUnusual
-from process.models import Cathode, Core, Mould
+from process.models import Cathode, Mould
 from process.ranges import Opinion
 from process.summaries.cores import SAME_G
 from records import units
@@ -16,16 +16,6 @@ from records.units import ureg
 
 USUAL_FACTOR = 1.08  # of a medal in low relief; common practice, from memory
 DISC_SHARE = 0.10  # a disc times a factor is good to about a tenth; common practice, from memory
-
-
-class MouldField(forms.ModelChoiceField):
-    """A mould with the pulls that are left: by what it bears or by the owner's consent, the lower one."""
-
-    def label_from_instance(self, mould: Mould) -> str:
-        limits = [mould.pulls_allowed_count, *(c.pulls_max_count for c in mould.model.consents.all())]
-        allowed = min(limit for limit in limits if limit is not None)
-        left = max(allowed - len(mould.pulls.all()), 0)
-        return f"{mould} of {mould.model.number}: {left} of {allowed} pulls left"
 
 
 class CathodeForm(AsksUnusual, RecordForm):
@@ -71,12 +61,7 @@ class CathodeForm(AsksUnusual, RecordForm):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.fields["face_area_dm2"].required = self.fields["tare_g"].required = False
-        moulds = Mould.objects.filter(fate=Mould.Fate.IN_STORE) | Mould.objects.filter(pk=self.instance.mould_id)
-        moulds = moulds.select_related("item", "model").prefetch_related("pulls", "model__consents")
-        self.fields["mould"] = MouldField(moulds, required=False, label="Mould", empty_label="no mould")
-        self.fields["core"] = forms.ModelChoiceField(
-            Core.objects.select_related("item"), required=False, label="Or core", empty_label="no core"
-        )
+        self.fields["core"].label = "Or core"
         if self.instance._state.adding:
             self.initial["tare_g"] = self.fields["tare_g"].initial = None
         if self.instance.pull_id:

@@ -8,19 +8,21 @@ from django import forms
 from django.db.models import QuerySet
 
 from process.forms.asking import AsksUnusual
-from process.models import Core, MakingUp, Run, Shell
+from process.models import MakingUp, Run, Shell
 from process.ranges import Opinion
 from process.summaries.copy_identity import copied_by, offered_identity, says_lead
 from process.summaries.copy_states import CHOICES, narrow
 from records import clock, searching
 from records.forms.base import RecordForm
+from records.forms.lookup import LookupField
 from records.forms.measurements import not_ahead
-from records.models import Commission, Item, Party, Place, Term
+from records.models import Item, Term
 from records.numbers import SERIES, next_number
 
 RANGED = ["fill_density_g_cm3", "fill_temperature_degc", "die_axis_deg"]
 INSIDE = ["fill", "fill_words", "lead_inside", "fill_mass_g", "fill_density_g_cm3", "fill_temperature_degc"]
 JOINED = ["join", "join_words", "die_axis_deg", "made_up_on", "made_up_by"]
+CORE = "For a skin on a core; left empty it is the core on which the shell grew."
 HELP = {
     "fill_words": "Name it as on its package, with its share of each metal: nobody can see it later.",
     "lead_inside": "Asked of every copy: lead inside decides how it is stored for ever.",
@@ -34,7 +36,7 @@ class CopyFilter(forms.Form):
     """“Show copies that are … with the words …”."""
 
     state = forms.ChoiceField(label="that are", required=False, choices=[("", "in any state"), *CHOICES])
-    place = forms.ModelChoiceField(Place.objects.all(), label="kept in", required=False, empty_label="any place")
+    place = LookupField("places", label="kept in", required=False, words="any place")
     q = forms.CharField(label="with the words", required=False, max_length=120)
 
     def narrow(self, rows: QuerySet) -> QuerySet:
@@ -133,8 +135,9 @@ class MakingUpForm(MakingUpChangeForm):
     date_words = forms.CharField(
         label="Date of the copy", required=False, max_length=80, help_text="Left empty: the year of the making-up."
     )
-    owner = forms.ModelChoiceField(Party.objects.all(), required=False, help_text="Who owns the copy.")
-    place = forms.ModelChoiceField(Place.objects.all(), required=False)
+    owner = LookupField("parties", required=False, help_text="Who owns the copy.")
+    place = LookupField("places", required=False)
+    core = LookupField("cores-left", required=False, help_text=CORE)
     shells = ShellsField(Shell.objects.none(), help_text="Kept shells, from one run or several. Scrap is not offered.")
 
     class Meta(MakingUpChangeForm.Meta):
@@ -149,13 +152,10 @@ class MakingUpForm(MakingUpChangeForm):
                 ["object_type", "materials", "date_words"],
             ),
         ]
-        help_texts = HELP | {"core": "For a skin on a core; left empty it is the core on which the shell grew."}
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.fields["shells"].queryset = kept_shells()
-        self.fields["core"].queryset = Core.objects.filter(made_up__isnull=True).select_related("item")
-        self.fields["commission"].queryset = Commission.objects.order_by("-number")
         self.offer("number", next_number(Item, SERIES["copy"]))
         self.initial["made_up_on"] = self.initial.get("made_up_on") or clock.today()
 

@@ -2,15 +2,14 @@
 
 from typing import Any
 
-from django import forms
-
 from process.forms.asking import AsksUnusual
 from process.forms.moulds import IdentityFields, not_in_future
-from process.models import Core, Mould
+from process.models import Core
 from process.ranges import Opinion
 from process.summaries import cores
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.lookup import LookupField
 from records.models import Item
 from records.numbers import SERIES, next_number
 
@@ -115,7 +114,7 @@ class CoreFields(AsksUnusual, RecordForm):
 
 
 class CoreForm(IdentityFields, CoreFields):
-    mould = forms.ModelChoiceField(Mould.objects.none(), label="Cast in")
+    mould = LookupField("moulds", label="Cast in", help_text="Number of the mould.")
 
     class Meta(CoreFields.Meta):
         fields = ["cast_on", *CoreFields.Meta.fields]
@@ -125,7 +124,6 @@ class CoreForm(IdentityFields, CoreFields):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["mould"].queryset = Mould.objects.filter(fate=Mould.Fate.IN_STORE).select_related("item")
         self.offer("number", next_number(Item, SERIES["core"]))
         self.offer("cast_on", clock.today())
 

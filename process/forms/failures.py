@@ -6,9 +6,10 @@ from django import forms
 from django.db.models import Q, QuerySet
 
 from process.forms.people import person_field
-from process.models import Bath, Certainty, Defect, Failure, Run, Shell
+from process.models import Certainty, Defect, Failure, Run, Shell
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.lookup import LookupField
 from records.forms.measurements import not_ahead
 from records.forms.pictures import PictureCheckboxes
 from records.models import Photo, Term
@@ -28,9 +29,7 @@ class FailureFilter(forms.Form):
 
     certainty = forms.ChoiceField(label="whose cause is", required=False,
                                   choices=[("", "known or not"), *Certainty.choices])  # fmt: skip
-    bath = forms.ModelChoiceField(
-        Bath.objects.all(), label="in", to_field_name="number", required=False, empty_label="any bath"
-    )
+    bath = LookupField("baths", label="in", required=False, words="any bath")
     defect = forms.ModelChoiceField(
         Term.objects.filter(scheme=Term.Scheme.DEFECT), label="with", required=False, empty_label="any defect"
     )
@@ -96,7 +95,7 @@ class FailureForm(RecordForm):
             self.offer("number", next_number(Failure, SERIES["failure"]))
             self.offer("happened_on", clock.today())
             if run:
-                self.offer("run", run.pk)
+                self.offer("run", run)
 
     def clean_happened_on(self):
         return not_ahead(self.cleaned_data["happened_on"])

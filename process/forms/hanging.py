@@ -12,8 +12,8 @@ from process.ranges import Opinion
 from process.summaries.hanging import hanging_at
 from records import clock
 from records.forms.dates import InstantField
+from records.forms.lookup import LookupField
 from records.forms.quantities import QuantityField
-from records.models import Party
 from records.units import show
 
 HANG_IN_TITLE = "Hang another piece in"
@@ -26,7 +26,7 @@ HANG_IN = (
 class HangInForm(CathodeForm):
     at = InstantField(label="Time")
     current_a = QuantityField("_a", label="Current on all of them")
-    person = forms.ModelChoiceField(Party.objects.none(), required=False, label="Initials")
+    person = LookupField("people", required=False, label="Initials")
     note = forms.CharField(required=False, max_length=300, widget=forms.TextInput({"autocomplete": "off"}))
 
     class Meta(CathodeForm.Meta):

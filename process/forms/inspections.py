@@ -13,8 +13,9 @@ from process.summaries.copies import CopySummary
 from process.summaries.copy_parts import means_of
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.lookup import LookupField
 from records.forms.measurements import not_ahead
-from records.models import Item, Place
+from records.models import Item
 from records.units import show
 
 SIZES = ("mass_g", "diameter_mm", "finished_thickness_mm", "thickness_min_mm")
@@ -159,12 +160,7 @@ class SignForm(forms.Form):
     """How the copy is held from now on; asked only where it is accepted."""
 
     status = forms.ChoiceField(label="Held as", choices=[])
-    place = forms.ModelChoiceField(
-        Place.objects.all(),
-        required=False,
-        empty_label="as it is",
-        help_text="Where it goes now; left empty, the place stays.",
-    )
+    place = LookupField("places", required=False, help_text="Where it goes now; left empty, the place stays.")
     version = forms.CharField(required=False, widget=forms.HiddenInput)
 
     def __init__(self, *args: Any, inspection: Inspection, **kwargs: Any) -> None:

@@ -6,7 +6,7 @@ from process.models import Mould
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.lookup import LookupField
-from records.models import Item, Party, Place
+from records.models import Item
 from records.numbers import SERIES, next_number
 
 TAKEN = "{} is taken: each number stands for one thing. Open that one, or write another number."
@@ -17,10 +17,8 @@ class IdentityFields(forms.Form):
 
     number = forms.CharField(max_length=40)
     title = forms.CharField(max_length=300)
-    owner = forms.ModelChoiceField(
-        Party.objects.all(), required=False, help_text="By default the owner of the original decides."
-    )
-    place = forms.ModelChoiceField(Place.objects.all(), required=False)
+    owner = LookupField("parties", required=False, help_text="By default the owner of the original decides.")
+    place = LookupField("places", required=False)
 
     def clean_number(self) -> str:
         number = self.cleaned_data["number"]

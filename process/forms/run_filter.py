@@ -3,7 +3,7 @@
 from django import forms
 from django.db.models import QuerySet
 
-from process.models import Bath
+from records.forms.lookup import LookupField
 
 STATES = {
     "": "in any state", "going_on": "in the bath now", "planned": "planned", "to_be_judged": "stopped, to be judged",
@@ -13,9 +13,7 @@ STATES = {
 
 class RunFilter(forms.Form):
     state = forms.ChoiceField(label="that are", choices=STATES.items(), required=False)
-    bath = forms.ModelChoiceField(
-        Bath.objects.all(), label="in", to_field_name="number", required=False, empty_label="any bath"
-    )
+    bath = LookupField("baths", label="in", required=False, words="any bath")
 
     def narrow(self, rows: QuerySet) -> QuerySet:
         """The rows that the sentence describes; an unknown choice shows everything, with its error."""

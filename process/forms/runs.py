@@ -8,7 +8,7 @@ from process.chemistry.metals import IONS
 from process.forms.asking import AsksUnusual
 from process.forms.metals import metal_field
 from process.forms.people import person_field
-from process.models import Bath, Run
+from process.models import Run
 from records.forms.base import RecordForm
 from records.numbers import SERIES, next_number
 
@@ -64,14 +64,11 @@ class RunForm(AsksUnusual, RecordForm):
         person_field(self, "operator", user)
         self.fields["ion"] = metal_field()
         self.fields["deposit_density_g_cm3"].required = False
-        self.fields["bath"].queryset = Bath.objects.filter(retired_on__isnull=True)
         if self.instance._state.adding:
             self.initial["number"] = next_number(Run, SERIES["run"])
             self.initial["deposit_density_g_cm3"] = None
             self.fields["deposit_density_g_cm3"].initial = None
             del self.fields["charge_from"], self.fields["charge_reason"]
-        else:
-            self.fields["bath"].queryset |= Bath.objects.filter(pk=self.instance.bath_id)
 
     def range_step(self) -> str:
         return self.cleaned_data.get("agitation") or "any"

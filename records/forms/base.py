@@ -4,16 +4,17 @@ from collections.abc import Iterable
 from typing import Any
 
 from django import forms
-from django.db.models import Q
 
 from records import dating, units
 from records.forms.conflicts import VersionLock
 from records.forms.dates import EdtfField, InstantField
 from records.forms.duplicates import name_the_duplicate
 from records.forms.groups import Group, grouped
+from records.forms.lookup import instead_of
+from records.forms.newcomers import new_rows
 from records.forms.numbers import NumberField
 from records.forms.quantities import QuantityField
-from records.models import Party
+from records.lookups import USUAL
 
 # What is made or finished may come from a firm; these need eyes and a hand.
 SEEN_BY = {
@@ -29,7 +30,8 @@ class RecordForm(VersionLock, forms.ModelForm):
     A float whose name ends in a unit suffix becomes a number with its unit; the column gets the plain number,
     the row's `as_typed` what was written. A date and time becomes an instant. Text named `…_words` beside a
     column `…_edtf` becomes an uncertain date. In Meta: `evidence_fields` show how the number is known,
-    `future_fields` may lie ahead, `groups` is a list of (title, fields).
+    `future_fields` may lie ahead, `groups` is a list of (title, fields). A choice of people, places, things … becomes a
+    look-up; `short_lists` names the choices that the form itself narrows to the few that belong to its record.
 
     After cleaning, `cleaned_data` holds plain numbers and words; `entered` the `units.Parsed` of each number.
     """
@@ -40,9 +42,7 @@ class RecordForm(VersionLock, forms.ModelForm):
         self.datings: dict[str, dating.Dating | None] = {}
         for name, field in list(self.fields.items()):
             self.fields[name] = self._fitting(name, field)
-            _offer_people(name, self.fields[name], getattr(self.instance, f"{name}_id", None))
             _name_the_empty_choice(self.fields[name])
-            _say_where_entries_come_from(self.fields[name])
             if isinstance(self.fields[name], QuantityField):
                 self._recall_what_was_typed(name)
         self.lock_version()
@@ -61,6 +61,9 @@ class RecordForm(VersionLock, forms.ModelForm):
 
     def _fitting(self, name: str, field: forms.Field) -> forms.Field:
         """The field that this name asks for."""
+        if self._grows_without_end(name, field):
+            before = getattr(self.instance, f"{name}_id", None)
+            return instead_of(field, "people" if name in SEEN_BY else "", before)
         common = {key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")}
         suffix = units.suffix_of(name)
         if type(field) is forms.FloatField and suffix:
@@ -74,6 +77,11 @@ class RecordForm(VersionLock, forms.ModelForm):
         if type(field) is forms.DateField:
             field.widget = forms.DateInput({"type": "date"}, format="%Y-%m-%d")
         return field
+
+    def _grows_without_end(self, name: str, field: forms.Field) -> bool:
+        """A choice out of all people, places, things …; not one that the form narrows to what belongs to its record."""
+        is_choice = type(field) is forms.ModelChoiceField and field.queryset.model in USUAL
+        return is_choice and name not in self._from_meta("short_lists")
 
     def _has_column(self, name: str) -> bool:
         return any(column.name == name for column in self._meta.model._meta.get_fields())
@@ -103,6 +111,10 @@ class RecordForm(VersionLock, forms.ModelForm):
             elif isinstance(field, EdtfField):
                 self.datings[name] = value
                 self.cleaned_data[name] = "" if value is None else value.words
+
+    def _get_validation_exclusions(self) -> set[str]:
+        """A newcomer has no key yet: it is saved first, when the whole form is."""
+        return {*super()._get_validation_exclusions(), *(name for name, _ in new_rows(self))}
 
     def _post_clean(self) -> None:
         self._keep_what_was_typed()
@@ -155,21 +167,6 @@ class RecordForm(VersionLock, forms.ModelForm):
 
 def _listed(rows: Iterable[Any]) -> str:
     return ", ".join(sorted(map(str, rows))) or "none"
-
-
-def _say_where_entries_come_from(field: forms.Field) -> None:
-    """An empty list is a dead end: it says who fills it, and where."""
-    rows = getattr(field, "queryset", None)
-    if rows is None or field.help_text or rows.model.__name__ != "Place":
-        return
-    if not rows.exists():
-        field.help_text = "No place is entered yet: the registrar enters rooms and cupboards under Places."
-
-
-def _offer_people(name: str, field: forms.Field, chosen: int | None) -> None:
-    """Only a person sees, measures and signs; a firm that stands there from before stays to be chosen."""
-    if name in SEEN_BY and isinstance(field, forms.ModelChoiceField) and field.queryset.model is Party:
-        field.queryset = Party.objects.filter(Q(kind=Party.Kind.PERSON) | Q(pk=chosen))
 
 
 def _name_the_empty_choice(field: forms.Field) -> None:

@@ -123,6 +123,7 @@ class SpecificationForm(RecordForm):
             "mark_words",
             "tests",
         ]
+        short_lists = ["item"]
         groups = [
             ("The deposit", ["item", "technique", "metal_ion", "thickness_mean_mm", "thickness_min_mm"]),
             ("The piece", ["finish", "fill", "mark_words", "tests"]),

@@ -71,6 +71,7 @@ class NewReportForm(_ConditionForm):
     class Meta:
         model = ConditionReport
         fields = [*BEGINNING, *COMPANY]
+        short_lists = ["commission"]
         groups = [("At the examination", BEGINNING), ("What it is compared with, and what it is for", COMPANY)]
         help_texts = {
             "light": "“normal, diffuse”, “raking, left”, “UV 365 nm”: needed, so that the next look can repeat it.",
@@ -99,6 +100,7 @@ class ReportForm(_ConditionForm):
         model = ConditionReport
         fields = [*BEGINNING, "structure", "summary", "not_seen", "grade", "grade_reason", "stability", "previous",
                   "change", "change_words", "restrictions", "recommendation", "commission"]  # fmt: skip
+        short_lists = ["commission"]
         groups = [
             ("What it amounts to", ["summary", "not_seen", "grade", "grade_reason", "stability"]),
             ("Compared with the last report", ["previous", "change", "change_words"]),

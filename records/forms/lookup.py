@@ -4,10 +4,12 @@ from typing import Any
 
 from django import forms
 from django.core.exceptions import ValidationError
-from django.db.models import Model
+from django.db.models import Model, QuerySet
 from django.urls import reverse
 
-from records.lookups import LONGEST, LOOKUPS, last_of, split
+from records import access
+from records.forms.newcomers import Typed, begin, new_field, read
+from records.lookups import LONGEST, LOOKUPS, USUAL, Lookup, last_of, split
 
 
 class LookupWidget(forms.Widget):
@@ -17,69 +19,129 @@ class LookupWidget(forms.Widget):
 
     def __init__(self, kind: str, several: bool = False, attrs: dict[str, Any] | None = None) -> None:
         self.kind, self.several = kind, several
+        self.known: dict[str, Model] = {}  # rows that were looked up already while the form was read or filled
+        self.may_add = False
         super().__init__(attrs)
 
     def get_context(self, name: str, value: Any, attrs: dict[str, Any] | None) -> dict[str, Any]:
         context = super().get_context(name, value, attrs)
         address = reverse("lookup", args=[self.kind]) + f"?name={name}" + ("&several=1" if self.several else "")
-        return context | {"several": self.several, "address": address, "live": False, **self.shown(str(value or ""))}
+        shown = self.shown(str(value or ""))
+        return context | {
+            "several": self.several, "address": address, "live": False, **shown,
+            "new": new_field(LOOKUPS[self.kind], name, value, shown["wanted"]) if self.may_add else None,
+            "elsewhere": self._entered_elsewhere(shown["wanted"]),
+            "at_hand": [] if self.several else self._named(LOOKUPS[self.kind].nearest()),
+        }  # fmt: skip
+
+    def value_from_datadict(self, data: Any, files: Any, name: str) -> Any:
+        return read(data, name)
 
     def shown(self, text: str) -> dict[str, Any]:
         """What stands beneath the field: the rows chosen, and where one is missing those it may be."""
         lookup = LOOKUPS[self.kind]
         text = text[:LONGEST]
-        rows, missing = split(text, lookup) if self.several else one(text, lookup)
+        rows, missing = split(text, lookup) if self.several else self._one(text)
         typed = (last_of(text) if self.several else text).strip()
         wanted = typed if typed in missing else missing[0] if missing else ""
         return {
-            "chosen": [(lookup.called(row), lookup.about(row)) for row in rows],
-            "offered": [(lookup.called(row), lookup.about(row)) for row in lookup.suggest(wanted)],
+            "chosen": self._named(rows),
+            "offered": self._named(lookup.suggest(wanted)),
             "wanted": wanted,
         }
 
+    def _named(self, rows: list[Model]) -> list[tuple[str, str]]:
+        return [(LOOKUPS[self.kind].called(row), LOOKUPS[self.kind].about(row)) for row in rows]
+
+    def _one(self, text: str) -> tuple[list[Model], list[str]]:
+        name = one_line(text)
+        if name in self.known:
+            return [self.known[name]], []
+        return one(name, LOOKUPS[self.kind])
+
+    def _entered_elsewhere(self, wanted: str) -> str:
+        """Where a thing that is not there yet is entered, on a page of its own."""
+        return reverse(LOOKUPS[self.kind].entered_at) if wanted and LOOKUPS[self.kind].entered_at else ""
+
 
 class LookupField(forms.CharField):
-    """One record by its number or name; cleans to the row, or None. `kind` is a key of `LOOKUPS`."""
+    """One record by its number or name; cleans to the row, or None. `kind` is a key of `LOOKUPS`.
+
+    A row that stands there from before may stay, whatever is offered now. Whoever may write such rows can have a new
+    one begun with the form: it cleans to a row without a key, which `newcomers.keep` saves with the rest.
+    """
 
     several = False
 
-    def __init__(self, kind: str = "things", **kwargs: Any) -> None:
+    def __init__(self, kind: str = "things", *, words: str = "", **kwargs: Any) -> None:
+        """`words` stand in the line while it is empty, in the sentence of a filter."""
         self.kind = kind
         self.lookup = LOOKUPS[kind]
-        kwargs.setdefault("widget", LookupWidget(kind, self.several))
+        self.before: Any = None
+        kwargs.setdefault("widget", LookupWidget(kind, self.several, {"placeholder": words} if words else None))
         super().__init__(**kwargs)
+
+    def let_add(self, user: Any) -> None:
+        """Offer a new row to those who may write it."""
+        self.widget.may_add = bool(self.lookup.begun) and access.may(user, "write", self.lookup.model)
 
     def prepare_value(self, value: Any) -> Any:
         """A form of a row begins with its key, a view with the row itself, a person with text."""
         if isinstance(value, int):
             value = self.lookup.everything().filter(pk=value).first()
-        return self.lookup.called(value) if isinstance(value, Model) else value
+        if isinstance(value, Model):
+            self._know(value)
+            return self.lookup.called(value)
+        return value
 
     def has_changed(self, initial: Any, data: Any) -> bool:
         return super().has_changed(self.prepare_value(initial), data)
 
     def clean(self, value: Any) -> Any:
+        value = self.prepare_value(value)  # a field that may not be changed comes with its row's key
         text = super().clean(value)
+        typed = value if isinstance(value, Typed) else Typed(text)
+        if typed.is_new and text:
+            return begin(self.lookup, text, typed, self.widget.may_add)
         rows, missing = one(text, self.lookup)
         if missing:
-            raise self.not_there(missing)
+            rows = self._from_before(missing)
+        if rows:
+            self._know(rows[0], text)
         return rows[0] if rows else None
 
+    def _from_before(self, missing: list[str]) -> list[Model]:
+        named = self.lookup.named(missing, self.lookup.everything())
+        rows = [row for row in named.values() if row.pk == self.before]
+        if not rows:
+            raise self.not_there(missing)
+        return rows
+
+    def _know(self, row: Model, text: str = "") -> None:
+        self.widget.known = self.widget.known | {self.lookup.called(row): row}
+        if text:
+            self.widget.known |= {one_line(text): row}
+
     def not_there(self, names: list[str]) -> ValidationError:
-        """Which names are not there, and whether they are there but not for this."""
-        barred = self.lookup.named(names, self.lookup.everything())
+        """Which names are not there, and whether they are there but not for this, or stand for several."""
+        lookup = self.lookup
+        barred = lookup.named(names, lookup.everything()) if lookup.hint else {}
         if barred:
-            said = ", ".join(self.lookup.called(row) for row in barred.values())
-            return ValidationError(f"{said} cannot stand here: {self.lookup.hint}.", code="barred")
+            said = ", ".join(lookup.called(row) for row in barred.values())
+            return ValidationError(f"{said} cannot stand here: {lookup.hint}.", code="barred")
+        several = [name for name, rows in lookup.alike(names).items() if len(rows) > 1]
+        if several:
+            return ValidationError(f"“{several[0]}” may be one of several: write it in full.", code="several")
         said = " nor ".join(f"“{name}”" for name in names)
-        if self.lookup.key == "name":
-            return ValidationError(
-                f"No {self.lookup.noun} is called {said}: look at the spelling again.", code="missing"
-            )
-        enter = f"enter that {self.lookup.noun} first"
-        return ValidationError(
-            f"No {self.lookup.noun} has the number {said}: look at the number again, or {enter}.", code="missing"
-        )
+        called = "is called" if lookup.key == "name" else "has the number"
+        return ValidationError(f"No {lookup.noun} {called} {said}: {self._what_to_do()}.", code="missing")
+
+    def _what_to_do(self) -> str:
+        if self.widget.may_add:
+            return "look at the spelling again, or tick below that it is a new one"
+        if self.lookup.begun:
+            return "look at the spelling again, or ask the registrar to enter it"
+        return f"look at the number again, or enter that {self.lookup.noun} first"
 
 
 class LookupListField(LookupField):
@@ -102,8 +164,20 @@ class LookupListField(LookupField):
         return rows
 
 
-def one(text: str, lookup: Any) -> tuple[list[Any], list[str]]:
+def instead_of(field: forms.ModelChoiceField, kind: str = "", before: Any = None) -> LookupField:
+    """The look-up that stands in a form where a choice out of all rows stood; `before` is the key of the row so far."""
+    common = {key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")}
+    found = LookupField(kind or USUAL[field.queryset.model], **common)
+    found.before = before
+    return found
+
+
+def one_line(text: str) -> str:
+    return " ".join(text.replace("\0", "").split())
+
+
+def one(text: str, lookup: Lookup, rows: QuerySet | None = None) -> tuple[list[Any], list[str]]:
     """The row of a single name, or the name that is not there. A comma is a part of it."""
-    name = " ".join(text.replace("\0", "").split())
-    rows = list(lookup.named([name]).values())[:1] if name else []
-    return rows, [name] if name and not rows else []
+    name = one_line(text)
+    found = list(lookup.named([name], rows).values()) if name else []
+    return found, [name] if name and not found else []

@@ -11,8 +11,9 @@ from django.forms import BaseForm
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import redirect, render, resolve_url
 
-from records.forms import sending
+from records.forms import newcomers, sending
 from records.forms.conflicts import StaleRecord
+from records.forms.lookup import LookupField
 from records.gates import GateClosed, label_of
 from records.models import SentForm
 
@@ -53,6 +54,7 @@ def _act(request: HttpRequest, form: BaseForm, act: Callable[[Any], Any] | None,
     """Act once for each sending, in one transaction; the address is kept for a second one."""
     with transaction.atomic():
         claimed = sending.claim(form, request)
+        newcomers.keep(form)
         result = act(form) if act else form.save()
         address = resolve_url(then(result))
         if claimed:
@@ -80,6 +82,9 @@ def answer_form(
     """Show a form; act on a valid one inside one transaction and go on; or give it back with what to do."""
     closed = None
     sending.offer(form)
+    for field in form.fields.values():
+        if isinstance(field, LookupField):
+            field.let_add(request.user)
     if request.method == "POST" and (first := sending.sent_before(form)):
         if first.digest == sending.digest_of(request):
             return _as_the_first(request, first)

@@ -19,6 +19,7 @@ def lookup(request: HttpRequest, kind: str) -> HttpResponse:
     if kind not in LOOKUPS or not re.fullmatch(r"[\w-]{1,60}", name):
         raise Http404("No such list.")
     widget = LookupWidget(kind, several="several" in request.GET)
+    widget.may_add = bool(LOOKUPS[kind].begun) and access.may(request.user, "write", LOOKUPS[kind].model)
     text = request.GET.get(name, "").replace("\0", "")[:LONGEST].rstrip(" ")
     if picked := request.GET.get("pick", "").replace("\0", ""):
         before = text[: len(text) - len(last_of(text))].rstrip(" ") if widget.several else ""

@@ -116,7 +116,7 @@ def test_which_armature_is_iron(words, iron):
 
 def test_the_tare_of_a_cathode_is_the_ready_mass_or_is_asked_about(technician):
     row, run = core(), make_run()
-    data = {"label": "mask", "core": row.pk, "side": "front", "face_area_dm2": "8.6", "total_area_dm2": "8.6"}
+    data = {"label": "mask", "core": row.item.number, "side": "front", "face_area_dm2": "8.6", "total_area_dm2": "8.6"}
 
     asked = technician.post(reverse("cathode_add", args=[run.number]), data | {"tare_g": "1290.8", "tare_g_unit": "g"})
     technician.post(reverse("cathode_add", args=[run.number]), data)

@@ -41,7 +41,7 @@ def test_a_failed_run_is_written_into_the_library(signed_in):
     run.outcome, run.outcome_words = "failed", "Unit mix-up."
     run.save()
     page = signed_in.get(reverse("failure_add") + f"?run={run.number}")
-    answer = signed_in.post(reverse("failure_add") + f"?run={run.number}", ENTRY | {"run": run.pk})
+    answer = signed_in.post(reverse("failure_add") + f"?run={run.number}", ENTRY | {"run": run.number})
     assert "Unit mix-up." in page.content.decode()
     assert answer.status_code == 302
     kept = Failure.objects.get()

@@ -39,14 +39,15 @@ def grown(client, statue) -> Run:
     bath = make_bath("B-07", volume_l=3000)
     moulds = [make_mould(statue, f"M-2026-2{index}", side="section") for index in range(len(SECTIONS))]
     client.post(reverse("run_add"), {
-        "number": "D-2026-090", "bath": bath.pk, "planned_current_density_a_dm2": "1.5", "agitation": "agitated",
+        "number": "D-2026-090", "bath": bath.number, "planned_current_density_a_dm2": "1.5", "agitation": "agitated",
         "planned_current_density_a_dm2_unit": "A/dm²", "planned_thickness_mm": "2.0", "planned_thickness_mm_unit": "mm",
         "reading_interval_h": "4", "reading_interval_h_unit": "h", "ion": "Cu2+", "planned_efficiency_pct": "98.5",
     })  # fmt: skip
     run = Run.objects.get()
     for mould, (label, area) in zip(moulds, SECTIONS.items(), strict=True):
         answer = client.post(reverse("cathode_add", args=[run.number]), {
-            "label": label, "mould": mould.pk, "face_area_dm2": f"{area * 0.9:g}", "total_area_dm2": f"{area:g}",
+            "label": label, "mould": mould.item.number,
+            "face_area_dm2": f"{area * 0.9:g}", "total_area_dm2": f"{area:g}",
             "face_area_dm2_unit": "dm²", "total_area_dm2_unit": "dm²", "tare_g": "120", "tare_g_unit": "g",
         })  # fmt: skip
         assert answer.status_code == 302, answer.content.decode()

@@ -39,7 +39,7 @@ def hang_in(client, run, mould, hours=2.0, current="1.2", **more):
     return client.post(
         reverse("cathode_hang_in", args=[run.number]),
         {
-            "label": "two", "mould": mould.pk, "face_area_dm2": "0.289", "face_area_dm2_unit": "dm²",
+            "label": "two", "mould": mould.item.number, "face_area_dm2": "0.289", "face_area_dm2_unit": "dm²",
             "total_area_dm2": "0.402", "total_area_dm2_unit": "dm²", "at": (NINE + timedelta(hours=hours)).isoformat(),
             "current_a": current, "current_a_unit": "A", "version": 0,
         } | more,

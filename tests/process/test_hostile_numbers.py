@@ -19,7 +19,7 @@ def test_an_area_beyond_reckoning_is_asked_about(client, field):
     run = make_run(moulds=[make_mould()])
     cathode = run.cathodes.get()
     form = {
-        "label": "obverse", "mould": cathode.mould_id, "face_area_dm2": "0.289", "total_area_dm2": "0.402",
+        "label": "obverse", "mould": cathode.mould.item.number, "face_area_dm2": "0.289", "total_area_dm2": "0.402",
         "tare_g": "0", "version": cathode.version, field: "1e308",
     }  # fmt: skip
 
@@ -32,7 +32,7 @@ def test_a_cathode_measured_below_nothing_is_sent_back(client, field):
     client.force_login(make_user("technician"))
     cathode = make_run(moulds=[make_mould()]).cathodes.get()
     form = {
-        "label": "obverse", "mould": cathode.mould_id, "face_area_dm2": "0.289", "total_area_dm2": "0.402",
+        "label": "obverse", "mould": cathode.mould.item.number, "face_area_dm2": "0.289", "total_area_dm2": "0.402",
         "version": cathode.version, field: "-1",
     }  # fmt: skip
 

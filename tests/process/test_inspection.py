@@ -38,7 +38,7 @@ def copy():
 
 def _typed(**more):
     return {
-        "inspected_on": "2026-02-24", "inspector": make_party().pk, "mass_g": "64.71", "diameter_mm": "58.34",
+        "inspected_on": "2026-02-24", "inspector": make_party().name, "mass_g": "64.71", "diameter_mm": "58.34",
         "thickness_min_mm": "0.28", "thickness_method": "section", "decision": "accept", "look": "seam even",
     } | more  # fmt: skip
 

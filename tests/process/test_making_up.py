@@ -218,7 +218,7 @@ def test_silvering_names_its_plater_and_its_thickness(technician, medal):
     plater = make_party("Greyling Street", kind="workshop")
 
     bare = _finish(technician, copy, finish=silvered.pk)
-    full = _finish(technician, copy, finish=silvered.pk, thickness_um_0="", thickness_um="10", done_by=plater.pk)
+    full = _finish(technician, copy, finish=silvered.pk, thickness_um_0="", thickness_um="10", done_by=plater.name)
 
     assert bare.status_code == 422 and {"thickness_um", "done_by"} <= set(bare.context["form"].errors)
     assert full.status_code == 302
@@ -228,7 +228,7 @@ def test_silvering_names_its_plater_and_its_thickness(technician, medal):
 def test_silvering_at_home_is_asked_about(technician, medal):
     copy, silvered = make_copy(model=medal), make_term("finish", "silvered")
 
-    answer = _finish(technician, copy, finish=silvered.pk, thickness_um="10", done_by=make_party().pk)
+    answer = _finish(technician, copy, finish=silvered.pk, thickness_um="10", done_by=make_party().name)
 
     assert answer.status_code == 422 and "licensed plater" in answer.content.decode()
 

@@ -120,7 +120,7 @@ def test_a_core_uses_a_pull_of_its_mould(conservator):
         {
             "number": "P-2026-01",
             "title": "Core of the mask",
-            "mould": mould.pk,
+            "mould": mould.item.number,
             "material": "gypsum",
             "cast_on": "2026-02-10",
             "dry_mass_g": "1138.0",

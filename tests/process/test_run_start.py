@@ -39,8 +39,8 @@ def start(when="2026-02-16T09:00", current="0.24", **fields) -> dict:
 def test_cathode_offers_pulls_left_and_takes_its_side_from_the_mould(bench):
     run, mould = make_run(), make_mould(side="reverse", pulls_allowed_count=3)
 
-    page = bench.get(reverse("cathode_add", args=[run.number]))
-    bench.post(reverse("cathode_add", args=[run.number]), cathode(mould=mould.pk))
+    page = bench.get(reverse("cathode_add", args=[run.number]), {"mould": mould.item.number})
+    bench.post(reverse("cathode_add", args=[run.number]), cathode(mould=mould.item.number))
 
     assert "3 of 3 pulls left" in page.content.decode()
     row = Cathode.objects.get()
@@ -51,7 +51,9 @@ def test_face_of_a_disc_follows_from_its_diameter(bench):
     """58.4 mm with a relief factor of 1.08 make 28.9 cm² (area of a circle)."""
     run = make_run()
 
-    typed = cathode(mould=make_mould().pk, face_area_dm2="", disc_diameter_mm="58.4", disc_diameter_mm_unit="mm")
+    typed = cathode(
+        mould=make_mould().item.number, face_area_dm2="", disc_diameter_mm="58.4", disc_diameter_mm_unit="mm"
+    )
     bench.post(reverse("cathode_add", args=[run.number]), typed)
 
     row = Cathode.objects.get()
@@ -63,7 +65,9 @@ def test_face_of_a_disc_follows_from_its_diameter(bench):
 def test_whole_area_smaller_than_the_face_is_refused(bench):
     run = make_run()
 
-    page = bench.post(reverse("cathode_add", args=[run.number]), cathode(mould=make_mould().pk, total_area_dm2="0.2"))
+    page = bench.post(
+        reverse("cathode_add", args=[run.number]), cathode(mould=make_mould().item.number, total_area_dm2="0.2")
+    )
 
     assert "cannot be smaller" in page.content.decode()
 

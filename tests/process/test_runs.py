@@ -27,7 +27,7 @@ def bench(client):
 
 def plan(bath, **fields) -> dict:
     return {
-        "number": "D-2026-001", "bath": bath.pk, "agitation": "quiet", "ion": "Cu2+",
+        "number": "D-2026-001", "bath": bath.number, "agitation": "quiet", "ion": "Cu2+",
         "planned_current_density_a_dm2": "1,5", "planned_current_density_a_dm2_unit": "A/dm²",
         "planned_thickness_mm": "0.6", "planned_thickness_mm_unit": "mm",
         "planned_efficiency_pct": "98.5", "reading_interval_h": "2", "reading_interval_h_unit": "h",

@@ -187,7 +187,7 @@ def test_where_nothing_was_measured_the_least_is_an_estimate_and_says_so(technic
 
 
 def inspect(client, copy, **fields):
-    data = {"inspected_on": "2026-03-20", "inspector": make_party().pk, "mass_g": "8.78",
+    data = {"inspected_on": "2026-03-20", "inspector": make_party().name, "mass_g": "8.78",
             "mass_g_unit": "g", "thickness_min_mm_unit": "mm", "decision": "accept"} | fields  # fmt: skip
     return client.post(reverse("inspection_add", args=[copy.number]), data)
 

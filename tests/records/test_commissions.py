@@ -27,7 +27,7 @@ def commission_data(*originals, **changes) -> dict:
     return {
         "number": "RQ-2026-001",
         "requested_on": "2026-01-19",
-        "requester": make_party().pk,
+        "requester": make_party().name,
         "purpose": make_term("purpose", "handling").pk,
         "originals": "\n".join(item.number for item in originals),
         "quantity_count": "2",
@@ -37,8 +37,8 @@ def commission_data(*originals, **changes) -> dict:
 def consent_data(item, **changes) -> dict:
     owner = make_party()
     return {
-        "owner": owner.pk,
-        "given_by": owner.pk,
+        "owner": owner.name,
+        "given_by": owner.name,
         "given_on": "2026-01-22",
         "valid_from": "2026-01-22",
         "valid_to": "2026-10-31",
@@ -137,7 +137,7 @@ def test_risk_is_assessed_and_signed_once(conservator):
         {
             "number": "RA-2026-01",
             "assessed_on": "2026-01-30",
-            "assessor": assessor.pk,
+            "assessor": assessor.name,
             "surface": "leaded bronze",
             "deterioration": "no",
             "probability_count": "1",
@@ -156,7 +156,7 @@ def test_risk_is_assessed_and_signed_once(conservator):
 
 def test_probability_beyond_five_is_sent_back(conservator):
     medal = make_item()
-    data = {"number": "RA-2026-01", "assessed_on": "2026-01-30", "assessor": make_party().pk, "surface": "bronze",
+    data = {"number": "RA-2026-01", "assessed_on": "2026-01-30", "assessor": make_party().name, "surface": "bronze",
             "deterioration": "no", "probability_count": "7", "decision": "direct", "reason": "stable"}  # fmt: skip
 
     assert "1 (least) to 5 (most)" in conservator.post(reverse("risk_add", args=[medal.number]), data).content.decode()

@@ -27,7 +27,7 @@ def medal():
 
 def beginning(examiner, **changes) -> dict:
     return {
-        "number": "CR-2026-07", "occasion": "before", "examined_on": "2026-02-03", "examiner": examiner.party.pk,
+        "number": "CR-2026-07", "occasion": "before", "examined_on": "2026-02-03", "examiner": examiner.party.name,
         "light": "raking, left",
     } | changes  # fmt: skip
 
@@ -45,7 +45,7 @@ def test_number_occasion_examiner_and_day_are_offered(client, conservator, medal
     assert offered["number"].value() == f"CR-{clock.today().year}-01"
     assert offered["occasion"].value() == "before"
     assert offered["examined_on"].value() == clock.today()
-    assert offered["examiner"].value() == conservator.party.pk
+    assert offered["examiner"].value() == conservator.party.name
 
 
 def test_last_report_and_commission_are_offered(client, conservator, medal):
@@ -129,7 +129,7 @@ def test_light_is_required(client, conservator, medal):
 def complete(report: ConditionReport, **changes) -> dict:
     return {
         "number": report.number, "occasion": report.occasion, "examined_on": str(report.examined_on),
-        "light": report.light, "examiner": report.examiner_id, "grade": "", "stability": "stable",
+        "light": report.light, "examiner": report.examiner.name, "grade": "", "stability": "stable",
         "version": report.version,
     } | changes  # fmt: skip
 

@@ -19,7 +19,7 @@ def conservator(client: Client) -> Client:
 
 
 def sent(**answers: str) -> dict[str, str]:
-    examiner = str(make_party().pk)
+    examiner = make_party().name
     return dict.fromkeys(SIGNS, "unchecked") | {"examined_on": "2026-03-04", "examiner": examiner} | answers
 
 

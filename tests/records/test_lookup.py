@@ -19,7 +19,7 @@ def registrar(client):
 
 def asked_for(originals: str) -> dict:
     return {
-        "number": "RQ-2026-001", "requested_on": "2026-01-19", "requester": make_party().pk,
+        "number": "RQ-2026-001", "requested_on": "2026-01-19", "requester": make_party().name,
         "purpose": make_term("purpose", "handling").pk, "originals": originals, "quantity_count": "2",
         "place_of_use": "the schoolroom",
     }  # fmt: skip

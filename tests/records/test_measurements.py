@@ -1,6 +1,7 @@
 """Measurements: the dimension decides about column and units, what was typed is kept."""
 
 import pytest
+from django.core.exceptions import ValidationError
 from django.test import Client
 
 from records.models import Item, Measurement
@@ -105,8 +106,9 @@ def test_people_measure_and_a_firm_that_stands_there_already_stays(technician):
     person, firm = make_party("Pell Dunnock-Ashe"), make_party("Greyling Street Platers", kind="institution")
     row = Measurement.objects.create(item_id=Item.objects.get().pk, what="mass", mass_g=71.36, measured_by=firm)
 
-    offered = technician.get(ADD).context["form"].fields["measured_by"].queryset
-    kept = technician.get(f"/measurements/{row.pk}/edit/").context["form"].fields["measured_by"].queryset
+    new = technician.get(ADD).context["form"].fields["measured_by"]
+    old = technician.get(f"/measurements/{row.pk}/edit/").context["form"].fields["measured_by"]
 
-    assert person in offered and firm not in offered
-    assert firm in kept
+    assert new.clean("pell dunnock-ashe") == person and old.clean("Greyling Street Platers") == firm
+    with pytest.raises(ValidationError, match="cannot stand here: only a person sees"):
+        new.clean("Greyling Street Platers")

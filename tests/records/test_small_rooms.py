@@ -49,7 +49,7 @@ def test_a_place_cannot_lie_inside_itself(client):
     case = make_place("Case 4")
     shelf = Place.objects.create(name="Upper shelf", within=case)
 
-    answer = client.post(reverse("place_edit", args=[case.pk]), {"name": "Case 4", "within": shelf.pk, "version": 0})
+    answer = client.post(reverse("place_edit", args=[case.pk]), {"name": "Case 4", "within": shelf.name, "version": 0})
 
     assert answer.status_code == 422
     assert "inside itself" in answer.content.decode()
