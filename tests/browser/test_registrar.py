@@ -20,7 +20,7 @@ def test_from_an_original_to_its_owners_consent(page, walk):
             "Date or period": "1571",
             "Held as": "on loan to us",
             "Materials and techniques": "silver",
-            "Owner": "Thornwick",
+            "Owner": "Thornwick Almshouse Trust",
             "Place": "Strongroom",
         }
     )
@@ -56,7 +56,14 @@ def log_commission(registrar):
     registrar.go("/")
     registrar.follow("Commissions")
     registrar.follow("Log a commission")
-    registrar.fill({"Requester": "Thornwick", "Purpose": "handling", "Originals": "L.2026.003", "Needed by": day(-90)})
+    registrar.fill(
+        {
+            "Requester": "Thornwick Almshouse Trust",
+            "Purpose": "handling",
+            "Originals": "L.2026.003",
+            "Needed by": day(-90),
+        }
+    )
     registrar.press("Log it")
     return Commission.objects.get()
 
@@ -65,8 +72,8 @@ def record_consent(registrar):
     registrar.follow("Record the owner")
     registrar.fill(
         {
-            "Owner": "Thornwick",
-            "Given by": "Thornwick",
+            "Owner": "Thornwick Almshouse Trust",
+            "Given by": "Thornwick Almshouse Trust",
             "Objects": "L.2026.003",
             "Highest temperature": "30",
             "Pulls allowed of each mould": "2",
