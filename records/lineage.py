@@ -173,13 +173,33 @@ def refuse_impossible(link: DescentLink) -> None:
     """Refuse a step that closes a ring or makes a copy older than its model; nothing is stored by this."""
     before = links_up(link.source) if link.source else []
     rows = [row for row in (*before, *links_up(link.target), *links_down(link.target)) if row.pk != link.pk]
-    things = things_of(rows, link.target, *([link.source] if link.source else []))
-    made = {number: _span(thing) for number, thing in things.items()}
+    _refuse([*rows, link], things_of(rows, link.target, *([link.source] if link.source else [])))
+
+
+def refuse_impossible_date(item: Item) -> None:
+    """Refuse a date of a thing, as it is about to be stored, that its line of descent contradicts."""
+    up, down = links_both(item)
+    rows = [*up, *down]
+    for row in rows:  # the row as it will be, not as it stands
+        if row.source_id == item.pk:
+            row.source = item
+        if row.target_id == item.pk:
+            row.target = item
+    if rows:
+        _refuse(rows, things_of(rows, item))
+
+
+def _refuse(rows: list[DescentLink], things: dict[str, Item]) -> None:
+    made = {number: _span(thing, rows) for number, thing in things.items()}
     try:
-        descent.refuse_impossible([*map(link_of, rows), link_of(link)], made)
+        descent.refuse_impossible([link_of(row) for row in rows], made)
     except DescentError as error:
         raise ValidationError(str(error)) from error
 
 
-def _span(thing: Item) -> Span:
-    return Span(thing.date_earliest, thing.date_latest)
+def _span(thing: Item, rows: Iterable[DescentLink]) -> Span:
+    """When a thing was made: by its own date, or by the days of the steps that made it."""
+    if thing.date_earliest or thing.date_latest:
+        return Span(thing.date_earliest, thing.date_latest)
+    days = [row.happened_on for row in rows if row.target_id == thing.pk and row.happened_on]
+    return Span(min(days), max(days)) if days else Span()

@@ -4,7 +4,7 @@ from typing import Any
 
 from django import forms
 
-from records import clock, gates
+from records import clock, gates, lineage
 from records.forms.base import RecordForm
 from records.models import Gate, Item
 
@@ -63,6 +63,12 @@ class ItemForm(RecordForm):
             del self.fields["status"]
         elif gates.unmet(Gate.ACCEPT, gates.Subject(copy, copy.number, (copy,)), clock.today()):
             status.choices = [choice for choice in status.choices if choice[0] in {copy.status, *NOT_IN_USE}]
+
+    def save(self, commit: bool = True) -> Item:
+        """Refused where the new date makes the thing older than its model, or younger than a copy of it."""
+        if self.instance.pk and "date_words" in self.changed_data:
+            lineage.refuse_impossible_date(self.instance)
+        return super().save(commit)
 
 
 class NewItemForm(ItemForm):
