@@ -16,11 +16,12 @@ FLIPS = {"moulding", "casting", "deposit_in_mould"}
 COUNTS = {**dict.fromkeys(TRANSFERS, 0), **dict.fromkeys(FLIPS, 1), "unknown": 2}
 # What must have stood before a thing whose model nobody knows: its transfers, and its positives.
 BEFORE = {"casting": (1, 0), "deposit_in_mould": (1, 0), "skin": (2, 1), "making_up": (2, 1)}
+ANY = tuple(sorted(TRANSFERS))
 DAY = date(1624, 1, 1)
 
 
 @st.composite
-def nets(draw, most=9, ways=tuple(sorted(TRANSFERS))):
+def nets(draw, most=9, ways=ANY):
     """Things 0 … n, each made from up to three earlier ones, or from nobody knows what."""
     links = []
     for thing in range(1, draw(st.integers(1, most))):

@@ -1,4 +1,4 @@
-"""Steps written by hand on random nets: the register takes what can be, refuses what cannot, and stores nothing then."""
+"""Steps written by hand on random nets: the register takes what can be and refuses what cannot, storing nothing."""
 
 from datetime import date
 
