@@ -8,8 +8,8 @@ from django.http import HttpRequest
 from django.urls import reverse
 from django.utils import timezone
 
-from process.models import BathAnalysis, Event, Run
-from process.summaries.baths_due import bath_ages
+from process.models import BathAnalysis, BathLimit, Event, Run
+from process.summaries.baths_due import BathAge, bath_ages
 from process.summaries.next_step import next_step
 from process.summaries.runs import RunSummary, summarise
 from records import access, clock
@@ -27,12 +27,20 @@ def making(request: HttpRequest) -> Iterable[HomeCard]:
     runs = list(_runs_since(since))
     for run in [run for run in runs if not run.outcome][:SHOWN]:
         yield from _cards_of(summarise(run), access.may(request.user, "write", Run))
-    if access.may(request.user, "write", BathAnalysis):
-        for each in ages:
-            if each.is_due(runs):
-                age = f": {each.days_count} days" if each.days_count is not None else ""
-                url = reverse("analysis_add", args=[each.bath.number])
-                yield HomeCard(f"Analyse bath {each.bath.number}{age}", url, "now", "look")
+    yield from _baths(request, ages, runs)
+
+
+def _baths(request: HttpRequest, ages: list[BathAge], runs: list[Run]) -> Iterable[HomeCard]:
+    """What a bath needs before a run may start: limits to judge it by, and an analysis that holds."""
+    may_limit = access.may(request.user, "write", BathLimit)
+    may_analyse = access.may(request.user, "write", BathAnalysis)
+    for each in ages:
+        number = each.bath.number
+        if may_limit and not each.has_limits:
+            yield HomeCard(f"Set the limits of bath {number}", f"{each.bath.get_absolute_url()}#limits", "now", "look")
+        if may_analyse and each.is_due(runs):
+            age = f": {each.days_count} days" if each.days_count is not None else ""
+            yield HomeCard(f"Analyse bath {number}{age}", reverse("analysis_add", args=[number]), "now", "look")
 
 
 def _runs_since(since):

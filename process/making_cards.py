@@ -32,6 +32,20 @@ def originals_to_mould(request: HttpRequest) -> Iterable[HomeCard]:
         yield HomeCard(f"Mould {what}, for {row.commission.number}", url)
 
 
+def moulds_to_hang(request: HttpRequest) -> Iterable[HomeCard]:
+    """Moulds of an open commission from which nothing was pulled yet: accepted first, then hung in a bath."""
+    may_accept, may_plan = access.may(request.user, "write", Mould), access.may(request.user, "write", Run)
+    unused = Mould.objects.filter(commission__closed_on__isnull=True, commission__isnull=False, pulls__isnull=True)
+    unused = unused.filter(cathodes__isnull=True, fate=Mould.Fate.IN_STORE).select_related("item", "commission")
+    for mould in unused[:SHOWN]:
+        number, wanted = mould.item.number, mould.commission.number
+        if mould.accepted_on is None and may_accept:
+            yield HomeCard(f"Accept mould {number}, for {wanted}", reverse("mould_edit", args=[number]), "week")
+        elif mould.accepted_on and may_plan:
+            url = f"{reverse('run_add')}?{urlencode({'mould': number})}"
+            yield HomeCard(f"Plan a run with mould {number}, for {wanted}", url, "week", things=(number,))
+
+
 def shells_to_make_up(request: HttpRequest) -> Iterable[HomeCard]:
     """Kept shells of runs that ended well, those of one run together; a skinned core is first dried and closed."""
     if not access.may(request.user, "write", MakingUp):
@@ -58,4 +72,4 @@ def copies_to_inspect(request: HttpRequest) -> Iterable[HomeCard]:
         yield HomeCard(f"Inspect {copy.number} and sign", url, "week", things=(copy.number,))
 
 
-home_cards += [originals_to_mould, shells_to_make_up, copies_to_inspect]
+home_cards += [originals_to_mould, moulds_to_hang, shells_to_make_up, copies_to_inspect]

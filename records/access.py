@@ -70,7 +70,7 @@ def signer(request: HttpRequest, act: str) -> tuple[Party, str]:
 
 def party_of(user) -> Party:
     """The person's own entry among the parties; a sign-in without one cannot put a name to anything."""
-    party = Party.objects.filter(user=user).first()
+    party = getattr(user, "party", None)
     if party is None:
         raise PermissionDenied("Your sign-in is not linked to a person. Ask the registrar to link it under Parties.")
     return party

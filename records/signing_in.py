@@ -7,8 +7,9 @@ from records.models.json_rows import JsonRows
 
 
 class WithRoles(ModelBackend):
-    """Django's own backend; the names of the groups ride along with the person."""
+    """Django's own backend; the names of the groups and the entry among the parties ride along with the person."""
 
     def get_user(self, user_id: int) -> User | None:
-        user = User.objects.annotate(role_names=JsonRows("groups__name")).filter(pk=user_id).first()
+        people = User.objects.select_related("party").annotate(role_names=JsonRows("groups__name"))
+        user = people.filter(pk=user_id).first()
         return user if user and self.user_can_authenticate(user) else None

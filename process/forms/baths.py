@@ -1,9 +1,7 @@
-from itertools import pairwise
-
 from django import forms
 
 from process.forms.metals import metal_field
-from process.models import Bath, BathAddition, BathLimit
+from process.models import Bath, BathAddition
 from records import clock
 from records.forms.base import RecordForm
 from records.numbers import SERIES, next_number
@@ -45,25 +43,6 @@ class BathForm(RecordForm):
         conductivity = cleaned.get("conductivity_ms_cm")
         if conductivity is not None and not 0 < conductivity <= MOST_MS_CM:
             self.add_error("conductivity_ms_cm", "No bath conducts so: look at the unit, mS/cm or S/m.")
-        return cleaned
-
-
-class BathLimitForm(RecordForm):
-    class Meta:
-        model = BathLimit
-        fields = ["target_g_l", "warn_low_g_l", "warn_high_g_l", "stop_low_g_l", "stop_high_g_l"]
-
-    def clean(self) -> dict:
-        """Bounds stand in the order stop, look, target, look, stop; any of them may be left open."""
-        cleaned = super().clean()
-        order = ["stop_low_g_l", "warn_low_g_l", "target_g_l", "warn_high_g_l", "stop_high_g_l"]
-        given = [(name, cleaned[name]) for name in order if cleaned.get(name) is not None]
-        for (_, lower), (name, upper) in pairwise(given):
-            if upper < lower:
-                self.add_error(
-                    name, "The bounds cross: stop below, look below, target, look above, stop above must not fall."
-                )
-                break
         return cleaned
 
 

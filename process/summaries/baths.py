@@ -92,7 +92,7 @@ def _judge(bath: Bath, analysis: BathAnalysis, age: int, since_ah_l: float) -> t
         outside = ", ".join(f.label for f in summary.found if f.verdict == Verdict.STOP)
         return False, f"{name} finds {outside} outside the stop limits. Correct the bath and analyse again."
     if not any(found.is_judged for found in summary.found):
-        return False, f"{name} cannot be judged: set the limits of the bath, then the gate can say whether it is fit."
+        return False, f"{name} cannot be judged: ask the conservator to set the limits of the bath."
     unjudged = [found.label for found in summary.found if not found.is_judged]
     without = f" No limits are set for {' and '.join(unjudged)}." if unjudged else ""
     return True, f"{name}: {_age_words(age)}, {since_ah_l:.1f} Ah/L since.{without}"

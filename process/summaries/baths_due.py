@@ -7,10 +7,10 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, datetime
 
-from django.db.models import OuterRef, Subquery
+from django.db.models import Exists, OuterRef, Subquery
 from django.utils import timezone
 
-from process.models import Bath, BathAnalysis, Event, Run
+from process.models import Bath, BathAnalysis, BathLimit, Event, Run
 from process.summaries.charge import chosen_charge_ah
 
 
@@ -21,6 +21,7 @@ class BathAge:
     bath: Bath
     sampled_at: datetime | None
     days_count: int | None
+    has_limits: bool
 
     @property
     def is_old(self) -> bool:
@@ -36,8 +37,13 @@ class BathAge:
 
 def bath_ages(on: date) -> list[BathAge]:
     last = BathAnalysis.objects.filter(bath=OuterRef("pk")).order_by("-sampled_at").values("sampled_at")[:1]
-    baths = Bath.objects.filter(retired_on__isnull=True).annotate(last_sampled_at=Subquery(last))
-    return [BathAge(bath, bath.last_sampled_at, _days(bath.last_sampled_at, on)) for bath in baths]
+    limits = BathLimit.objects.filter(bath=OuterRef("pk"))
+    baths = Bath.objects.filter(retired_on__isnull=True)
+    baths = baths.annotate(last_sampled_at=Subquery(last), has_limits=Exists(limits))
+    return [
+        BathAge(bath, bath.last_sampled_at, _days(bath.last_sampled_at, on), has_limits=bath.has_limits)
+        for bath in baths
+    ]
 
 
 def _days(at: datetime | None, on: date) -> int | None:

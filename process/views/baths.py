@@ -5,7 +5,8 @@ from django.shortcuts import render
 from django.urls import path, reverse
 from django.utils.safestring import mark_safe
 
-from process.forms.baths import AdditionForm, BathForm, BathLimitForm
+from process.forms.bath_limits import BathLimitForm
+from process.forms.baths import AdditionForm, BathForm
 from process.models import Bath, BathAddition, BathLimit, Constituent
 from process.summaries.bath_charts import bath_chart
 from process.summaries.bath_limits import limit_lines
@@ -73,7 +74,8 @@ def limit_edit(request: HttpRequest, number: str, constituent: str) -> HttpRespo
         verb="Save",
         back_url=found.get_absolute_url(),
         then=lambda _: found,
-        sentence="Outside “look” an analysis is flagged; outside “stop” no run starts without a concession.",
+        sentence="Outside “look” an analysis is flagged; outside “stop” no run starts without a concession. "
+        "A new acid copper bath is offered the usual bounds: judge them for yours.",
     )
 
 

@@ -5,6 +5,7 @@ from datetime import UTC, date, datetime
 import pytest
 from django.urls import reverse
 
+from process.forms.bath_limits import ORDER
 from process.models import BathAnalysis, BathLimit, Event, Reading
 from process.summaries.baths import analysis_standing, analysis_summary, bath_ledger
 from tests.factories import NINE, make_analysis, make_bath, make_run, make_user
@@ -139,6 +140,20 @@ def test_crossed_limits_are_sent_back(client):
     )
 
     assert answer.status_code == 422 and "The bounds cross" in answer.content.decode()
+
+
+def test_a_new_acid_copper_bath_is_offered_the_usual_bounds(client):
+    """Workshop practice, no published source; other metals are offered nothing."""
+    client.force_login(make_user("conservator"))
+    copper, silver = make_bath("B-01"), make_bath("B-02", ion="Ag+")
+    BathLimit.objects.all().delete()
+
+    offered = client.get(reverse("limit_edit", args=[copper.number, "sulphuric_acid"])).context["form"]
+    nothing = client.get(reverse("limit_edit", args=[silver.number, "sulphuric_acid"])).context["form"]
+
+    assert [offered[name].value() for name in ORDER] == [35, 50, 60, 75, 100]
+    assert not any(nothing[name].value() is not None for name in ORDER)
+    assert not BathLimit.objects.exists()
 
 
 def test_bath_page_asks_few_questions_of_the_database(technician, django_assert_max_num_queries):

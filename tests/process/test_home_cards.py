@@ -1,13 +1,13 @@
 """What runs and baths put on the home page."""
 
 import re
-from datetime import UTC, datetime
+from datetime import UTC, date, datetime
 
 import pytest
 from django.urls import reverse
 
 from records import clock
-from tests.factories import make_analysis, make_bath, make_cathode, make_run, make_user
+from tests.factories import make_analysis, make_bath, make_cathode, make_commission, make_mould, make_run, make_user
 from tests.process.scenario_runs import at, event, medal_run, reading
 
 pytestmark = pytest.mark.django_db
@@ -111,3 +111,30 @@ def test_home_takes_few_queries_however_much_waits(client, django_assert_max_num
 
     with clock.held_at(at("2026-02-16 11:00")), django_assert_max_num_queries(15):
         client.get(reverse("home"))
+
+
+def test_a_mould_of_an_open_commission_is_accepted_and_then_hung(home, client):
+    commission = make_commission()
+    mould = make_mould(number="M-2026-01", commission=commission)
+
+    assert "Accept mould M-2026-01" in home("2026-02-12 09:00")
+
+    mould.accepted_on = date(2026, 2, 5)
+    mould.save()
+    page = home("2026-02-12 09:00")
+    assert "Plan a run with mould M-2026-01" in page and "?mould=M-2026-01" in page
+
+    make_cathode(make_run(), mould=mould)
+    assert "with mould M-2026-01" not in home("2026-02-12 09:00")
+
+
+def test_a_bath_without_limits_is_the_conservators_to_judge(client):
+    bath = make_bath("B-01")
+    for role, before in (("conservator", False), ("technician", False)):
+        client.force_login(make_user(role))
+        assert ("Set the limits of bath B-01" in client.get(reverse("home")).content.decode()) is before
+    bath.limits.all().delete()
+
+    for role, shown in (("conservator", True), ("technician", False)):
+        client.force_login(make_user(role))
+        assert ("Set the limits of bath B-01" in client.get(reverse("home")).content.decode()) is shown
