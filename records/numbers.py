@@ -47,6 +47,7 @@ SERIES = {
     "run": "D-{year}-{n:03d}",
     "shell": "S-{n:02d}",
     "copy": "R.{year}.{n}",
+    "incident": "I-{year}-{n:02d}",
     "failure": "F-{year}-{n:02d}",
     "bath": "B-{n:02d}",
     "analysis": "BA-{n:02d}",

@@ -29,6 +29,10 @@ WRITERS: dict[str, frozenset[str]] = {
     # what was seen
     "ConditionReport": frozenset({CONSERVATOR}),
     "Finding": frozenset({CONSERVATOR}),
+    "FindingMark": frozenset({CONSERVATOR}),
+    "Incident": frozenset({CONSERVATOR, REGISTRAR}),
+    "PhotoPair": frozenset({CONSERVATOR}),
+    "SurveyRule": frozenset({CONSERVATOR, REGISTRAR}),
     "Addendum": frozenset({CONSERVATOR}),
     "Examination": frozenset({CONSERVATOR, CURATOR}),
     "Mark": frozenset({CONSERVATOR, TECHNICIAN}),

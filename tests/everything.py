@@ -25,6 +25,9 @@ def _about(item: models.Item, person: models.Party) -> dict[str, Any]:
     photo = make.make_photo(item, taken_at=NINE, taken_by=person)
     report = make.make_report(item, examiner=person, signed=False)
     report.photos.add(photo)
+    finding = models.Finding.objects.create(
+        report=report, term=make.make_term("finding", "edge knock"), location="4 h", photo=photo
+    )
     return {
         "photo": photo,
         "report": report,
@@ -36,8 +39,13 @@ def _about(item: models.Item, person: models.Party) -> dict[str, Any]:
         "examination": models.Examination.objects.create(
             item=item, examined_on=DAY, examiner=person, answers={"seam": "absent"}
         ),
-        "finding": models.Finding.objects.create(
-            report=report, term=make.make_term("finding", "edge knock"), location="4 h", photo=photo
+        "finding": finding,
+        "photo_pair": models.PhotoPair.objects.create(
+            report=report, before=photo, after=make.make_photo(item, taken_at=NINE + timedelta(days=30))
+        ),
+        "incident": models.Incident.objects.create(number="I-2026-01", report=report),
+        "finding_mark": models.FindingMark.objects.create(
+            finding=finding, photo=photo, shape="polygon", points=[[1, 1], [9, 1], [5, 8]]
         ),
         "document": models.Document.objects.create(
             kind="condition",

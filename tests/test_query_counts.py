@@ -15,6 +15,8 @@ MOST = 15
 # Route: why it is not counted here. A route that only takes forms (405) or leads elsewhere (302) is no page.
 NOT_A_PAGE = {
     "photo_file": "a file; tested with the photographs",
+    "photo_crop": "a file; tested with the findings on photographs",
+    "condition_manifest": "a file; tested with the findings on photographs",
     "area_scan": "a file; tested with the areas",
     "apart_paper": "a file; tested with the sheet that tells two pieces apart",
     "document": "a file; tested with the papers",

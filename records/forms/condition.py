@@ -98,14 +98,14 @@ class ReportForm(_ConditionForm):
 
     class Meta:
         model = ConditionReport
-        fields = [*BEGINNING, "structure", "summary", "not_seen", "grade", "grade_reason", "stability", "previous",
-                  "change", "change_words", "restrictions", "recommendation", "commission"]  # fmt: skip
+        fields = [*BEGINNING, "structure", "tests", "summary", "not_seen", "grade", "grade_reason", "stability",
+                  "previous", "change", "change_words", "restrictions", "recommendation", "commission"]  # fmt: skip
         short_lists = ["commission"]
         groups = [
             ("What it amounts to", ["summary", "not_seen", "grade", "grade_reason", "stability"]),
             ("Compared with the last report", ["previous", "change", "change_words"]),
             ("From here on", ["restrictions", "recommendation"]),
-            ("What is it made of, as seen?", ["structure"]),
+            ("What is it made of, as seen, and what was tested?", ["structure", "tests"]),
             ("At the examination", BEGINNING),
             ("What it is for", ["commission"]),
         ]

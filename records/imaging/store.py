@@ -11,6 +11,7 @@ import threading
 import time
 import weakref
 from collections.abc import Mapping
+from contextlib import AbstractContextManager
 from io import BytesIO
 from pathlib import Path
 from typing import IO
@@ -36,6 +37,11 @@ def examine(file: IO[bytes], name: str) -> PictureFacts:
     """Say what the uploaded file is, or raise PictureRefused with one sentence."""
     with _decoders:
         return examine_picture(file, name, limit_bytes=settings.UPLOAD_LIMIT_BYTES, sizes_px=SIZES_PX)
+
+
+def unfolding() -> AbstractContextManager[object]:
+    """Wait for one of the places in which a whole picture may be unfolded."""
+    return _decoders
 
 
 def original_path(stored: str) -> Path:

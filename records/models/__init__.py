@@ -8,7 +8,9 @@ from .duties import Duty
 from .examinations import Examination
 from .file_checks import FileCheck
 from .file_steps import FileStep
+from .finding_marks import FindingMark
 from .gates import Concession, Gate, UnmetGate
+from .incidents import Incident
 from .items import Item
 from .jobs import Job
 from .labels import LabelWording
@@ -17,12 +19,14 @@ from .marks import Mark
 from .measurements import Measurement
 from .parties import Party
 from .photo_measures import PhotoMeasure, PhotoScale
+from .photo_pairs import PhotoPair
 from .photos import Photo
 from .places import Place
 from .provenance import ProvenanceEvent
 from .sending import SentForm
 from .sign_in import FailedSignIn
 from .striking import Strikable
+from .surveys import SurveyRule
 from .vocabulary import Term
 
 __all__ = [
@@ -39,8 +43,10 @@ __all__ = [
     "FileCheck",
     "FileStep",
     "Finding",
+    "FindingMark",
     "Gate",
     "Grade",
+    "Incident",
     "Item",
     "Job",
     "LabelWording",
@@ -49,6 +55,7 @@ __all__ = [
     "Measurement",
     "Party",
     "Photo",
+    "PhotoPair",
     "PhotoMeasure",
     "PhotoScale",
     "Place",
@@ -59,6 +66,7 @@ __all__ = [
     "Specification",
     "Strikable",
     "SuppressedMark",
+    "SurveyRule",
     "Term",
     "Tracked",
     "TrackedQuerySet",

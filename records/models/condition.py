@@ -71,6 +71,9 @@ class ConditionReport(Tracked, Signed):
     change = models.CharField("statement", max_length=20, choices=Change, blank=True)
     change_words = models.TextField("what changed", blank=True)
     not_seen = models.TextField("not seen", blank=True, help_text="What could not be examined, and why.")
+    tests = models.TextField(
+        blank=True, help_text="Loose material on white tissue, pin test of gilding, damp pH: place and result."
+    )
     restrictions = models.TextField(blank=True)
     recommendation = models.TextField(blank=True)
     photos = models.ManyToManyField("records.Photo", blank=True, related_name="condition_reports")

@@ -22,11 +22,25 @@ class Term(Tracked):
         ACTIVE = "active", "active"
         NOT_ASSESSED = "not_assessed", "not assessed"
 
+    class Pattern(models.TextChoices):
+        """How a finding of this word is filled on a picture: our own six, told apart in black and white."""
+
+        PLAIN = "plain", "plain outline"
+        LOSS = "loss", "loss: crossed lines"
+        OPENING = "opening", "opening: upright lines"
+        DEPOSIT = "deposit", "something on the surface: dots"
+        SHAPE = "shape", "change of shape: level lines"
+        SURFACE = "surface", "change of the surface: slanting lines"
+
     scheme = models.CharField(max_length=20, choices=Scheme)
     group = models.CharField(max_length=60, blank=True, help_text="The kind of object a finding belongs to.")
     label = models.CharField(max_length=120)
     definition = models.TextField(blank=True)
     default_stability = models.CharField(max_length=20, choices=Stability, blank=True)
+    pattern = models.CharField("on a picture", max_length=12, choices=Pattern, default=Pattern.PLAIN)
+    identifiers = models.TextField(
+        blank=True, help_text="Addresses of the same word in published vocabularies, one a line."
+    )
     caution = models.CharField(max_length=300, blank=True)
     source = models.CharField(max_length=300, blank=True)
     is_retired = models.BooleanField("no longer offered", default=False)

@@ -4,8 +4,8 @@ from django.core.exceptions import ValidationError
 from django.db import transaction
 
 from records import clock, gates, labelling
-from records.models import ConditionReport, Duty, Finding, Gate, LabelWording, Party, Signed
-from records.roles import REGISTRAR
+from records.models import ConditionReport, Finding, Gate, LabelWording, Party, Signed
+from records.services.incidents import open_incident, plan_second_look
 
 CHANGED = "Someone changed this after you opened it: read it again, then sign."
 
@@ -34,16 +34,15 @@ def refuse_unread(row: Signed, seen: str | None) -> None:
 
 
 def sign_report(*, report: ConditionReport, party: Party, role: str) -> None:
-    """Sign a condition report; a change found after moulding puts a duty to tell the owner on the list."""
+    """Sign a condition report; a change opens an incident, and after moulding one looks a second time."""
     for sentence in report_gaps(report):
         raise ValidationError(sentence)
     with transaction.atomic():
         sign(row=report, party=party, role=role)
         if report.change == ConditionReport.Change.CHANGED:
-            Duty.objects.create(
-                sentence=f"Tell the owner of {report.item.number} what changed ({report.number})",
-                due_on=clock.today(), role=REGISTRAR, item=report.item, commission=report.commission,
-            )  # fmt: skip
+            open_incident(report)
+        if report.occasion == ConditionReport.Occasion.AFTER:
+            plan_second_look(report)
 
 
 def report_gaps(report: ConditionReport) -> list[str]:
@@ -51,7 +50,7 @@ def report_gaps(report: ConditionReport) -> list[str]:
     gaps = []
     if not report.light:
         gaps.append("Say which light was used: without it the next examination cannot repeat this one.")
-    if report.occasion == ConditionReport.Occasion.AFTER and not report.change:
+    if (report.occasion == ConditionReport.Occasion.AFTER or report.previous_id) and not report.change:
         gaps.append("State whether anything changed: choose “no change observed” or “changed”.")
     if report.change == ConditionReport.Change.CHANGED and not report.change_words:
         gaps.append("Say what changed.")

@@ -8,13 +8,16 @@ from django.db.models import Prefetch
 from django.http import HttpRequest
 
 from records import access, extensions, units
-from records.models import Addendum, ConditionReport, Document, Finding, Grade, Term, Urgency
+from records.mapping import maps_of
+from records.models import Addendum, ConditionReport, Document, Finding, FindingMark, Grade, Term, Urgency
 from records.services.signing import report_gaps
 
-FINDINGS = Finding.objects.select_related("term", "photo")
+FINDINGS = Finding.objects.select_related("term", "photo").prefetch_related(
+    Prefetch("marks", FindingMark.objects.select_related("photo"))
+)
 ADDENDA = Prefetch("addenda", Addendum.objects.select_related("signed_by").prefetch_related("photos"))
 REPORTS = ConditionReport.objects.select_related(
-    "item", "commission", "examiner", "previous", "signed_by"
+    "item", "commission", "examiner", "previous", "signed_by", "incident"
 ).prefetch_related(Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos", ADDENDA)
 
 Stability, Comparison = Term.Stability, Finding.Comparison
@@ -60,6 +63,7 @@ def context_of(request: HttpRequest, report: ConditionReport) -> dict[str, Any]:
         "report": report,
         "findings": _beside_the_last(report, findings),
         "photos": photos,
+        "maps": [map for map in maps_of(findings) if map.drawn],
         "addenda": list(report.addenda.all()) if report.is_signed else [],
         "gaps": gaps,
         "advice": [] if report.is_signed else _advice(report, findings, bool(photos)),

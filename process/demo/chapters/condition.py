@@ -1,10 +1,11 @@
 """Condition reports: findings carried over from the last one, compared, added to, and signed."""
 
 from process.demo.acting import role_of, step, without
+from process.demo.chapters.mapping import draw_all
 from process.demo.chapters.objects import photograph
 from process.demo.rows import Table, find, save
 from process.demo.studio import Studio
-from records.models import ConditionReport, Finding, Item, Photo
+from records.models import ConditionReport, Finding, Item, Photo, PhotoPair, Photo
 from records.services.addenda import add_to_report
 from records.services.condition import carry_over, compare_finding, next_position
 from records.services.signing import sign_report
@@ -24,8 +25,11 @@ def report_on(table: Table, studio: Studio) -> ConditionReport:
         columns = without(table, "finding", "photo", "signed", "addendum")
         photos = [photo["name"] for photo in table.get("photo", [])]
         report = carry_over(save(ConditionReport, columns | {"photos": photos}, examiner=party))
+        pictures = {photo["name"]: photo["picture"] for photo in table.get("photo", [])}
         for finding in table.get("finding", []):
-            _find(report, finding)
+            draw_all(_find(report, finding), finding, pictures)
+        for pair in table.get("pair", []):
+            save(PhotoPair, {name: find(Photo, photo) for name, photo in pair.items()}, report=report)
         if table.get("signed", True):
             sign_report(report=report, party=party, role=role_of(party))
     for added in table.get("addendum", []):
@@ -40,12 +44,13 @@ def _add(report: ConditionReport, table: Table) -> None:
         add_to_report(report=report, words=table["words"], photos=photos, party=party, role=role_of(party))
 
 
-def _find(report: ConditionReport, table: Table) -> None:
+def _find(report: ConditionReport, table: Table) -> Finding:
     if "carried" in table:
         old = report.findings.get(position_count=table["carried"])
-        compare_finding(finding=old, comparison=table["comparison"])
-    else:
-        save(Finding, table, report=report, position_count=next_position(report), first_seen_on=report.examined_on)
+        return compare_finding(finding=old, comparison=table["comparison"])
+    position = next_position(report)
+    return save(Finding, without(table, "drawn"), report=report, position_count=position,
+                first_seen_on=report.examined_on)  # fmt: skip
 
 
 def _made_here(part: Table) -> set[str]:

@@ -132,5 +132,16 @@ SUBJECTS: dict[str, Subject] = {
     "mask_after": Subject(face_mask.plaster(flake=True), 285.0, "OVM.1907.0112", "front", "13 March 2026", unit_mm=4.6),
     "mask_skin": Subject(face_mask.skin, 285.0, "S-11", "front", "30 March 2026", unit_mm=4.6),
     "mask_copy": Subject(face_mask.copper, 285.0, "R.2026.5", "front", "20 April 2026", unit_mm=4.6),
+    "mask_copy_spots": Subject(face_mask.spotted, 285.0, "R.2026.5", "front", "5 October 2026", unit_mm=4.6),
+    "mask_copy_spots_near": Subject(
+        face_mask.spotted,
+        30.0,
+        "R.2026.5",
+        "inner eye corner R",
+        "5 October 2026",
+        face_mask.EYE_CORNER_MM,
+        close=True,
+        unit_mm=4.6,
+    ),
     "mask_copy_mark": Subject(plate.back_rim, 44.0, "R.2026.5", "mark", "20 April 2026", close=True),
 }

@@ -16,6 +16,9 @@ DEPTH = 17.0  # shallower than life: a lens far away flattens
 # The sitter's left temple is on the right of the picture.
 TEMPLE = (13.6, 12.6)
 FLAKE_MM = (3.0, 2.0)
+# Where the skin measures 0.08 mm; centre and width of each green spot, in mm.
+EYE_CORNER_MM = (-13.8, 23.2)
+SPOTS_MM = ((-13.8, 23.2, 1.0), (-15.3, 22.3, 0.7), (-12.9, 24.6, 0.5))
 
 
 def _surface(field: Field) -> tuple[Relief, Plane]:
@@ -80,7 +83,9 @@ def _mouth(relief: Relief) -> None:
         relief.line([(x * 0.72, -6.7), (x * 1.12, -8.3 - 0.16 * abs(x))], 0.42, 0.16)
 
 
-def _build(field: Field, material: materials.Material, *, flake: bool = False, powder: bool = False) -> Piece:
+def _build(
+    field: Field, material: materials.Material, *, flake: bool = False, powder: bool = False, spots: bool = False
+) -> Piece:
     relief, inside = _surface(field)
     blank.skin(relief, 0.5, 0.02, 61)
     blank.pits(relief, 50, 63, 24)
@@ -98,8 +103,18 @@ def _build(field: Field, material: materials.Material, *, flake: bool = False, p
         lost = smooth(far, 1.15, 0.9)
         relief.height -= 0.16 * lost
         patches.append((lost, materials.RAW_PLASTER))
+    if spots:
+        patches += [_spot(relief, field, *spot) for spot in SPOTS_MM]
     mask = smooth(inside * HALF_WIDTH, -0.08, 0.08)
     return Piece(blur(relief.height, 0.6), mask, 9.0, material, patches)
+
+
+def _spot(relief: Relief, field: Field, x_mm: float, y_mm: float, wide_mm: float) -> tuple[Plane, materials.Material]:
+    """A green crust that has come up through the skin."""
+    far = np.hypot(field.x - x_mm / UNIT_MM, field.y - y_mm / UNIT_MM) / (wide_mm / UNIT_MM / 2)
+    crust = smooth(far, 1.15, 0.7)
+    relief.height += 0.05 * crust
+    return crust, materials.VERDIGRIS
 
 
 def plaster(*, flake: bool = False) -> Callable[[Field], Piece]:
@@ -115,3 +130,8 @@ def skin(field: Field) -> Piece:
 def copper(field: Field) -> Piece:
     """The core electrotype R.2026.5, patinated dark."""
     return _build(field, materials.COPY_BRONZE)
+
+
+def spotted(field: Field) -> Piece:
+    """The same half a year later: green spots at the inner eye corner R."""
+    return _build(field, materials.COPY_BRONZE, spots=True)

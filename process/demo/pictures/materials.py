@@ -59,6 +59,10 @@ SOLDER = Material(
     recess=(0.07, 0.07, 0.075), body=(0.24, 0.24, 0.25), worn=(0.42, 0.42, 0.43),
     wear=0.4, sheen=0.25, polish=14, mottle=0.12,
 )  # fmt: skip
+VERDIGRIS = Material(
+    recess=(0.05, 0.16, 0.11), body=(0.13, 0.40, 0.29), worn=(0.22, 0.52, 0.40),
+    wear=0.2, sheen=0.03, polish=6, metal=0.0, mottle=0.12,
+)  # fmt: skip
 RAW_PLASTER = Material(
     recess=(0.42, 0.40, 0.37), body=(0.64, 0.615, 0.57), worn=(0.70, 0.68, 0.64),
     wear=0.2, sheen=0.01, polish=4, metal=0.0, mottle=0.05,

@@ -17,6 +17,7 @@ let picked = -1; // the point that arrow keys move
 let cursor = [layer.whole.width / 2, layer.whole.height / 2];
 
 const number = (text) => parseFloat(text.replace(",", "."));
+const CLOSED = ["area", "polygon", "rectangle"];
 const pair = ([x, y]) => `${x.toFixed(1)} ${y.toFixed(1)}`;
 
 function read() {
@@ -26,8 +27,15 @@ function read() {
   draw();
 }
 
+// Two corners make a rectangle; every other shape is its points.
+function outline() {
+  const [one, two] = points;
+  return holder.dataset.sketch === "rectangle" && two ? [one, [two[0], one[1]], two, [one[0], two[1]]] : points;
+}
+
 function draw() {
-  const path = points.length ? `M ${points.map(pair).join(" L ")}${holder.dataset.sketch === "area" && points.length > 2 ? " Z" : ""}` : "";
+  const round = outline();
+  const path = round.length ? `M ${round.map(pair).join(" L ")}${CLOSED.includes(holder.dataset.sketch) && round.length > 2 ? " Z" : ""}` : "";
   ground.setAttribute("d", path);
   line.setAttribute("d", path);
   dots.setAttribute("d", points.map((point) => `M ${pair(point)} h 0`).join(" "));
