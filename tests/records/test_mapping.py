@@ -106,20 +106,6 @@ def test_a_reader_draws_nothing(client, finding, photo):
     assert draw(client, finding, photo).status_code == 403
 
 
-@pytest.mark.django_db(transaction=True)
-def test_a_piece_of_a_photograph_is_as_sharp_as_it_was_taken(conservator, finding, photo):
-    answer = conservator.get(reverse("photo_crop", args=[photo.pk]), {"x": 10, "y": 5, "w": 40, "h": 30})
-
-    assert Image.open(BytesIO(answer.content)).size == (40, 30)
-    again = conservator.get(answer.request["PATH_INFO"] + "?x=10&y=5&w=40&h=30", HTTP_IF_NONE_MATCH=answer["ETag"])
-    assert again.status_code == 304
-
-
-@pytest.mark.parametrize("asked", [{"x": "left"}, {"x": 99999}, {"w": -4}])
-def test_a_piece_that_is_none_is_not_found(conservator, photo, asked):
-    assert conservator.get(reverse("photo_crop", args=[photo.pk]), asked).status_code == 404
-
-
 def manifest_of(client, finding) -> dict:
     return json.loads(client.get(reverse("condition_manifest", args=[finding.report.number])).content)
 

@@ -5,7 +5,7 @@ from process.demo.chapters.mapping import draw_all
 from process.demo.chapters.objects import photograph
 from process.demo.rows import Table, find, save
 from process.demo.studio import Studio
-from records.models import ConditionReport, Finding, Item, Photo, PhotoPair, Photo
+from records.models import ConditionReport, Finding, Item, Photo, PhotoPair
 from records.services.addenda import add_to_report
 from records.services.condition import carry_over, compare_finding, next_position
 from records.services.signing import sign_report
@@ -22,14 +22,14 @@ def report_on(table: Table, studio: Studio) -> ConditionReport:
     """One report from its first photograph to its signature (`signed = false` leaves it open)."""
     photograph(find(Item, table["item"]), table, studio)
     with step(table) as party:
-        columns = without(table, "finding", "photo", "signed", "addendum")
+        columns = without(table, "finding", "photo", "pair", "signed", "addendum")
         photos = [photo["name"] for photo in table.get("photo", [])]
         report = carry_over(save(ConditionReport, columns | {"photos": photos}, examiner=party))
         pictures = {photo["name"]: photo["picture"] for photo in table.get("photo", [])}
         for finding in table.get("finding", []):
             draw_all(_find(report, finding), finding, pictures)
         for pair in table.get("pair", []):
-            save(PhotoPair, {name: find(Photo, photo) for name, photo in pair.items()}, report=report)
+            save(PhotoPair, pair, report=report)
         if table.get("signed", True):
             sign_report(report=report, party=party, role=role_of(party))
     for added in table.get("addendum", []):
