@@ -2,6 +2,9 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from datetime import date
+
+from django.utils import timezone
 
 from records.annotating.shapes import box, path
 from records.models import Finding, FindingMark, Photo, Term
@@ -81,3 +84,8 @@ def maps_of(findings: Iterable[Finding], photos: Iterable[Photo] = ()) -> list[M
             known.setdefault(mark.photo_id, mark.photo)
             drawn.setdefault(mark.photo_id, []).append(Drawn(mark, finding))
     return [Map(known[pk], shapes) for pk, shapes in drawn.items()]
+
+
+def could_show(photo: Photo, on: date) -> bool:
+    """Whether it can show how the thing looked on that day; one without a date may, and is flagged."""
+    return photo.taken_at is None or timezone.localtime(photo.taken_at).date() <= on

@@ -9,7 +9,7 @@ from django.views.decorators.http import require_POST
 
 from records import access
 from records.forms.mapping import FindingMarkForm
-from records.mapping import Drawn, maps_of
+from records.mapping import Drawn, could_show, maps_of
 from records.models import Finding, FindingMark, Photo
 from records.portraits import in_order
 from records.services.mapping import draw, rub_out
@@ -40,7 +40,7 @@ def finding_place(request: HttpRequest, pk: int) -> HttpResponse:
     if finding.report.is_signed:
         return signed_already(request, finding.report)
     photos = in_order(Photo.objects.filter(item=finding.report.item))
-    mine = [photo for photo in photos if photo.may_show(finding.report.examined_on)]
+    mine = [photo for photo in photos if could_show(photo, finding.report.examined_on)]
     mine.sort(key=lambda photo: photo.pk != finding.photo_id)
     context = {"finding": finding, "report": finding.report, "photos": mine, "shapes": SHAPES.choices}
     return render(request, "records/finding_place.html", context)

@@ -25,7 +25,7 @@ def fill_patterns(apps, schema_editor):
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0017_mark_underside'),
+        ('records', '0019_commission_files'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
