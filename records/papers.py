@@ -33,11 +33,21 @@ def label_refusals(copy: Item) -> list[str]:
     return reasons
 
 
+def written_already(report: ConditionReport) -> list[str]:
+    """A sheet to write on is for an examination that is still open."""
+    return [f"{report.number} is signed: begin the next examination and print its sheet."] if report.is_signed else []
+
+
 KINDS = (
     PaperKind(
         code="condition-report", title="Condition report",
         applies_to=lambda subject: isinstance(subject, ConditionReport), refusals=lambda report: [],
         maker="records.reports.condition.make",
+    ),
+    PaperKind(
+        code="condition-sheet", title="Condition sheet",
+        applies_to=lambda subject: isinstance(subject, ConditionReport), refusals=written_already,
+        maker="records.reports.condition_sheet.make", act="issue bench sheet",
     ),
     PaperKind(
         code="gallery-label", title="Gallery label",

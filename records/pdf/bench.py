@@ -27,6 +27,7 @@ class BenchHead:
     facts: tuple[Fact, ...]
     address: str
     number: str
+    opens: str = "opens the run"
 
     def flow(self, room: Room) -> list[Flowable]:
         picture, code = room.width * 0.22, CODE_SIDE + 2 * mm
@@ -35,7 +36,7 @@ class BenchHead:
             PhotoFrame(self.photo, picture, room.height / 5),
             fact_table(self.facts, rest, 2),
             [QrCode(self.address, CODE_SIDE), paragraph(self.number, "number_centre"),
-             paragraph("opens the run", "caption_centre")],
+             paragraph(self.opens, "caption_centre")],
         ]  # fmt: skip
         widths = [picture + theme.GUTTER, rest + theme.GUTTER, code]
         return [Table([cells], colWidths=widths, style=_bare()), Spacer(0, 4)]
@@ -103,6 +104,7 @@ class BoxTable:
     rows: tuple[tuple[str, ...], ...]
     caption: str = ""
     note: str = ""
+    row_height: float = ROW
 
     def flow(self, room: Room) -> list[Flowable]:
         columns = (*self.planned, *self.boxes)
@@ -112,10 +114,17 @@ class BoxTable:
                    for index, (title, unit, _) in enumerate(columns)]  # fmt: skip
         body = [[*(_planned(text, right=index > 0) for index, text in enumerate(row)), *[""] * len(self.boxes)]
                 for row in self.rows]  # fmt: skip
-        table = Table([heading, *body], colWidths=widths, rowHeights=[None, *[ROW] * len(body)], repeatRows=1,
+        heights = [self._height(row, widths) for row in body]
+        table = Table([heading, *body], colWidths=widths, rowHeights=[None, *heights], repeatRows=1,
                       style=self._rules())  # fmt: skip
         above = [kept(paragraph(self.caption, "subheading"))] if self.caption else []
         return [*above, table, *([paragraph(self.note, "caption")] if self.note else []), Spacer(0, 8)]
+
+    def _height(self, row: list[Any], widths: list[float]) -> float:
+        """Room to write in, or more where the words before it need more."""
+        needed = [sum(part.wrap(width - 6, 1e6)[1] for part in cell) + 3
+                  for cell, width in zip(row, widths, strict=True) if cell]  # fmt: skip
+        return max(self.row_height, *needed) if needed else self.row_height
 
     def _rules(self) -> TableStyle:
         first = len(self.planned)

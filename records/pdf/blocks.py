@@ -6,6 +6,7 @@ from records.pdf.descent_strip import DescentStrip, Link, Piece
 from records.pdf.evidence import Fact
 from records.pdf.facts import FactList
 from records.pdf.flow import Block, Room
+from records.pdf.handwriting import DrawingGround, RuledLines
 from records.pdf.marks import MarkBlock
 from records.pdf.notices import Caution, Notice
 from records.pdf.photos import Photo, PhotoUnreadable
@@ -17,8 +18,8 @@ from records.pdf.tables import Cell, Column, FigureTable
 from records.pdf.working import Term, Working
 
 __all__ = [
-    "Appendix", "BenchHead", "Block", "BoxTable", "Caution", "Cell", "ChartBlock", "Column", "Cover",
-    "DescentStrip", "Fact", "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice", "Photo",
-    "PhotoGrid", "PhotoUnreadable", "Piece", "Prose", "Room", "Signatures", "Signer", "SpotMapBlock", "Term",
-    "TickList", "Working",
+    "Appendix", "BenchHead", "Block", "BoxTable", "Caution", "Cell", "ChartBlock", "Column", "Cover", "DescentStrip",
+    "DrawingGround", "Fact", "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice", "Photo",
+    "PhotoGrid", "PhotoUnreadable", "Piece", "Prose", "Room", "RuledLines", "Signatures", "Signer", "SpotMapBlock",
+    "Term", "TickList", "Working",
 ]  # fmt: skip

@@ -12,14 +12,20 @@ from records.pdf.flow import Room, paragraph
 from records.pdf.photos import Photo, PhotoFrame
 
 PADDED = 12.0  # beneath the photograph, before a page may end beside its facts
-_BARE = [
-    ("VALIGN", (0, 0), (-1, -1), "TOP"),
-    ("LEFTPADDING", (0, 0), (-1, -1), 0),
-    ("RIGHTPADDING", (0, 0), (-1, -1), theme.GUTTER),
-    ("RIGHTPADDING", (-1, 0), (-1, -1), 0),
-    ("TOPPADDING", (0, 0), (-1, -1), 0),
-    ("BOTTOMPADDING", (0, 0), (-1, -1), 8),
-]
+
+
+def bare() -> TableStyle:
+    """Cells that hold pictures: nothing drawn, room between the columns."""
+    return TableStyle(
+        [
+            ("VALIGN", (0, 0), (-1, -1), "TOP"),
+            ("LEFTPADDING", (0, 0), (-1, -1), 0),
+            ("RIGHTPADDING", (0, 0), (-1, -1), theme.GUTTER),
+            ("RIGHTPADDING", (-1, 0), (-1, -1), 0),
+            ("TOPPADDING", (0, 0), (-1, -1), 0),
+            ("BOTTOMPADDING", (0, 0), (-1, -1), 8),
+        ]
+    )
 
 
 def _captioned(photo: Photo | None, width: float, limit: float) -> list[Any]:
@@ -43,7 +49,7 @@ class Cover:
             return [*picture, Spacer(0, 8), fact_table(self.facts, room.width, 2)]
         if self.facts:
             facts.splitInRow = 0  # a page may end between two facts, never between a label and its value
-        table = Table([[picture, facts]], colWidths=[third + theme.GUTTER, rest], style=TableStyle(_BARE))
+        table = Table([[picture, facts]], colWidths=[third + theme.GUTTER, rest], style=bare())
         table.breaks_after = sum(part.wrap(third, room.height)[1] for part in picture) + PADDED
         return [table]
 
@@ -64,4 +70,4 @@ class PhotoGrid:
         cells += [""] * (-len(cells) % self.columns)
         rows = [cells[at : at + self.columns] for at in range(0, len(cells), self.columns)]
         widths = [width + theme.GUTTER] * (self.columns - 1) + [width]
-        return [Table(rows, colWidths=widths, style=TableStyle(_BARE), splitInRow=1)]
+        return [Table(rows, colWidths=widths, style=bare(), splitInRow=1)]

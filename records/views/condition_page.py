@@ -29,7 +29,7 @@ COMPARISON_STATES = {
 }  # fmt: skip
 ANSWERED = (Comparison.SAME, Comparison.WORSE, Comparison.BETTER, Comparison.TREATED)
 ANSWERS = [(kind.value, kind.label) for kind in ANSWERED]
-PAPER = "condition-report"
+PAPER, SHEET = "condition-report", "condition-sheet"
 
 
 @dataclass(frozen=True)
@@ -77,7 +77,8 @@ def context_of(request: HttpRequest, report: ConditionReport) -> dict[str, Any]:
         **_permissions(request, report),
         "seen": seen_mark(report, findings),
         "later": list(report.next.all()),
-        "paper": _paper(request, report),
+        "paper": _paper(request, report, PAPER),
+        "sheet": None if report.is_signed else _paper(request, report, SHEET),
         "documents": list(Document.objects.filter(kind=PAPER, number=report.number).order_by("-edition_count")),
     }
 
@@ -144,9 +145,9 @@ def _without_photos(report: ConditionReport) -> str:
     return "No photographs chosen: a later eye cannot compare words alone."
 
 
-def _paper(request: HttpRequest, report: ConditionReport) -> dict[str, Any] | None:
-    """The report as a paper, once there is one of that kind and the person may issue it."""
-    kind = extensions.paper_kinds.get(PAPER)
-    if kind is None or not access.may(request.user, "issue paper") or not kind.applies_to(report):
+def _paper(request: HttpRequest, report: ConditionReport, code: str) -> dict[str, Any] | None:
+    """The report as a paper of that kind, if the person may issue it."""
+    kind = extensions.paper_kinds.get(code)
+    if kind is None or not access.may(request.user, kind.act) or not kind.applies_to(report):
         return None
     return {"code": kind.code, "title": kind.title, "refusals": kind.refusals(report)}
