@@ -5,6 +5,7 @@ import subprocess
 import pytest
 import zxingcpp
 from django.conf import settings
+from django.core.files.base import ContentFile
 from django.urls import reverse
 from PIL import Image
 from reportlab.lib.units import mm
@@ -16,7 +17,9 @@ from records.pdf.flow import Room, paragraph
 from records.pdf.handwriting import LINE
 from records.reports import condition_sheet
 from records.services.condition import carry_over
-from tests.factories import NINE, make_item, make_photo, make_report, make_term, make_user
+from records.services.photographs import keep_photo
+from tests.factories import NINE, make_item, make_report, make_term, make_user
+from tests.pdf.pictures import medal
 from tests.pdf.reading import pages, text
 
 pytestmark = pytest.mark.django_db
@@ -83,9 +86,11 @@ def test_its_code_leads_to_the_report(tmp_path):
     assert code.text == f"{settings.BASE_URL}{reverse('condition', args=[report.number])}"
 
 
-def test_pictures_are_pale_so_that_a_pencil_stands_out():
+def test_pictures_are_pale_so_that_a_pencil_stands_out(django_capture_on_commit_callbacks):
     report = make_report(make_item(), signed=False)
-    report.photos.add(make_photo(report.item, view="obverse"))
+    with django_capture_on_commit_callbacks(execute=True):
+        face = keep_photo(file=ContentFile(medal()), name="face.jpg", item=report.item, view="obverse")
+    report.photos.add(face)
 
     said = pages(printed(report))
 
