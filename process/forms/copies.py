@@ -121,7 +121,7 @@ class MakingUpForm(MakingUpChangeForm):
         label="Number of the copy", max_length=40, help_text="The series of copies; a number is never given twice."
     )
     title = forms.CharField(
-        required=False, max_length=300, help_text="Left empty: “Electrotype copy of” and what it repeats."
+        required=False, max_length=300, help_text="Left empty: “Electrotype copy:”, then the title of its model."
     )
     object_type = forms.CharField(
         label="Type of object", required=False, max_length=200, help_text="Left empty: as the piece that it repeats."

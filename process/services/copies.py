@@ -66,7 +66,8 @@ def copies_check(model: Item, on: date, commission: Commission | None = None) ->
         under = [(c.copies_max_count, [n for n in numbers if _covers(c, made[n])]) for c in limited]
         allowed, numbers = min(under, key=lambda each: each[0] - len(each[1]))
     named = f" ({', '.join(numbers)})" if numbers else ""
-    sentence = f"{model.number}: {len(numbers)} of {allowed} copies that the owner allows are made{named}."
+    by = clock.day_words(on)
+    sentence = f"{model.number}: {len(numbers)} of {allowed} copies that the owner allows were made by {by}{named}."
     return gates.Check("copies left", len(numbers) < allowed, sentence, REGISTRAR)
 
 
