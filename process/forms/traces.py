@@ -35,14 +35,18 @@ class DecisionsForm(forms.Form):
     The entry is named by the finding itself: a page that was opened before others decided cannot answer another one.
     """
 
-    def __init__(self, *args: Any, trace: Trace, **kwargs: Any) -> None:
-        super().__init__(*args, **kwargs)
+    def __init__(self, *args: Any, trace: Trace, said: dict[str, Any] | None = None, **kwargs: Any) -> None:
+        """`said` is what was sent before and could not be kept: it stands in the form again."""
+        said = said or {}
+        kept = {name: said[name] for name in ("reason", "ruling") if said.get(name)}
+        super().__init__(*args, initial=kept, **kwargs)
         self.trace = trace
         accepting = not self.is_bound or "accept" in self.data
         for finding in trace.findings:
             self.fields[entry_of(finding)] = forms.ChoiceField(
                 label=finding["sentence"], choices=[(c["key"], _label(c)) for c in finding["choices"]],
-                widget=forms.RadioSelect, required=False, initial=choice_of(trace, finding),
+                widget=forms.RadioSelect, required=False,
+                initial=said.get("decisions", {}).get(finding["key"]) or choice_of(trace, finding),
             )  # fmt: skip
         self.others = overlapping(trace)
         if self.others:

@@ -19,12 +19,13 @@ from process.services.trace_reckoning import (
     Tell,
     cuts_between,
     propose,
+    read_telling,
     reckon,
     unheard,
     write,
 )
 from process.summaries.traces import overlapping, undecided
-from process.tracing import AskFirst, Mapping, Proposal, TraceRefused, read, survey
+from process.tracing import AskFirst, Mapping, Proposal, TraceRefused, survey
 from process.tracing.case import case_of
 from process.tracing.disorder import refuse_backwards
 from process.tracing.survey import Survey
@@ -88,9 +89,9 @@ def _read_through(path: Path, proposal: Proposal, tell: Tell = unheard) -> Mappi
     is_open = mapping.time_kind in {"instant", "local"} and not mapping.date_order
     tries = [replace(mapping, date_order=order) for order in ("dmy", "mdy")] if is_open else [mapping]
     sound, fault = [], None
-    for each in tries:
+    for number, each in enumerate(tries):
         try:
-            _read_once(surveyed, _guessed(each, proposal), tell)
+            _read_once(surveyed, _guessed(each, proposal), _part_of(tell, number, len(tries)))
             sound.append(each)
         except TraceRefused as refused:
             fault = refused
@@ -99,11 +100,16 @@ def _read_through(path: Path, proposal: Proposal, tell: Tell = unheard) -> Mappi
     return sound[0] if len(sound) == 1 else mapping
 
 
+def _part_of(tell: Tell, number: int, count: int) -> Tell:
+    """Of work that is done `count` times over, what one time tells."""
+    return lambda step, share: tell(step, (number + share) / count)
+
+
 def _read_once(surveyed: Survey, mapping: Mapping, tell: Tell) -> None:
     """A question that only a person can answer is no fault of the file."""
-    tell(READING, 0.1)
+    tell(READING, 0.0)
     with suppress(AskFirst):
-        samples = read(surveyed, mapping, tell=lambda share: tell(READING, 0.1 + share * 0.8))
+        samples = read_telling(surveyed, mapping, tell)
         refuse_backwards(case_of(samples), elapsed=mapping.time_kind == "elapsed")
 
 
@@ -199,11 +205,20 @@ def _ruled(trace: Trace, others: list[Trace], ruling: str) -> list[tuple[Trace, 
     return [(trace, _again(trace, [cuts_between(other) for other in others]))] if others else []
 
 
-def _again(trace: Trace, cuts: list) -> Reckoning:
-    return reckon(trace, Mapping.from_json(trace.mapping), trace.decisions, cuts)
+def _again(trace: Trace, cuts: list, tell: Tell = unheard) -> Reckoning:
+    """With its own decisions; those on what lies in a cut are kept for the day when the cut is taken back."""
+    again = reckon(trace, Mapping.from_json(trace.mapping), trace.decisions, cuts, tell)
+    again.columns["decisions"] = trace.decisions
+    return again
 
 
-def withdraw(*, trace: Trace, reason: str) -> None:
+def ruled_by(trace: Trace) -> list[Trace]:
+    """Accepted traces that lack a stretch because this one counts there; withdrawing it reckons them anew."""
+    others = trace.run.traces.accepted().exclude(pk=trace.pk)
+    return [other for other in others if any(cut["trace"] == trace.pk for cut in other.cuts)]
+
+
+def withdraw(*, trace: Trace, reason: str, tell: Tell = unheard) -> None:
     """An accepted trace stays as evidence that was not believed; one that never counted is gone, file and all."""
     if trace.is_pending:
         with transaction.atomic():
@@ -216,11 +231,7 @@ def withdraw(*, trace: Trace, reason: str) -> None:
         return
     if trace.state == Trace.State.WITHDRAWN:
         raise ValidationError(f"It was withdrawn already: “{trace.withdrawn_reason}”. Nothing more is to do.")
-    freed = [
-        (other, _again(other, [cut for cut in other.cuts if cut["trace"] != trace.pk]))
-        for other in trace.run.traces.accepted().exclude(pk=trace.pk)
-        if any(cut["trace"] == trace.pk for cut in other.cuts)
-    ]
+    freed = _freed(trace, tell)
     with transaction.atomic():
         hold(trace.run)
         if (
@@ -234,10 +245,20 @@ def withdraw(*, trace: Trace, reason: str) -> None:
         trace.save()
 
 
-def differences(trace: Trace) -> list[str]:
+def _freed(trace: Trace, tell: Tell) -> list[tuple[Trace, Reckoning]]:
+    """Those that it ruled over, reckoned with the stretch in which it counted."""
+    others = ruled_by(trace)
+    left = [[cut for cut in other.cuts if cut["trace"] != trace.pk] for other in others]
+    return [
+        (other, _again(other, cuts, _part_of(tell, done, len(others))))
+        for done, (other, cuts) in enumerate(zip(others, left, strict=True))
+    ]
+
+
+def differences(trace: Trace, tell: Tell = unheard) -> list[str]:
     """Reckon an accepted trace again from its file and decisions, and say what comes out otherwise; changes nothing."""
     found = [] if is_unchanged(trace) else ["the file is not the one that came in: its digest differs"]
-    columns = _again(trace, trace.cuts).columns
+    columns = _again(trace, trace.cuts, tell).columns
     for name in COMPARED:
         before, after = getattr(trace, name), columns[name]
         if abs(after - before) > NOISE * max(1.0, abs(before)):

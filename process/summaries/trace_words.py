@@ -1,5 +1,6 @@
 """A trace in words: what was found in its file, how it is read, and where it stands."""
 
+from datetime import datetime
 from typing import Any
 
 from django.utils import timezone
@@ -40,7 +41,7 @@ def sentence_of(trace: Trace) -> str:
     return f"{trace.sample_count:,} samples from {first} to {last}, one every {span(trace.interval_s)}."
 
 
-def facts_of(trace: Trace) -> list[tuple[str, Any]]:
+def facts_of(trace: Trace, again: tuple[datetime, list[str]] | None = None) -> list[tuple[str, Any]]:
     """What stands beside the findings; empty ones are left out."""
     known = [
         ("Charge as decided", trace.charge_ah is not None and show(trace.charge_ah, "_ah")),
@@ -53,6 +54,7 @@ def facts_of(trace: Trace) -> list[tuple[str, Any]]:
         ("Voltage", _between(trace.voltage_least_v, trace.voltage_most_v, "_v")),
         ("Bath", _between(trace.temperature_least_degc, trace.temperature_most_degc, "_degc")),
         ("Counted elsewhere", _cuts(trace)),
+        ("Reckoned again", again and f"{timezone.localtime(again[0]):%-d %b %Y, %H:%M}: {_came_out(again[1])}"),
         ("Brought by", trace.brought_by),
         ("Accepted by", trace.accepted_by),
         ("Because", trace.reason),
@@ -82,3 +84,7 @@ def _between(least: float | None, most: float | None, suffix: str) -> str:
 def _size(bytes_count: int) -> str:
     """In the unit that leaves a number of at most three digits before its point."""
     return f"{bytes_count / 1e6:,.1f} MB" if bytes_count >= 1e6 else f"{bytes_count / 1e3:,.1f} kB"
+
+
+def _came_out(found: list[str]) -> str:
+    return "; ".join(found) if found else "the same figures"

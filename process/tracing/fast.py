@@ -5,6 +5,7 @@ so the offset is cut off before and reckoned here.
 """
 
 import re
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +14,7 @@ import numpy as np
 from process.tracing.mapping import ELAPSED_UNITS, Mapping
 from process.tracing.stamps import STAMP, offset_of
 from process.tracing.table import Table, number_columns
+from process.tracing.watching import fetched
 
 # Nothing is ever fetched from elsewhere.
 SEALED: dict[str, str | bool | int | float | list[str]] = {
@@ -22,7 +24,9 @@ SEALED: dict[str, str | bool | int | float | list[str]] = {
 }
 
 
-def read_fast(path: Path, mapping: Mapping, first: str, expected_count: int) -> Table | None:
+def read_fast(
+    path: Path, mapping: Mapping, first: str, expected_count: int, tell: Callable[[float], None] | None = None
+) -> Table | None:
     """The whole table, or None where a line needs the careful reader; `first` is the first time as written."""
     time = _time_sql(mapping, first)
     if time is None:
@@ -33,7 +37,7 @@ def read_fast(path: Path, mapping: Mapping, first: str, expected_count: int) -> 
     try:
         with duckdb.connect(config=SEALED) as connection:
             connection.execute("set enable_progress_bar = false")  # it would write into the server's output
-            found = connection.execute(_select(mapping, time[0], columns), [str(path)]).fetchnumpy()
+            found = fetched(connection, _select(mapping, time[0], columns), [str(path)], tell)
     except duckdb.Error:
         return None
     at = found["at"]

@@ -35,7 +35,7 @@ def read(
     with _as_utf8(surveyed, by_spaces=mapping.delimiter == SPACES) as (path, newline_count):
         mapping = replace(mapping, delimiter="\t") if mapping.delimiter == SPACES else mapping
         expected = newline_count + (0 if surveyed.ends_with_newline else 1) - mapping.skip
-        table = None if careful else read_fast(path, mapping, first, expected)
+        table = None if careful else read_fast(path, mapping, first, expected, tell)
         if table is None:
             shares = tell and (lambda line: tell(line / max(newline_count, 1)))
             table = read_carefully(path, mapping, surveyed.ends_with_newline, shares)

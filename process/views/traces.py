@@ -93,7 +93,8 @@ def trace(request: HttpRequest, pk: int) -> HttpResponse:
         return redirect("job", trace_jobs.job_of(shown, "take_up"))
     if not shown.is_mapped and may_write:
         return redirect("trace_mapping", pk)
-    return _page(request, shown, DecisionsForm(trace=shown) if may_write else None)
+    said = trace_jobs.typed_in_vain(shown) if may_write else {}
+    return _page(request, shown, DecisionsForm(trace=shown, said=said) if may_write else None)
 
 
 def trace_decide(request: HttpRequest, pk: int) -> HttpResponse:
@@ -133,7 +134,8 @@ def _page(request: HttpRequest, shown: Trace, form: DecisionsForm | None) -> Htt
     words = [choice_words(shown, each) for each in shown.findings]
     wanted = form is not None and shown.state == Trace.State.FOUND
     context: dict[str, Any] = {
-        "trace": shown, "run": shown.run, "sentence": sentence_of(shown), "facts": facts_of(shown),
+        "trace": shown, "run": shown.run, "sentence": sentence_of(shown),
+        "facts": facts_of(shown, trace_jobs.reckoned_again(shown)),
         "form": form if wanted else None, "may_write": form is not None, "waiting": undecided(shown),
         "findings": list(zip(fields, shown.findings, words, strict=True)),
         "chart": mark_safe(svg(chart, "trace")) if chart else "",  # escaped by svg() itself
@@ -146,8 +148,11 @@ def trace_withdraw(request: HttpRequest, pk: int) -> HttpResponse:
     shown = access.fetch(request, TRACES, to="write", pk=pk)
     run = shown.run
 
-    def act(form: WithdrawForm) -> Run:
-        services.withdraw(trace=shown, reason=form.cleaned_data["reason"])
+    def act(form: WithdrawForm) -> Run | Job:
+        reason = form.cleaned_data["reason"]
+        if any(trace_jobs.is_large(other.size_bytes_count) for other in services.ruled_by(shown)):
+            return trace_jobs.begin(shown, "withdraw", request.user, reason=reason)
+        services.withdraw(trace=shown, reason=reason)
         return run
 
     never = "It never counted: the file goes with it."
@@ -155,7 +160,7 @@ def trace_withdraw(request: HttpRequest, pk: int) -> HttpResponse:
     return answer_form(
         request, WithdrawForm(request.POST or None), title=f"Withdraw {shown.original_name}", number=run.number,
         sentence=never if shown.is_pending else stays, verb="Withdraw it", act=act,
-        then=Run.get_absolute_url, back_url=shown.get_absolute_url(),
+        then=lambda led: led.get_absolute_url(), back_url=shown.get_absolute_url(),
     )  # fmt: skip
 
 
@@ -163,6 +168,8 @@ def trace_again(request: HttpRequest, pk: int) -> HttpResponse:
     """Reckon it again from the kept file, and say whether the same comes out."""
     shown = access.fetch(request, TRACES, to="write", pk=pk)
     if request.method == "POST" and shown.is_mapped:
+        if trace_jobs.is_large(shown.size_bytes_count):
+            return redirect(trace_jobs.begin(shown, "again", request.user))
         try:
             found = services.differences(shown)
             say = messages.warning if found else messages.success

@@ -58,8 +58,8 @@ def test_readings_are_written_while_a_trace_is_reckoned(bench, monkeypatch, step
 
 def test_readings_are_written_while_a_file_comes_in(bench, monkeypatch):
     run = coin_run()
-    held = Held(traces.read)
-    monkeypatch.setattr(traces, "read", held)
+    held = Held(traces.read_telling)
+    monkeypatch.setattr(traces, "read_telling", held)
     importing = threading.Thread(target=_send, args=(bench.cookies, run))
     importing.start()
     try:
