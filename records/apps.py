@@ -7,7 +7,16 @@ class RecordsConfig(AppConfig):
     verbose_name = "Register"
 
     def ready(self) -> None:
-        from records import cards, checks, kept_files, long_work, papers, seeding  # noqa: F401  (they register themselves)
+        from records import (  # noqa: F401  (they register themselves)
+            cards,
+            checks,
+            handing,
+            kept_files,
+            leaving,
+            long_work,
+            papers,
+            seeding,
+        )
         from records.forms.wording import use_own_words
 
         use_own_words()

@@ -32,6 +32,7 @@ ENTRIES = (
     Entry("Runs", "run_list"),
     Entry("Failures", "failure_list", WORKSHOP),
     Entry("Copies", "copy_list"),
+    Entry("In other hands", "handover_list"),
     Entry("Papers", "document_list"),
     Entry("Tags on sheets", "label_sheet", frozenset({REGISTRAR, CONSERVATOR, CURATOR})),
     Entry("Duties", "duty_list"),

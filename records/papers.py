@@ -1,10 +1,11 @@
 """The register's own papers: what each is made of, and what forbids it now."""
 
+from collections.abc import Callable
 from typing import Any
 
 from records import labelling
 from records.extensions import PaperKind, paper_kinds
-from records.models import ConditionReport, Item
+from records.models import ConditionReport, Handover, Item
 from records.reports.marking import is_unmarked, marking_gap
 
 
@@ -38,6 +39,20 @@ def written_already(report: ConditionReport) -> list[str]:
     return [f"{report.number} is signed: begin the next examination and print its sheet."] if report.is_signed else []
 
 
+def is_handover(*kinds: str) -> Callable[[Any], bool]:
+    return lambda subject: isinstance(subject, Handover) and subject.kind in kinds
+
+
+def handover_refusals(row: Handover) -> list[str]:
+    """A copy without its mark does not travel; what was called off needs no paper."""
+    if row.called_off_on:
+        return [f"{row.number} was called off."]
+    gap = marking_gap(row.item)
+    if row.kind == Handover.Kind.FINISHER:
+        return [f"{gap} It does not leave the house so."] if gap else []
+    return label_refusals(row.item)
+
+
 KINDS = (
     PaperKind(
         code="condition-report", title="Condition report",
@@ -58,6 +73,18 @@ KINDS = (
         code="acknowledgement", title="Acknowledgement of a copy",
         applies_to=lambda subject: is_thing(subject) and subject.is_copy, refusals=label_refusals,
         maker="records.reports.acknowledgement.make",
+    ),
+    PaperKind(
+        code="custody-paper", title="Custody paper", applies_to=is_handover(Handover.Kind.FINISHER),
+        refusals=handover_refusals, maker="records.reports.handover.make",
+    ),
+    PaperKind(
+        code="loan-paper", title="Loan paper", applies_to=is_handover(Handover.Kind.LOAN),
+        refusals=handover_refusals, maker="records.reports.handover.make",
+    ),
+    PaperKind(
+        code="transfer-paper", title="Transfer paper", applies_to=is_handover(*Handover.FINAL),
+        refusals=handover_refusals, maker="records.reports.handover.make",
     ),
     PaperKind(
         code="object-tag", title="Object tag", applies_to=is_thing, refusals=tag_refusals,

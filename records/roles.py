@@ -26,6 +26,8 @@ WRITERS: dict[str, frozenset[str]] = {
     "RiskAssessment": frozenset({CONSERVATOR}),
     "Specification": frozenset({CONSERVATOR, CURATOR}),
     "Concession": frozenset({CONSERVATOR, REGISTRAR}),
+    "Handover": frozenset({REGISTRAR, CONSERVATOR}),
+    "HandlingSession": frozenset({REGISTRAR, CONSERVATOR, CURATOR}),
     # what was seen
     "ConditionReport": frozenset({CONSERVATOR}),
     "Finding": frozenset({CONSERVATOR}),

@@ -6,7 +6,7 @@ from django.db.models import Q
 from django.urls import reverse
 
 from records.extensions import SearchHit
-from records.models import Commission, Concession, ConditionReport, Party, RiskAssessment
+from records.models import Commission, Concession, ConditionReport, Handover, Party, RiskAssessment
 
 SHOWN = 20
 
@@ -36,9 +36,15 @@ def concessions(typed: str) -> Iterable[SearchHit]:
         yield SearchHit(row.number, sentence, "concession", reverse("concession", args=[row.number]))
 
 
+def handovers(typed: str) -> Iterable[SearchHit]:
+    for row in Handover.objects.filter(number__icontains=typed).select_related("item", "party")[:SHOWN]:
+        sentence = f"{row.get_kind_display()}, {row.item.number} to {row.party}"
+        yield SearchHit(row.number, sentence, "handover", row.get_absolute_url())
+
+
 def parties(typed: str) -> Iterable[SearchHit]:
     for row in Party.objects.filter(name__icontains=typed)[:SHOWN]:
         yield SearchHit("", row.name, row.get_kind_display(), reverse("party", args=[row.pk]))
 
 
-OWN_SOURCES = (commissions, reports, risks, concessions, parties)
+OWN_SOURCES = (commissions, reports, risks, concessions, handovers, parties)

@@ -51,6 +51,11 @@ def _on_the_thing(rows: dict[str, Any], person: models.Party, count: int) -> Non
     models.Examination.objects.create(item=item, examined_on=DAY, examiner=person)
     models.ProvenanceEvent.objects.create(item=item, date_words=str(1800 + count), what="sold", party=person)
     models.Mark.objects.create(item=rows["copy"], text="COPY", face="rim", method="punch", photo=photo, made_by=person)
+    make.make_handover(rows["copy"], party=person)
+    make.make_handover(rows["copy"], party=person, out_on=DAY, back_on=DAY, change="none")
+    models.HandlingSession.objects.create(
+        item=rows["copy"], happened_on=DAY, time_h=2, occasion="touch table", supervised_by=person
+    )
     models.Duty.objects.create(sentence=f"Look again, {count}", due_on=DAY, role="conservator", item=item)
     models.Document.objects.create(
         kind="condition",

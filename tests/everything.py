@@ -235,6 +235,17 @@ def _rules_on(copy: models.Item, original: models.Item) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def _in_other_hands(copy: models.Item, person: models.Party) -> dict[str, Any]:
+    """Lent, and agreed to be lent once more; handled once."""
+    return {
+        "handover": make.make_handover(copy, party=person),
+        "lent": make.make_handover(copy, party=person, out_on=DAY, handed_by=person, mass_out_g=64.7, receiver="A"),
+        "handling": models.HandlingSession.objects.create(
+            item=copy, happened_on=DAY, time_h=2, occasion="touch table", supervised_by=person
+        ),
+    }
+
+
 def _copy(shell: making.Shell, person: models.Party) -> dict[str, Any]:
     copy = make.make_item(f"R.{shell.pk:06d}", kind="copy", title="Electrotype of a medal", status="workshop")
     photo = make.make_photo(copy, view="mark")
@@ -251,6 +262,7 @@ def _copy(shell: making.Shell, person: models.Party) -> dict[str, Any]:
             item=copy, text="COPY", face="reverse", method="punch", photo=photo, made_by=person
         ),
         **_rules_on(copy, shell.cathode.mould.model),
+        **_in_other_hands(copy, person),
         "inspection": making.Inspection.objects.create(
             copy=copy, inspected_on=DAY, inspector=person, mass_g=64.71, not_measured_reason="closed", decision="accept"
         ),

@@ -217,6 +217,15 @@ def make_mark(item: models.Item, **fields) -> models.Mark:
     )  # fmt: skip
 
 
+def make_handover(copy: models.Item, **fields) -> models.Handover:
+    """A loan that is agreed and not yet handed over."""
+    return models.Handover.objects.create(
+        **{"number": f"H-2026-{next(_serial):03d}", "item": copy, "party": fields.pop("party", None) or make_party()}
+        | {"kind": "loan", "purpose": "an exhibition", "described_as": "Electrotype copy, 2026"}
+        | {"agreed_on": date(2026, 2, 10), "due_on": date(2026, 3, 30)} | fields
+    )  # fmt: skip
+
+
 def make_inspection(copy: models.Item, **fields) -> Inspection:
     return Inspection.objects.create(
         **{"copy": copy, "inspected_on": date(2026, 2, 24), "inspector": fields.pop("inspector", None) or make_party()}

@@ -11,6 +11,7 @@ from django.utils import timezone
 
 from process.demo.acting import history_by_the_held_clock
 from process.demo.chapters import (
+    afterlife,
     bath,
     changes,
     condition,
@@ -36,6 +37,8 @@ from records.models import Document
 FOLDER = Path(__file__).parent
 # The invented museum's year, and then what goes on there while the demo is looked at.
 PARTS = ("scenario.toml", "present.toml")
+# What is read as one with a part.
+FURTHER = {"scenario.toml": ("afterlife.toml",)}
 
 # In this order: a later chapter names what an earlier one has entered.
 CHAPTERS: tuple[tuple[str, Callable[[Table, Studio], None]], ...] = (
@@ -54,13 +57,15 @@ CHAPTERS: tuple[tuple[str, Callable[[Table, Studio], None]], ...] = (
     ("weighed in water, moulds measured again", gauges.tell),
     ("copies: making-up, finish, marks, inspection, labels", copies.tell),
     ("what changed later", changes.tell),
+    ("in other hands, and handled", afterlife.tell),
     ("duties", duties.tell),
 )
 
 
 def read(part: str = PARTS[0]) -> Table:
     """One part of the scenario; {year} in a number is the present year."""
-    text = (FOLDER / part).read_text(encoding="utf-8")
+    files = (part, *FURTHER.get(part, ()))
+    text = "\n".join((FOLDER / name).read_text(encoding="utf-8") for name in files)
     return settled(tomllib.loads(text.replace("{year}", str(clock.today().year)), parse_float=Written), clock.now())
 
 

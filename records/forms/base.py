@@ -18,8 +18,9 @@ from records.lookups import USUAL
 
 # What is made or finished may come from a firm; these need eyes and a hand.
 SEEN_BY = {
-    "accepted_by", "added_by", "analyst", "assessor", "examiner", "fate_witness", "inspector",
-    "made_up_by", "measured_by", "operator", "person", "placed_by", "taken_by", "tester", "witness",
+    "accepted_by", "added_by", "analyst", "assessor", "examiner", "fate_witness", "handed_by", "inspector",
+    "made_up_by", "measured_by", "operator", "person", "placed_by", "supervised_by", "taken_back_by", "taken_by",
+    "tester", "witness",
 }  # fmt: skip
 DATE_COMPANIONS = ("edtf", "earliest", "latest")
 

@@ -10,6 +10,7 @@ from .file_checks import FileCheck
 from .file_steps import FileStep
 from .finding_marks import FindingMark
 from .gates import Concession, Gate, UnmetGate
+from .handovers import HandlingSession, Handover
 from .incidents import Incident
 from .items import Item
 from .jobs import Job
@@ -46,6 +47,8 @@ __all__ = [
     "FindingMark",
     "Gate",
     "Grade",
+    "HandlingSession",
+    "Handover",
     "Incident",
     "Item",
     "Job",

@@ -6,53 +6,52 @@ from records.extensions import PaperContext
 from records.identity import identity_of
 from records.limits import concessions_of, limits_along
 from records.lineage import descent_of
-from records.models import Item
+from records.models import Handover, Item
 from records.pdf import blocks as b
 from records.pdf.document import build
-from records.portraits import best_of
+from records.reports import handing
 from records.reports.attached import record
-from records.reports.parts import caption_of, head, local_day, printed
+from records.reports.parts import head, local_day
 from records.sentences import named
-from records.wording import phrases
 
 KIND = "Acknowledgement of a copy"
 
 
 def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     chain, limits = descent_of(copy), limits_along(copy)
-    known = identity_of(copy, chain)
-    conceded = concessions_of(copy, chain)
-    rows = {"copy": [copy], "wording": [copy.label], "marks": copy.marks.all(), "concessions": conceded}
+    known, conceded = identity_of(copy, chain), list(concessions_of(copy))
+    given = receiving(copy)
+    rows = handing.rows_of(copy, conceded) | ({"handover": [given]} if given else {})
     data = record(KIND, copy.number, context, rows, limits=limits)
     summary = f"{known.sentence}, is handed over as a copy and stays one wherever it goes."
     paper = head(KIND, copy.number, "Received: a copy, not an original work", summary, context, named(copy))
-    told = list(dict.fromkeys(f"{limit.sentence.rstrip('.')}. ({limit.source})" for limit in limits))
-    told += [f"Concession {c.number}: {c.reason.rstrip('.')}." for c in conceded if c.number not in " ".join(told)]
-    return build(paper, _blocks(copy, chain, told, context), data, context.issued_at), data
-
-
-def _blocks(copy: Item, chain: Any, limits: list[str], context: PaperContext) -> list[b.Block]:
-    known, line, photo = identity_of(copy, chain), chain.lineage, best_of(copy.photos.all())
-    marks = phrases.listed([f"“{mark.text}”, {mark.get_face_display()}" for mark in copy.marks.all()])
-    facts = (
-        b.Fact("Number", copy.number), b.Fact("What it is", known.heading), b.Fact("What it repeats", known.after),
-        b.Fact("Materials", copy.materials), b.Fact("Marks", marks or "none recorded"),
-        b.Fact("Owner", str(copy.owner or "")),
-    )  # fmt: skip
-    shown = printed(photo, caption_of(photo, copy)) if photo else None
-    steps = phrases.generation(line.generation, line.transfer_count, line.at_least)
-    terms = (
-        f"1. This is a copy: {known.heading}. {steps}\n"
-        f"2. Every label, list, catalogue and sale names it in these words first, and captions read: {known.caption}\n"
-        "3. Its marks are not removed, covered or filled. No mould is taken of it without written permission.\n"
-        "4. It is passed on only with this paper or its certificate."
-    )
-    return [
-        b.Cover(shown, tuple(fact for fact in facts if fact.value)),
-        *([b.Notice("Limits of use and concessions", "\n".join(limits))] if limits else []),
-        b.Heading("What the receiver acknowledges"), b.Prose(terms),
+    blocks = [
+        handing.cover(copy, known, *_facts(given)), *handing.told(limits, conceded),
+        b.Heading("What the receiver acknowledges"), handing.acknowledged(copy, chain),
         b.Signatures((
-            b.Signer(context.issued_by, context.role.capitalize(), local_day(context.issued_at)),
-            b.Signer("", "Receiver, institution"),
+            b.Signer(context.issued_by, context.role.capitalize(), local_day(context.issued_at)), _receiver(given),
         )),
     ]  # fmt: skip
+    return build(paper, blocks, data, context.issued_at), data
+
+
+def receiving(copy: Item) -> Handover | None:
+    """The last handover to somebody who shows, keeps or sells it; a finisher only works on it."""
+    rows = copy.handovers.filter(called_off_on=None).exclude(kind=Handover.Kind.FINISHER)
+    return rows.select_related("party").first()
+
+
+def _facts(given: Handover | None) -> tuple[b.Fact, ...]:
+    if given is None:
+        return ()
+    return (
+        b.Fact("Receiver", str(given.party)), b.Fact("By way of", f"{given.get_kind_display()}, {given.number}"),
+        b.Fact("For", given.purpose), b.Fact("Handed over", local_day(given.out_on)),
+        b.Fact("Acknowledged", local_day(given.acknowledged_on)),
+    )  # fmt: skip
+
+
+def _receiver(given: Handover | None) -> b.Signer:
+    if given is None:
+        return b.Signer("", "Receiver, institution")
+    return b.Signer(given.receiver, f"Receiver, {given.party}", local_day(given.acknowledged_on))

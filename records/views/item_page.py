@@ -1,6 +1,5 @@
 """What stands on a thing's page, gathered with few questions to the database."""
 
-from collections.abc import Iterable
 from typing import Any
 
 from django.db.models import Exists, OuterRef, prefetch_related_objects
@@ -14,6 +13,7 @@ from records.line import keep_line
 from records.lineage import made_from
 from records.models import Item, Mark, Measurement
 from records.portraits import best_of, in_order
+from records.views.offered_papers import papers_of
 
 THINGS = Item.objects.select_related("owner", "place", "label__signed_by").annotate(
     is_marked=Exists(Mark.objects.filter(item=OuterRef("pk")))
@@ -86,8 +86,7 @@ def _papers(request: HttpRequest, item: Item) -> list[dict[str, Any]]:
     """The papers that this thing can have, each with its verb or with what forbids it."""
     if not access.may(request.user, "issue paper"):
         return []
-    fitting: Iterable[extensions.PaperKind] = (k for k in extensions.paper_kinds.values() if k.applies_to(item))
-    return [{"code": kind.code, "title": kind.title, "refusals": kind.refusals(item)} for kind in fitting]
+    return papers_of(item)
 
 
 def next_step(

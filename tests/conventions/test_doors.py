@@ -52,6 +52,7 @@ LOOKING = {
     "concession",
     "condition",
     "document",
+    "handover",
     "party",
     "place",
     "bath",
