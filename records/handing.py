@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from datetime import timedelta
 
+from django.db.models import Q
 from django.http import HttpRequest
 
 from records import access, clock
@@ -51,16 +52,22 @@ def cards(request: HttpRequest) -> Iterable[HomeCard]:
     """What is due back, and what is agreed and still to be handed over."""
     if not access.may(request.user, "write", Handover):
         return
-    today = clock.today()
-    for row in Handover.objects.out().filter(due_on__lte=today + WEEK * 4).select_related("item", "party")[:SHOWN]:
-        when = "now" if row.due_on <= today else "week" if row.due_on <= today + WEEK else "later"
-        state = "blocked" if row.due_on < today else "look"
-        late = "Overdue: ask" if row.due_on < today else "Ask"
-        sentence = f"{late} for {row.item.number} back from {row.party}"
-        yield HomeCard(sentence, row.get_absolute_url(), when, state, row.due_on, things=(row.item.number,))
-    for row in Handover.objects.agreed().select_related("item", "party")[:SHOWN]:
+    soon = clock.today() + WEEK * 4
+    waiting = Q(out_on=None) | Q(out_on__isnull=False, due_on__lte=soon, kind__in=Handover.RETURNING)
+    rows = Handover.objects.filter(waiting, back_on=None, called_off_on=None).select_related("item", "party")
+    for row in rows.order_by("due_on", "number")[: SHOWN * 2]:
+        yield _card_of(row)
+
+
+def _card_of(row: Handover) -> HomeCard:
+    today, things = clock.today(), (row.item.number,)
+    if row.out_on is None:
         sentence = f"Hand {row.item.number} to {row.party}, {row.get_kind_display()}"
-        yield HomeCard(sentence, row.get_absolute_url(), "week", things=(row.item.number,))
+        return HomeCard(sentence, row.get_absolute_url(), "week", things=things)
+    when = "now" if row.due_on <= today else "week" if row.due_on <= today + WEEK else "later"
+    late = row.due_on < today
+    sentence = f"{'Overdue: ask' if late else 'Ask'} for {row.item.number} back from {row.party}"
+    return HomeCard(sentence, row.get_absolute_url(), when, "blocked" if late else "look", row.due_on, things=things)
 
 
 item_panels.append(handovers_panel)

@@ -18,9 +18,6 @@ SAME_MASS_G, SAME_MASS_SHARE = 0.02, 0.0005  # two balances, one piece: common p
 class AgreementForm(RecordForm):
     """Everything that stands before the copy moves."""
 
-    party = LookupField("parties", label="Goes to", help_text="A firm, an institution or a person, by name.")
-    commission = LookupField("commissions", required=False, help_text="By its number.")
-
     class Meta:
         model = Handover
         fields = [

@@ -10,13 +10,13 @@ from records import access, clock
 from records.forms.handovers import AgreementForm, CallOffForm, HandingForm, ReturnForm
 from records.handing import state_of
 from records.identity import identity_of
-from records.limits import concessions_of, limits_along, limits_of
+from records.limits import concessions_of, limits_of
 from records.models import Document, Handover, Item
 from records.numbers import SERIES, next_number
 from records.services import handovers
 from records.views.answering import answer_form, wants_afterwards
 from records.views.listing import export, page, wants_export
-from records.views.offered_papers import papers_of
+from records.views.offered_papers import kinds_for
 
 ROWS = Handover.objects.select_related(
     "item__label", "item__owner", "party", "commission", "handed_by", "taken_back_by"
@@ -48,11 +48,10 @@ def handover(request: HttpRequest, number: str) -> HttpResponse:
     row = access.fetch(request, ROWS, number=number)
     state, word = state_of(row)
     context = {
-        "row": row, "state": state, "word": word, "limits": limits_along(row.item),
-        "concessions": concessions_of(row.item), "documents": Document.objects.filter(number=row.number),
+        "row": row, "state": state, "word": word, "concessions": concessions_of(row.item),
+        "documents": Document.objects.filter(number=row.number).select_related("issued_by", "item"),
         "may_write": access.may(request.user, "write", Handover),
-        "may_issue": access.may(request.user, "issue paper"),
-        "papers": papers_of(row),
+        "papers": kinds_for(row) if access.may(request.user, "issue paper") and not row.called_off_on else [],
     }  # fmt: skip
     return render(request, "records/handover.html", context)
 

@@ -4,62 +4,25 @@ from datetime import date, timedelta
 
 import pytest
 from django.core.exceptions import ValidationError
-from django.urls import reverse
 
-from records import clock
 from records.gates import GateClosed
-from records.models import Document, Handover, Item, Party, ProvenanceEvent, UnmetGate
+from records.models import Handover, Item, ProvenanceEvent, UnmetGate
 from records.services.handovers import agree, call_off, hand_over, take_back
 from records.services.papers import issue, path_of
 from records.services.permissions import give_concession
 from tests.factories import (
-    NINE,
     make_consent,
-    make_copy,
     make_handover,
-    make_inspection,
-    make_item,
-    make_mark,
     make_party,
     make_place,
-    make_user,
 )
 from tests.pdf import reading
-from tests.records.test_papers import label_for
+from tests.process.leaving_copies import certify, copy, marked
+
+__all__ = ["copy", "marked"]  # fixtures
 
 pytestmark = pytest.mark.django_db
 TODAY = date(2026, 2, 28)
-
-
-@pytest.fixture
-def copy() -> Item:
-    """Marked, accepted, labelled; its certificate is issued."""
-    made = make_copy("R.2026.1", model=make_item("OVM.1931.0044", object_type="medal"))
-    make_mark(made, photo=None)
-    give_concession(
-        gate="G6", check_names=["permanent mark"], items=[made], given_by=make_party(), role="conservator",
-        reason="photograph follows",
-    )  # fmt: skip
-    label_for(made)
-    make_inspection(made, signed_at=clock.now(), signed_role="conservator")
-    made.status = Item.Status.ACCESSIONED
-    made.save()
-    return made
-
-
-@pytest.fixture
-def marked(copy):
-    """As above, with the photograph of its mark; it prints no pictures, for there is no file."""
-    copy.marks.all().delete()
-    make_mark(copy)
-    return Item.objects.get(pk=copy.pk)
-
-
-def certify(copy) -> None:
-    Document.objects.create(
-        kind="certificate", number=copy.number, title="Certificate of reproduction", item=copy, issued_at=NINE,
-        path="c.pdf", sha256="0" * 64, record_sha256="0" * 64, size_bytes_count=1,
-    )  # fmt: skip
 
 
 def going(copy, **fields) -> Handover:
@@ -221,127 +184,3 @@ def test_an_unmarked_copy_gets_no_custody_paper(copy):
 
     with pytest.raises(ValidationError, match="does not leave the house"):
         issue(kind="custody-paper", subject=row, party=make_party(), role="registrar")
-
-
-class TestPages:
-    @pytest.fixture
-    def registrar(self, client):
-        client.force_login(make_user("registrar", "ines"))
-        return client
-
-    def agreed(self, **more):
-        return {
-            "number": "H-2026-001", "kind": "loan", "party": "Town Gallery", "purpose": "an exhibition",
-            "agreed_on": clock.today(), "due_on": clock.today() + timedelta(days=30),
-            "described_as": "Electrotype copy, 2026",
-        } | more  # fmt: skip
-
-    def handed(self, row, **more):
-        return {
-            "out_on": clock.today(), "handed_by": Party.objects.get(name="Ines").pk, "condition_out": "sound",
-            "mass_out_g": "64.71", "mass_out_g_unit": "g", "mass_out_g_kind": "measured", "receiver": "A. Receiver",
-            "acknowledged_on": clock.today(), "version": row.version,
-        } | more  # fmt: skip
-
-    def test_a_loan_from_agreement_to_return(self, registrar, marked):
-        make_party("Town Gallery", kind="institution")
-        certify(marked)
-
-        answer = registrar.post(reverse("handover_add", args=["R.2026.1"]), self.agreed())
-        row = Handover.objects.get()
-        assert answer.status_code == 302 and answer["Location"] == row.get_absolute_url()
-        assert "Hand R.2026.1 to Town Gallery, loan" in registrar.get("/").content.decode()
-
-        answer = registrar.post(reverse("handover_out", args=[row.number]), self.handed(row))
-        assert answer.status_code == 302, answer.context["form"].errors
-        row.refresh_from_db()
-        assert row.mass_out_g == 64.71 and row.receiver == "A. Receiver"
-        assert "out, due back" in registrar.get(reverse("item", args=["R.2026.1"])).content.decode()
-
-        back = {
-            "back_on": clock.today(), "taken_back_by": row.handed_by_id, "condition_back": "scratched at 3 h",
-            "mass_back_g": "64.31", "mass_back_g_unit": "g", "mass_back_g_kind": "measured", "change": "none",
-            "version": row.version,
-        }  # fmt: skip
-        refused = registrar.post(reverse("handover_back", args=[row.number]), back)
-        assert refused.status_code == 422 and "correct one of the two" in refused.content.decode()
-        assert "scratched at 3 h" in refused.content.decode()
-        assert (
-            registrar.post(reverse("handover_back", args=[row.number]), back | {"change": "changed"}).status_code == 302
-        )
-        row.refresh_from_db()
-        assert row.back_on == clock.today() and row.change == "changed"
-
-    def test_an_unmarked_copy_does_not_leave_through_the_page(self, registrar, copy):
-        certify(copy)
-        row = make_handover(copy, due_on=clock.today() + timedelta(days=9))
-
-        answer = registrar.post(reverse("handover_out", args=[row.number]), self.handed(row))
-
-        assert answer.status_code == 422 and "does not leave the house" in answer.content.decode()
-        assert Handover.objects.get().out_on is None
-
-    def test_a_closed_gate_names_the_concession_that_could_pass_it(self, registrar, marked):
-        row = make_handover(marked, due_on=clock.today() + timedelta(days=9))
-
-        answer = registrar.post(reverse("handover_out", args=[row.number]), self.handed(row))
-
-        assert answer.status_code == 422 and "No certificate of reproduction" in answer.content.decode()
-        registrar.post(reverse("handover_out", args=[row.number]), self.handed(row, afterwards="1"))
-        assert Handover.objects.get().out_on and UnmetGate.objects.filter(check_name="certificate issued").exists()
-
-    @pytest.mark.parametrize(
-        ("more", "said"),
-        [
-            ({"due_on": ""}, "nobody asks for it"),
-            ({"kind": "gift"}, "nothing comes back"),
-            ({"kind": "sale", "due_on": ""}, "A sale has its price"),
-            ({"described_as": ""}, "beginning with the kind of copy"),
-            ({"described_as": "The original medal"}, "Begin with “Electrotype copy”"),
-            ({"value_money": "900", "value_money_unit": "¤"}, "what the sum is in"),
-            ({"value_money": "-1", "value_money_unit": "¤"}, "greater than or equal to 0"),
-            ({"value_money": "1e12", "value_money_unit": "¤"}, "less than or equal to 10000000"),
-            ({"party": "Nobody"}, "Nobody"),
-            ({"agreed_on": "2099-01-01"}, "has not come yet"),
-        ],
-    )
-    def test_what_cannot_be_agreed_comes_back_with_what_to_do(self, registrar, marked, more, said):
-        make_party("Town Gallery", kind="institution")
-
-        answer = registrar.post(reverse("handover_add", args=["R.2026.1"]), self.agreed(**more))
-
-        assert answer.status_code == 422 and said in answer.content.decode()
-        assert not Handover.objects.exists()
-
-    def test_what_is_overdue_stands_on_the_home_page(self, registrar, marked):
-        past = clock.today() - timedelta(days=3)
-        make_handover(marked, party=make_party("Town Gallery"), out_on=past, due_on=past, agreed_on=past)
-
-        home = registrar.get("/").content.decode()
-
-        assert "Overdue: ask for R.2026.1 back from Town Gallery" in home
-        assert "overdue since" in registrar.get(reverse("handover_list")).content.decode()
-        assert "R.2026.1" in registrar.get(reverse("handover_list"), {"export": "csv"}).getvalue().decode()
-
-    def test_limits_must_have_been_told(self, registrar, marked):
-        give_concession(
-            gate="G7", check_names=["inspected"], items=[marked], given_by=make_party(), role="conservator",
-            reason="layers part", limits_of_use="Display only, no handling",
-        )  # fmt: skip
-        certify(marked)
-        row = make_handover(marked, due_on=clock.today() + timedelta(days=9))
-
-        refused = registrar.post(reverse("handover_out", args=[row.number]), self.handed(row))
-        assert refused.status_code == 422 and "Display only, no handling" in refused.content.decode()
-        answer = registrar.post(reverse("handover_out", args=[row.number]), self.handed(row, limits_told="on"))
-        assert answer.status_code == 302
-
-    def test_handling_is_logged_in_hours(self, registrar, marked):
-        who = make_party("Odalys F", kind="person")
-        sent = {"happened_on": clock.today(), "time_h": "90", "time_h_unit": "min", "occasion": "touch table",
-                "supervised_by": who.pk}  # fmt: skip
-
-        assert registrar.post(reverse("handling_add", args=["R.2026.1"]), sent).status_code == 302
-
-        assert marked.handling.get().time_h == 1.5
-        assert "Handled in 1 session" in registrar.get(reverse("item", args=["R.2026.1"])).content.decode()
