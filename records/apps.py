@@ -16,6 +16,7 @@ class RecordsConfig(AppConfig):
             long_work,
             papers,
             seeding,
+            unfinished_cards,
         )
         from records.forms.wording import use_own_words
 

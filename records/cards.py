@@ -1,7 +1,6 @@
 """What the register itself puts on the home page: duties, reports to finish, copies to mark and to label."""
 
 from collections.abc import Iterable
-from datetime import timedelta
 
 from django.db.models import Exists, OuterRef, Q
 from django.http import HttpRequest
@@ -9,7 +8,7 @@ from django.urls import reverse
 
 from records import access, clock
 from records.extensions import HomeCard, home_cards
-from records.models import ConditionReport, Duty, Item, Mark
+from records.models import Duty, Item, Mark
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 from records.services.permissions import NOTICE
 from records.waiting import wanted_for
@@ -33,17 +32,6 @@ def duties_due(request: HttpRequest) -> Iterable[HomeCard]:
         state = "blocked" if duty.due_on < today else "look" if when != "later" else "open"
         things = (duty.item.number,) if duty.item else ()
         yield HomeCard(duty.sentence, reverse("duty_done", args=[duty.pk]), when, state, duty.due_on, things=things)
-
-
-def reports_to_finish(request: HttpRequest) -> Iterable[HomeCard]:
-    if not _mine(request, CONSERVATOR):
-        return
-    rows = ConditionReport.objects.filter(signed_at__isnull=True).select_related("item").order_by("examined_on")
-    for report in rows[:SHOWN]:
-        sentence = f"Finish and sign condition report {report.number} of {report.item.number}"
-        old = report.examined_on < clock.today() - timedelta(days=7)
-        url, when, state = report.get_absolute_url(), "now" if old else "week", "look" if old else "open"
-        yield HomeCard(sentence, url, when, state, things=(report.item.number,))
 
 
 def copies_waiting(request: HttpRequest) -> Iterable[HomeCard]:
@@ -107,5 +95,5 @@ def _step_of(row) -> tuple[str, str, str] | None:
 
 
 home_cards += [
-    duties_due, reports_to_finish, originals_to_examine, copies_waiting, commissions_without_consent,
+    duties_due, originals_to_examine, copies_waiting, commissions_without_consent,
 ]  # fmt: skip

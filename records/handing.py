@@ -1,19 +1,12 @@
-"""Where a handover stands, on a copy's page and on the home page."""
+"""Where a handover stands, and what a copy's page says of the hands that it was in."""
 
-from collections.abc import Iterable
-from datetime import timedelta
-
-from django.db.models import Q
 from django.http import HttpRequest
 
 from records import access, clock
 from records.clock import day_words
-from records.extensions import HomeCard, Panel, home_cards, item_panels
+from records.extensions import Panel, item_panels
 from records.models import HandlingSession, Handover, Item
 from records.services.handovers import GONE
-
-SHOWN = 12
-WEEK = timedelta(days=7)
 
 
 def state_of(row: Handover) -> tuple[str, str]:
@@ -48,27 +41,4 @@ def handovers_panel(request: HttpRequest, item: Item) -> Panel | None:
     return Panel("In other hands", "records/_item_handovers.html", context, order=80, anchor="hands")
 
 
-def cards(request: HttpRequest) -> Iterable[HomeCard]:
-    """What is due back, and what is agreed and still to be handed over."""
-    if not access.may(request.user, "write", Handover):
-        return
-    soon = clock.today() + WEEK * 4
-    waiting = Q(out_on=None) | Q(out_on__isnull=False, due_on__lte=soon, kind__in=Handover.RETURNING)
-    rows = Handover.objects.filter(waiting, back_on=None, called_off_on=None).select_related("item", "party")
-    for row in rows.order_by("due_on", "number")[: SHOWN * 2]:
-        yield _card_of(row)
-
-
-def _card_of(row: Handover) -> HomeCard:
-    today, things = clock.today(), (row.item.number,)
-    if row.out_on is None:
-        sentence = f"Hand {row.item.number} to {row.party}, {row.get_kind_display()}"
-        return HomeCard(sentence, row.get_absolute_url(), "week", things=things)
-    when = "now" if row.due_on <= today else "week" if row.due_on <= today + WEEK else "later"
-    late = row.due_on < today
-    sentence = f"{'Overdue: ask' if late else 'Ask'} for {row.item.number} back from {row.party}"
-    return HomeCard(sentence, row.get_absolute_url(), when, "blocked" if late else "look", row.due_on, things=things)
-
-
 item_panels.append(handovers_panel)
-home_cards.append(cards)
