@@ -11,7 +11,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0019_commission_files'),
+        ('records', '0020_condition_maps'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
