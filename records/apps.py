@@ -7,6 +7,10 @@ class RecordsConfig(AppConfig):
     verbose_name = "Register"
 
     def ready(self) -> None:
+        from records.forms.wording import use_own_words
+
+        use_own_words()  # before any form is imported
+
         from records import (  # noqa: F401  (they register themselves)
             cards,
             checks,
@@ -18,8 +22,6 @@ class RecordsConfig(AppConfig):
             seeding,
             unfinished_cards,
         )
-        from records.forms.wording import use_own_words
 
-        use_own_words()
         post_migrate.connect(seeding.ensure_roles, sender=self)
         post_migrate.connect(seeding.ensure_vocabulary, sender=self)

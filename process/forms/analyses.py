@@ -17,6 +17,7 @@ ACID = ["acid_titrant_ml", "acid_titrant_mol_l", "acid_sample_ml"]
 CHLORIDE = ["chloride_titrant_ml", "chloride_titrant_mol_l", "chloride_sample_ml", "chloride_mg_l"]
 HYDROMETER = ["hydrometer_be", "hydrometer_modulus", "density_g_cm3"]
 TITRATED = {Constituent.COPPER_SULPHATE: "copper", Constituent.SULPHURIC_ACID: "acid"}
+BURETTE = [name for name in (*COPPER, *ACID, *CHLORIDE) if name.endswith("_ml")]
 NUMBERS = [name for name in (*COPPER, *ACID, *CHLORIDE, "volume_now_l") if name != "copper_method"]
 
 
@@ -26,6 +27,7 @@ class AnalysisForm(AsksUnusual, RecordForm):
         fields = ["number", "sampled_at", "analyst", "volume_now_l", *COPPER, *ACID, *CHLORIDE, *HYDROMETER,
                   "temperature_degc", "decision", "note"]  # fmt: skip
         ranged = ["temperature_degc"]
+        bounds = dict.fromkeys(BURETTE, (0, 5000)) | {"density_g_cm3": (0.5, 2), "copper_flask_ml": (0, 20_000)}
         evidence_fields = ["copper_titrant_ml", "acid_titrant_ml", "chloride_titrant_ml", "chloride_mg_l"]
         groups = [
             ("The sample", ["number", "sampled_at", "analyst", "temperature_degc", "volume_now_l"]),
@@ -76,9 +78,6 @@ class AnalysisForm(AsksUnusual, RecordForm):
             raise forms.ValidationError(
                 "Enter at least one titration: how much titrant was used for copper, or for acid."
             )
-        for name in (*burettes, "chloride_titrant_ml", "chloride_mg_l"):
-            if (value := cleaned.get(name)) is not None and value < 0:
-                self.add_error(name, "Less than nothing cannot be used: check the burette reading.")
         self._need_strengths(cleaned)
         self._need_flask_and_modulus(cleaned)
         return cleaned
@@ -101,9 +100,6 @@ class AnalysisForm(AsksUnusual, RecordForm):
             self.add_error("copper_taken_ml", "The flask holds at least what was taken: look at the two volumes again.")
         if cleaned.get("hydrometer_be") is not None and not cleaned.get("hydrometer_modulus"):
             self.add_error("hydrometer_modulus", "Name the modulus: it is printed on the hydrometer, 145 or 144.3.")
-        for name in ("hydrometer_be", "volume_now_l", "density_g_cm3"):
-            if (value := cleaned.get(name)) is not None and not 0 < value < LARGEST[name]:
+        for name in ("hydrometer_be", "volume_now_l"):
+            if cleaned.get(name) == 0:
                 self.add_error(name, "Such a reading is not possible: look at the scale and at the unit again.")
-
-
-LARGEST = {"hydrometer_be": 80.0, "volume_now_l": 1e6, "density_g_cm3": 2.0}

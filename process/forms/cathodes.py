@@ -11,6 +11,7 @@ from process.ranges import Opinion
 from process.summaries.cores import SAME_G
 from records import units
 from records.forms.base import RecordForm
+from records.forms.bounds import FactorField
 from records.forms.quantities import QuantityField
 from records.units import ureg
 
@@ -20,10 +21,9 @@ DISC_SHARE = 0.10  # a disc times a factor is good to about a tenth; common prac
 
 class CathodeForm(AsksUnusual, RecordForm):
     disc_diameter_mm = QuantityField("_mm", required=False, label="Diameter of the disc")
-    disc_factor = forms.FloatField(
+    disc_factor = FactorField(
+        units.Reach(1, 3),
         required=False,
-        min_value=1,
-        max_value=3,
         label="Relief factor",
         help_text="Its surface against that of a flat disc: a medal 1.03 to 1.15, ornate work 1.2 to 1.5. Empty: 1.08.",
     )
@@ -83,9 +83,6 @@ class CathodeForm(AsksUnusual, RecordForm):
             cleaned["side"] = mould.side
         if cleaned.get("tare_g") is None and "tare_g" not in self.errors:
             cleaned["tare_g"] = (core.ready_mass_g if core else None) or 0.0
-        for name in ("tare_g", "coat_resistance_ohm", "coat_distance_mm", "disc_diameter_mm"):
-            if (cleaned.get(name) or 0) < 0:
-                self.add_error(name, "Less than nothing cannot be measured: look at the sign.")
         self._areas(cleaned)
         return cleaned
 

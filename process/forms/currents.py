@@ -3,13 +3,9 @@
 from process.ranges import Opinion, judge
 from records import units
 
-NEGATIVE = "A current is not negative here: write its size; a reversal is an event with a note."
-
 
 def of_current(current_a: float, area_dm2: float, *, step: str) -> Opinion:
     """The table's opinion of the density, said with both units."""
-    if current_a < 0:
-        return Opinion("impossible", NEGATIVE)
     if not area_dm2 or current_a == 0:
         return Opinion("usual")
     density = current_a / area_dm2

@@ -58,19 +58,11 @@ class HydrostaticForm(SentOnce, RecordForm):
         elif air is not None and water is not None and not 0 <= water < air:
             words = f"In water it must read less than the {show(air, '_g')} in air: look for bubbles, weigh again."
             self.add_error("in_water_g", words)
-        self._look_at_water_and_air(cleaned)
+        self._look_at_the_air(cleaned)
         return cleaned
 
-    def _look_at_water_and_air(self, cleaned: dict[str, Any]) -> None:
-        warm = cleaned.get("water_temperature_degc")
-        if warm is not None and not 0 <= warm <= 40:
-            self.add_error("water_temperature_degc", "The water must be between 0 and 40 °C.")
+    def _look_at_the_air(self, cleaned: dict[str, Any]) -> None:
         given = [name for name in AIR if cleaned.get(name) is not None]
         if given and len(given) < len(AIR):
             missing = next(name for name in AIR if name not in given)
             self.add_error(missing, "The air’s buoyancy needs all three; else leave all three empty.")
-        pressure, damp = cleaned.get("air_pressure_hpa"), cleaned.get("air_humidity_pct")
-        if pressure is not None and not 500 <= pressure <= 1100:
-            self.add_error("air_pressure_hpa", "Air presses with 500 to 1100 hPa: look at the unit again.")
-        if damp is not None and not 0 <= damp <= 100:
-            self.add_error("air_humidity_pct", "Humidity lies between 0 and 100 %.")

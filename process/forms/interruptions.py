@@ -63,11 +63,6 @@ class InterruptionForm(RecordForm):
         steps = cleaned.get("activation") or []
         if NOTHING in steps and len(steps) > 1:
             self.add_error("activation", "“none” and a step exclude each other: keep what was done.")
-        for name in ("acid_pct", "acid_s", "out_of_bath_s", "restart_current_a", "restart_ramp_s"):
-            if (cleaned.get(name) or 0) < 0:
-                self.add_error(name, "This cannot be less than nothing: look at the number again.")
-        if (cleaned.get("acid_pct") or 0) > 100:
-            self.add_error("acid_pct", "A strength is at most 100 %: look at the number again.")
         dipped = cleaned.get("acid_pct") is not None or cleaned.get("acid_s") is not None
         if dipped and Event.Activation.ACID not in steps:
             self.add_error("activation", "A strength or a time of an acid dip is given: tick the acid dip as well.")
@@ -129,9 +124,6 @@ class RiskRuleForm(RecordForm):
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
         low, high = cleaned.get("longer_than_s"), cleaned.get("up_to_s")
-        for name in ("longer_than_s", "up_to_s", "out_up_to_s"):
-            if (cleaned.get(name) or 0) < 0:
-                self.add_error(name, "A time is not less than nothing: look at the number again.")
         if low is not None and high is not None and high <= low:
             self.add_error("up_to_s", "The bounds cross: this row would never apply.")
         return cleaned

@@ -30,6 +30,7 @@ class IdentityFields(forms.Form):
         return {name: self.cleaned_data[name] for name in ("number", "title", "owner", "place")}
 
 
+POSSIBLE = {"contact_h": (0, 1e4), "working_temperature_degc": (-20, 400)}  # what no mould sees; common sense
 MOULD_FIELDS = [
     "model", "side", "commission", "material", "batch", "barrier", "made_on", "made_by", "contact_h",
     "working_temperature_degc", "demoulding", "pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on",
@@ -46,6 +47,7 @@ class MouldForm(IdentityFields, AsksUnusual, RecordForm):
         fields = MOULD_FIELDS
         evidence_fields = ["shrinkage_pct"]
         ranged = ["shrinkage_pct"]
+        bounds = POSSIBLE
         groups = [
             ("Before: what it is taken from", ["number", "title", "model", "side", "commission", "owner", "place"]),
             (
@@ -66,18 +68,6 @@ class MouldForm(IdentityFields, AsksUnusual, RecordForm):
 
     def clean_made_on(self):
         return not_in_future(self.cleaned_data["made_on"])
-
-    def clean(self) -> dict:
-        cleaned = super().clean()
-        _refuse_beyond(self, cleaned)
-        return cleaned
-
-
-def _refuse_beyond(form: RecordForm, cleaned: dict) -> None:
-    """What no mould sees; common sense, no source."""
-    for name, (low, high) in {"contact_h": (0, 1e4), "working_temperature_degc": (-20, 400)}.items():
-        if (value := cleaned.get(name)) is not None and not low <= value <= high:
-            form.add_error(name, f"From {low:g} to {high:g} is possible: look at the number and its unit again.")
 
 
 class MouldChangeForm(AsksUnusual, RecordForm):
@@ -104,6 +94,7 @@ class MouldChangeForm(AsksUnusual, RecordForm):
         ]
         evidence_fields = ["shrinkage_pct"]
         ranged = ["shrinkage_pct"]
+        bounds = POSSIBLE
         groups = [
             ("As made", ["material", "batch", "barrier", "contact_h", "working_temperature_degc", "demoulding"]),
             (
@@ -115,7 +106,6 @@ class MouldChangeForm(AsksUnusual, RecordForm):
 
     def clean(self) -> dict:
         cleaned = super().clean()
-        _refuse_beyond(self, cleaned)
         gone = {Mould.Fate.DESTROYED, Mould.Fate.RETURNED, Mould.Fate.LOST}
         if cleaned.get("fate") in gone and not cleaned.get("fate_on"):
             self.add_error("fate_on", "Say when: the consent and the certificate depend on the date.")

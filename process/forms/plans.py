@@ -15,7 +15,6 @@ POSITIVE = (
     "farthest_mm", "planned_voltage_v", "anode_mass_g", "anode_area_dm2", "ready_in_h",
 )  # fmt: skip
 ASKED = ("ready_in_h",)
-NOT_NEGATIVE = ("attended_h", "outside_money")
 
 
 class PlanForm(AsksUnusual, RecordForm):
@@ -80,11 +79,9 @@ class PlanForm(AsksUnusual, RecordForm):
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
-        for names, least in ((POSITIVE, "more than zero"), (NOT_NEGATIVE, "zero or more")):
-            for name in names:
-                value = cleaned.get(name)
-                if value is not None and (value < 0 or (value == 0 and names is POSITIVE)):
-                    self.add_error(name, f"Write {least}, or leave it empty if it is not needed.")
+        for name in POSITIVE:
+            if cleaned.get(name) == 0:
+                self.add_error(name, "Write more than zero, or leave it empty if it is not needed.")
         near, far = cleaned.get("nearest_mm"), cleaned.get("farthest_mm")
         if near is not None and far is not None and far < near:
             self.add_error("farthest_mm", "The farthest place cannot be nearer to the anode than the nearest.")

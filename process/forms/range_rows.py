@@ -2,6 +2,8 @@ from itertools import pairwise
 
 from process.models import Range
 from records.forms.base import RecordForm
+from records.forms.bounds import FactorField
+from records.units import reach_of
 
 ORDER = ["possible_low", "usual_low", "usual_high", "possible_high"]
 
@@ -21,7 +23,10 @@ class RangeForm(RecordForm):
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         for name in ORDER:
-            self.fields[name].help_text = f"{self.instance.unit}. Empty: no bound on this side."
+            words = f"{self.instance.unit}. Empty: no bound on this side."
+            self.fields[name] = FactorField(
+                reach_of(self.instance.field), required=False, label=self.fields[name].label, help_text=words
+            )
 
     def clean(self) -> dict:
         cleaned = super().clean()

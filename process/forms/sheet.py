@@ -10,7 +10,7 @@ from process.forms.currents import of_current
 from process.forms.people import person_field
 from process.models import Event, Range, Reading, Run
 from process.ranges import Opinion, judge
-from process.summaries.hanging import hanging_at
+from process.summaries.hanging import area_hours, hanging_at
 from records import clock, units
 from records.forms.base import RecordForm
 from records.forms.tokens import SentOnce
@@ -104,15 +104,16 @@ class ReadingForm(LineForm):
 
     def _of_meter(self) -> Opinion:
         """A meter that was not set back may show more than flowed: what no current could bring is asked about."""
-        entry = next((event.at for event in self.run.events.all() if event.kind == Event.Kind.ENTRY), None)
+        events = list(self.run.events.all())
+        entry = next((event.at for event in events if event.kind == Event.Kind.ENTRY), None)
         at, meter = self.cleaned_data.get("at"), self.cleaned_data["meter_ah"]
-        area = sum(c.total_area_dm2 for c in self.run.cathodes.all())
-        hours = (at - entry).total_seconds() / 3600 if at and entry else 0.0
-        if hours <= 0 or not area:
+        hung = area_hours(self.run.cathodes.all(), events, entry, at) if at and entry else 0.0
+        if hung <= 0:
             return Opinion("usual")
-        if judge("current_density_a_dm2", meter / hours / area, step=self.range_step()).verdict != "impossible":
+        if judge("current_density_a_dm2", meter / hung, step=self.range_step()).verdict != "impossible":
             return Opinion("usual")
-        shown = f"{units.show(meter, '_ah')} in {units.show(hours, '_h')}"
+        hours = (at - entry).total_seconds() / 3600
+        shown = f"{units.show(meter, '_ah')} in {units.show(hours, '_h')} on what hung there"
         return Opinion(
             "unusual", f"{shown} is more than this run can have taken. Is the decimal right, was it set back?"
         )
@@ -122,8 +123,6 @@ class ReadingForm(LineForm):
         written = [cleaned.get(name) for name in (*FIGURES, "meter_ah")]
         if not self.errors and not cleaned.get("note") and all(value is None for value in written):
             self.add_error("current_a", "A reading says something: write at least one figure, or a note.")
-        if cleaned.get("meter_ah") is not None and cleaned["meter_ah"] < 0:
-            self.add_error("meter_ah", "A meter does not show less than nothing: read it again.")
         return cleaned
 
 

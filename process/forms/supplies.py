@@ -46,8 +46,6 @@ class PowerUnitForm(RecordForm):
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
         _above_zero(self, cleaned, "rated_a", "rated_v", "resolution_a", "efficiency_pct")
-        if (cleaned.get("efficiency_pct") or 0) > 100:
-            self.add_error("efficiency_pct", "A power unit gives no more than it takes: at most 100 %.")
         return cleaned
 
 
@@ -77,11 +75,8 @@ class PriceForm(RecordForm):
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()
-        for name in ("labour_money_h", "metal_money_kg", "energy_money_kwh", "bath_money"):
-            if (cleaned.get(name) or 0) < 0:
-                self.add_error(name, "A price is zero or more.")
         _above_zero(self, cleaned, "bath_life_ah")
-        if not 0 <= (cleaned.get("failure_pct") or 0) < 100:
+        if cleaned.get("failure_pct") == 100:
             self.add_error("failure_pct", "From 0 to less than 100 %: where every run fails, mend the cause first.")
         return cleaned
 

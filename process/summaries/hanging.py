@@ -17,3 +17,13 @@ def hanging_at(cathodes: Iterable[Cathode], events: Iterable[Event], at: datetim
     rows = list(events)
     stays = [(cathode, *stay_of(cathode, rows)) for cathode in cathodes]
     return [cathode for cathode, begin, end in stays if (begin is None or begin <= at) and (end is None or at < end)]
+
+
+def area_hours(cathodes: Iterable[Cathode], events: Iterable[Event], begin: datetime, end: datetime) -> float:
+    """Area times hours (dm²·h) of all that hung between two instants, each piece for as long as it hung."""
+    rows, total = list(events), 0.0
+    for cathode in cathodes:
+        hung, taken = stay_of(cathode, rows)
+        span = min(taken or end, end) - max(hung or begin, begin)
+        total += cathode.total_area_dm2 * max(span.total_seconds() / 3600, 0.0)
+    return total

@@ -4,10 +4,12 @@ from collections.abc import Iterable
 from typing import Any
 
 from django import forms
+from django.core.validators import MaxLengthValidator
 
 from records import dating, units
+from records.forms.bounds import CountField, FactorField
 from records.forms.conflicts import VersionLock
-from records.forms.dates import EdtfField, InstantField
+from records.forms.dates import DayField, EdtfField, InstantField
 from records.forms.duplicates import name_the_duplicate
 from records.forms.groups import Group, grouped
 from records.forms.lookup import instead_of
@@ -22,6 +24,8 @@ SEEN_BY = {
     "made_up_by", "measured_by", "operator", "person", "placed_by", "supervised_by", "taken_back_by", "taken_by",
     "tester", "witness",
 }  # fmt: skip
+MAY_LIE_AHEAD = ("_by", "_to", "_from", "_until")
+LONGEST_WORDS = 20_000  # characters of a note: ten pages
 DATE_COMPANIONS = ("edtf", "earliest", "latest")
 
 
@@ -31,7 +35,8 @@ class RecordForm(VersionLock, forms.ModelForm):
     A float whose name ends in a unit suffix becomes a number with its unit; the column gets the plain number,
     the row's `as_typed` what was written. A date and time becomes an instant. Text named `…_words` beside a
     column `…_edtf` becomes an uncertain date. In Meta: `evidence_fields` show how the number is known,
-    `future_fields` may lie ahead, `groups` is a list of (title, fields). A choice of people, places, things … becomes a
+    `future_fields` may lie ahead (a day named `…_by`, `…_to`, `…_from` or `…_until` may anyway), `bounds` are closer
+    ones than `units.reach_of` has, `groups` is a list of (title, fields). A choice of people, places, things … becomes a
     look-up; `short_lists` names the choices that the form itself narrows to the few that belong to its record.
 
     After cleaning, `cleaned_data` holds plain numbers and words; `entered` the `units.Parsed` of each number.
@@ -66,9 +71,8 @@ class RecordForm(VersionLock, forms.ModelForm):
             before = getattr(self.instance, f"{name}_id", None)
             return instead_of(field, "people" if name in SEEN_BY else "", before)
         common = {key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")}
-        suffix = units.suffix_of(name)
-        if type(field) is forms.FloatField and suffix:
-            return QuantityField(suffix, evidence=name in self._from_meta("evidence_fields"), **common)
+        if isinstance(field, forms.IntegerField):
+            return self._fitting_number(name, field, common)
         if type(field) is forms.DateTimeField:
             return InstantField(allow_future=name in self._from_meta("future_fields"), **common)
         if type(field) is forms.CharField and name == "number":
@@ -76,13 +80,26 @@ class RecordForm(VersionLock, forms.ModelForm):
         if type(field) is forms.CharField and name.endswith("_words") and self._has_column(f"{name[:-5]}edtf"):
             return EdtfField(**common)
         if type(field) is forms.DateField:
-            field.widget = forms.DateInput({"type": "date"}, format="%Y-%m-%d")
+            ahead = name in self._from_meta("future_fields") or name.endswith(MAY_LIE_AHEAD)
+            return DayField(allow_future=ahead, **common)
+        if type(field) is forms.CharField and field.max_length is None:
+            field.max_length = LONGEST_WORDS
+            field.validators.append(MaxLengthValidator(LONGEST_WORDS))
         return field
 
     def _grows_without_end(self, name: str, field: forms.Field) -> bool:
         """A choice out of all people, places, things …; not one that the form narrows to what belongs to its record."""
         is_choice = type(field) is forms.ModelChoiceField and field.queryset.model in USUAL
         return is_choice and name not in self._from_meta("short_lists")
+
+    def _fitting_number(self, name: str, field: forms.Field, common: dict[str, Any]) -> forms.Field:
+        """A number with its bounds: those that the form gives, else those of its name or unit."""
+        reach, suffix = dict(self._from_meta("bounds")).get(name) or units.reach_of(name), units.suffix_of(name)
+        if type(field) is forms.FloatField and suffix:
+            return QuantityField(suffix, name in self._from_meta("evidence_fields"), units.Reach(*reach), **common)
+        if type(field) is forms.FloatField:
+            return FactorField(units.Reach(*reach), **common)
+        return CountField(units.Reach(*reach), **common) if type(field) is forms.IntegerField else field
 
     def _has_column(self, name: str) -> bool:
         return any(column.name == name for column in self._meta.model._meta.get_fields())

@@ -29,15 +29,9 @@ class CommissionForm(RecordForm):
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         self.fields["purpose"].queryset = self.fields["purpose"].queryset.filter(is_retired=False)
-        self.fields["quantity_count"].min_value = 1
         if not self.instance.pk:
             self.offer("number", next_number(Commission, SERIES["commission"]))
             self.offer("requested_on", clock.today())
-
-    def clean_quantity_count(self) -> int:
-        if not self.cleaned_data["quantity_count"]:
-            raise forms.ValidationError("A commission asks for at least one copy.")
-        return self.cleaned_data["quantity_count"]
 
     def clean(self) -> dict:
         cleaned = super().clean()

@@ -6,6 +6,8 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from records import clock, gates
+from records.forms.base import LONGEST_WORDS
+from records.forms.dates import DayField
 from records.forms.lookup import LookupField, LookupListField
 from records.models import Gate, Item
 
@@ -31,14 +33,17 @@ class ConcessionForm(forms.Form):
     items = LookupListField(
         "in-hand", label="Concerns", help_text="Numbers of the pieces, a comma or a new line between."
     )
-    valid_to = forms.DateField(
-        label="Holds to", required=False, widget=forms.DateInput({"type": "date"}, format="%Y-%m-%d"),
+    valid_to = DayField(
+        allow_future=True, label="Holds to", required=False,
         help_text="The last day on which a step may rest on it; empty: without an end. It holds from today.",
     )  # fmt: skip
     commission = LookupField("commissions", required=False, help_text="By its number.")
-    reason = forms.CharField(widget=forms.Textarea({"rows": 4}), help_text="Why work goes on without the evidence.")
+    reason = forms.CharField(
+        max_length=LONGEST_WORDS, widget=forms.Textarea({"rows": 4}),
+        help_text="Why work goes on without the evidence.",
+    )  # fmt: skip
     limits_of_use = forms.CharField(
-        widget=forms.Textarea({"rows": 3}), required=False,
+        max_length=LONGEST_WORDS, widget=forms.Textarea({"rows": 3}), required=False,
         help_text="“Display only, no handling”: goes with the piece and all that is made of it, on every page and "
         "paper, also when the concession has ended.",
     )  # fmt: skip

@@ -1,7 +1,7 @@
 """Instants in the museum's time, and dates of which one is not sure."""
 
 import re
-from datetime import UTC, datetime, timedelta, tzinfo
+from datetime import UTC, date, datetime, timedelta, tzinfo
 from typing import Any
 
 from django import forms
@@ -11,6 +11,7 @@ from django.utils import timezone
 from records import clock, dating
 
 EARLIEST_YEAR, LATEST_YEAR = 1800, 2200
+YEAR = f"Check the year: it must lie between {EARLIEST_YEAR} and {LATEST_YEAR}."
 _INSTANT = re.compile(
     r"(?P<day>[0-9]{4}-[0-9]{2}-[0-9]{2})[T ] ?(?P<time>[0-9]{2}:[0-9]{2}(?::[0-9]{2})?)(?:\.[0-9]{1,6})?"
     r" ?(?P<offset>Z|[+-][0-9]{2}:?[0-9]{2})?"
@@ -27,7 +28,7 @@ def read_instant(text: str, zone: tzinfo) -> datetime:
     except ValueError as error:
         raise ValidationError("There is no such day or time: check day, month and hour.", code="unreadable") from error
     if not EARLIEST_YEAR <= local.year <= LATEST_YEAR:
-        raise ValidationError(f"Check the year: it must lie between {EARLIEST_YEAR} and {LATEST_YEAR}.", code="year")
+        raise ValidationError(YEAR, code="year")
     if local.tzinfo is None:
         _ask_at_clock_change(local, zone)
         local = local.replace(tzinfo=zone)
@@ -118,6 +119,25 @@ class InstantField(forms.Field):
 
     def has_changed(self, initial: Any, data: Any) -> bool:
         return (self.prepare_value(initial) or "") != (data or "")
+
+
+class DayField(forms.DateField):
+    """A day of the calendar; one on which something happened lies not ahead."""
+
+    widget = forms.DateInput({"type": "date"}, format="%Y-%m-%d")
+
+    def __init__(self, *, allow_future: bool = False, **kwargs: Any) -> None:
+        self.allow_future = allow_future
+        super().__init__(**kwargs)
+
+    def validate(self, value: date | None) -> None:
+        super().validate(value)
+        if value is None:
+            return
+        if not self.allow_future and value > clock.today():
+            raise ValidationError("This day has not come yet: write when it happened. Is it the year?", code="future")
+        if not EARLIEST_YEAR <= value.year <= LATEST_YEAR:
+            raise ValidationError(YEAR, code="year")
 
 
 class EdtfField(forms.CharField):

@@ -1,8 +1,8 @@
 from django import forms
-from django.core.exceptions import ValidationError
 
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.dates import DayField
 from records.forms.lookup import LookupField
 from records.models import Duty
 from records.roles import ROLE_CHOICES
@@ -15,6 +15,7 @@ class DutyForm(RecordForm):
 
     class Meta:
         model = Duty
+        future_fields = ["due_on"]
         fields = ["sentence", "due_on", "role", "item", "commission"]
         groups = [("What and when", ["sentence", "due_on", "role"]), ("What it concerns", ["item", "commission"])]
 
@@ -22,13 +23,5 @@ class DutyForm(RecordForm):
 class DutyDoneForm(forms.Form):
     """How a duty was done; who did it is who signs in."""
 
-    on = forms.DateField(
-        label="Done on", initial=clock.today, widget=forms.DateInput({"type": "date"}, format="%Y-%m-%d")
-    )
+    on = DayField(label="Done on", initial=clock.today)
     words = forms.CharField(label="How it was done", max_length=300, help_text="Witness, certificate, letter.")
-
-    def clean_on(self):
-        on = self.cleaned_data["on"]
-        if on > clock.today():
-            raise ValidationError("This day lies in the future: a duty is done when it is done.")
-        return on

@@ -5,7 +5,9 @@ from typing import Any
 
 from django import forms
 
+from records.forms.bounds import CountField, FactorField
 from records.models import Item
+from records.units import Reach
 
 MOST = 1000
 KINDS = (("object", "object tags"), ("shelf", "shelf tags"), ("sale", "sale tickets"))
@@ -22,7 +24,7 @@ KINDS_OF = {
 }  # fmt: skip
 _FAR = "A sheet is shifted by at most 5 mm; more means that another sheet was chosen."
 _NUDGE: dict[str, Any] = {
-    "min_value": -5, "max_value": 5, "required": False, "initial": 0,
+    "reach": Reach(-5, 5), "required": False, "initial": 0,
     "error_messages": {"min_value": _FAR, "max_value": _FAR},
 }  # fmt: skip
 
@@ -35,11 +37,11 @@ class LabelSheetForm(forms.Form):
         help_text="By spaces, commas or lines: R.2026.1 R.2026.2",
     )  # fmt: skip
     sheet = forms.ChoiceField(label="On", help_text="Width and height of one label.")
-    start = forms.IntegerField(
-        label="Begin at label", min_value=1, initial=1, help_text="Counted from the upper left, along the rows."
+    start = CountField(
+        Reach(1, MOST), label="Begin at label", initial=1, help_text="Counted from the upper left, along the rows."
     )
-    right = forms.FloatField(label="Shift to the right, mm", **_NUDGE)
-    up = forms.FloatField(label="Shift upwards, mm", **_NUDGE)
+    right = FactorField(label="Shift to the right, mm", **_NUDGE)
+    up = FactorField(label="Shift upwards, mm", **_NUDGE)
     marks = forms.BooleanField(label="with cut marks, for plain paper", required=False)
     leave_out = forms.BooleanField(label="leave out those that may not be printed yet", required=False)
 

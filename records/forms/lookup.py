@@ -78,7 +78,8 @@ class LookupField(forms.CharField):
         self.kind = kind
         self.lookup = LOOKUPS[kind]
         self.before: Any = None
-        kwargs.setdefault("widget", LookupWidget(kind, self.several, {"placeholder": words} if words else None))
+        widget = LookupWidget(kind, self.several, {"placeholder": words} if words else None)
+        kwargs = {"widget": widget, "max_length": LONGEST} | kwargs
         super().__init__(**kwargs)
 
     def let_add(self, user: Any) -> None:

@@ -47,6 +47,7 @@ class MeasurementForm(RecordForm):
     class Meta:
         model = Measurement
         fields = ["what", "point", "temperature_degc", "measured_on", "measured_by", "note"]
+        bounds = {"temperature_degc": (-50, 200)}
         groups = [
             ("", ["what", "amount", "point"]),
             ("Who measured it, and when?", ["measured_on", "measured_by", "temperature_degc", "note"]),
@@ -77,9 +78,7 @@ class MeasurementForm(RecordForm):
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
-        value, warm = cleaned.get("amount"), cleaned.get("temperature_degc")
-        if warm is not None and not -50 <= warm <= 200:
-            self.add_error("temperature_degc", "No piece is measured so cold or so hot: look at the unit again.")
+        value = cleaned.get("amount")
         if value is None:
             return cleaned
         if value < 0 or (value == 0 and self.column != "angle_deg"):

@@ -7,6 +7,7 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 MOST_POINTS = 400
+LONGEST_LINE = 30  # characters
 NUMBER = r"([0-9]{1,6}(?:[.,][0-9]{1,3})?)"
 LINE = re.compile(rf"{NUMBER}(?:\s*;\s*|,?\s+){NUMBER}")
 
@@ -17,7 +18,7 @@ class PointsField(forms.CharField):
     def __init__(self, *, size_px: tuple[int, int], least: int, most: int, **kwargs: Any) -> None:
         self.size_px, self.least, self.most = size_px, least, most
         lines = {"rows": min(most, 4), "data-points": "", "data-least": least, "data-most": most, "spellcheck": "false"}
-        super().__init__(widget=forms.Textarea(lines), **kwargs)
+        super().__init__(widget=forms.Textarea(lines), max_length=most * LONGEST_LINE, **kwargs)
 
     def prepare_value(self, value: Any) -> Any:
         return "\n".join(f"{x:g} {y:g}" for x, y in value) if isinstance(value, list) else value

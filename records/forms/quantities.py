@@ -8,6 +8,7 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from records import units
+from records.forms.bounds import refuse_beyond
 from records.units.echo import echo_table
 
 EVIDENCE_KINDS = {
@@ -95,10 +96,16 @@ class QuantityField(forms.Field):
 
     default_error_messages = {"required": "Write a number; it is needed here."}
 
-    def __init__(self, suffix: str, evidence: bool = False, **kwargs: Any) -> None:
+    def __init__(self, suffix: str, evidence: bool = False, reach: units.Reach | None = None, **kwargs: Any) -> None:
         self.suffix = suffix
         self.evidence = evidence
+        self._reach = reach
         super().__init__(widget=kwargs.pop("widget", None) or QuantityWidget(suffix, evidence), **kwargs)
+
+    @property
+    def reach(self) -> units.Reach:
+        """The outermost bounds; those of the unit where the field was given none of its own."""
+        return self._reach or units.reach_of(self.suffix)
 
     def get_bound_field(self, form: forms.BaseForm, field_name: str) -> forms.BoundField:
         bound = super().get_bound_field(form, field_name)
@@ -122,6 +129,7 @@ class QuantityField(forms.Field):
             parsed = _with_margin(units.parse(text, self.suffix, unit or None), margin.strip(), self.suffix)
         except units.UnitsError as error:
             raise ValidationError(str(error), code="unreadable") from error
+        refuse_beyond(parsed, self.reach, self.suffix)
         self.run_validators(parsed.canonical)
         return replace(parsed, kind=_kind(kind), method=_method(method))
 

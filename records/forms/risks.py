@@ -1,5 +1,3 @@
-from django.core.exceptions import ValidationError
-
 from records import clock
 from records.forms.base import RecordForm
 from records.models import RiskAssessment
@@ -30,15 +28,3 @@ class RiskForm(RecordForm):
         if not self.instance.pk:
             self.offer("number", next_number(RiskAssessment, SERIES["risk"]))
             self.offer("assessed_on", clock.today())
-
-    def _one_to_five(self, name: str) -> int | None:
-        value = self.cleaned_data[name]
-        if value is not None and not 1 <= value <= 5:
-            raise ValidationError("Choose from 1 (least) to 5 (most).")
-        return value
-
-    def clean_probability_count(self) -> int | None:
-        return self._one_to_five("probability_count")
-
-    def clean_consequence_count(self) -> int | None:
-        return self._one_to_five("consequence_count")

@@ -1,6 +1,9 @@
 """Our own words for what Django's form fields say by themselves: what to do, not what went wrong."""
 
 from django import forms
+from django.core import validators
+
+from records.forms.unseen import refuse_unseen
 
 WORDS: dict[type[forms.Field], dict[str, str]] = {
     forms.Field: {"required": "Fill this in: it is needed here."},
@@ -17,6 +20,19 @@ WORDS: dict[type[forms.Field], dict[str, str]] = {
 }
 
 
+LIMITS: dict[type[validators.BaseValidator], str] = {
+    validators.MaxLengthValidator: "At most %(limit_value)d characters fit here, not %(show_value)d: shorten it.",
+    validators.MinLengthValidator: "At least %(limit_value)d characters are needed here.",
+    validators.MaxValueValidator: "At most %(limit_value)s is possible here: look at the number again.",
+    validators.MinValueValidator: "At least %(limit_value)s is possible here: look at the number again.",
+}
+
+
 def use_own_words() -> None:
+    """Before any form is made: fields take these over when they are declared."""
+    forms.CharField.default_validators = [refuse_unseen]
+    validators.ProhibitNullCharactersValidator.message = "Type it anew, without what cannot be seen."
+    for validator, words in LIMITS.items():
+        validator.message = words
     for field, messages in WORDS.items():
         field.default_error_messages = {**field.default_error_messages, **messages}

@@ -5,18 +5,22 @@ from records.units.entered import decimals_written
 from records.units.errors import UnitsError
 from records.units.factors import from_canonical, spread_from_canonical, spread_to_canonical, to_canonical
 from records.units.offered import CHOICES, UnitChoice
+from records.units.reach import BARE, COUNT, Reach, reach_of
 from records.units.reading import LONGEST_TEXT, Parsed, margin, parse
 from records.units.registry import SUFFIXES, suffix_of, ureg
 from records.units.showing import MIXED, OTHER_UNIT, SHOW_DIGITS, figure, other_unit, plain, show
 
 __all__ = [
+    "BARE",
     "CHOICES",
+    "COUNT",
     "LONGEST_TEXT",
     "MIXED",
     "OTHER_UNIT",
     "SHOW_DIGITS",
     "SUFFIXES",
     "Parsed",
+    "Reach",
     "UnitChoice",
     "UnitsError",
     "decimals_written",
@@ -27,6 +31,7 @@ __all__ = [
     "other_unit",
     "parse",
     "plain",
+    "reach_of",
     "show",
     "spread_from_canonical",
     "spread_to_canonical",

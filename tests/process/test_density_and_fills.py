@@ -85,7 +85,7 @@ def test_a_copy_with_a_core_is_refused(conservator):
 
 
 @pytest.mark.parametrize(("changes", "said"), [
-    ({"in_water_g": "8.630"}, "look for bubbles"), ({"water_temperature_degc": "60"}, "between 0 and 40"),
+    ({"in_water_g": "8.630"}, "look for bubbles"), ({"water_temperature_degc": "60"}, "From 0 to 40"),
     ({"air_pressure_hpa": "1013"}, "needs all three"),
 ])  # fmt: skip
 def test_readings_that_cannot_be_are_sent_back(conservator, coin, changes, said):

@@ -119,8 +119,8 @@ def test_a_lead_free_filling_is_not_asked_about(technician, medal):
 @pytest.mark.parametrize(
     ("field", "value", "words"),
     [
-        ("die_axis_deg", "361", "not possible"),
-        ("fill_mass_g", "-3", "more than nothing"),
+        ("die_axis_deg", "361", "From 0 to 360"),
+        ("fill_mass_g", "-3", "look at the sign"),
         ("made_up_on", "2999-01-01", "not come yet"),
         ("made_up_on", "2026-02-01", "later than that"),
         ("technique", "uniface", "more than one face"),

@@ -80,7 +80,7 @@ def test_it_is_entered_once_and_shown_on_the_page_of_the_mould(conservator, moul
     ({"measured_mm": "16.773"}, "−90.02"),
     ({"measured_mm": "0"}, "more than nothing"),
     ({"gauged_on": "2020-01-01"}, "cannot have been measured before"),
-    ({"gauged_on": "2999-01-01"}, "in the future"),
+    ({"gauged_on": "2999-01-01"}, "not come yet"),
 ])  # fmt: skip
 def test_what_cannot_be_is_sent_back_with_what_was_typed(conservator, mould, changes, said):
     page = send(conservator, mould, **changes).content.decode()
