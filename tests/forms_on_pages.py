@@ -16,7 +16,7 @@ from tests.addresses import address, routes
 VARIANTS: dict[str, tuple[str, ...]] = {
     "event_add": tuple(f"?kind={kind}" for kind in ("covered", "current", "interruption", "restart", "stop")),
 }
-ASKING = {"mark_plan"}  # forms that only ask, and keep nothing
+ASKING = {"mark_plan", "mixture"}  # forms that only ask, and keep nothing
 NUMBERS = (QuantityField, forms.IntegerField)  # FloatField and DecimalField are IntegerFields
 
 

@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from typing import Any
 
 from django import forms
-from django.core.validators import MaxLengthValidator
 
 from records import dating, units
 from records.forms.bounds import CountField, FactorField
@@ -25,7 +24,6 @@ SEEN_BY = {
     "tester", "witness",
 }  # fmt: skip
 MAY_LIE_AHEAD = ("_by", "_to", "_from", "_until")
-LONGEST_WORDS = 20_000  # characters of a note: ten pages
 DATE_COMPANIONS = ("edtf", "earliest", "latest")
 
 
@@ -36,8 +34,8 @@ class RecordForm(VersionLock, forms.ModelForm):
     the row's `as_typed` what was written. A date and time becomes an instant. Text named `…_words` beside a
     column `…_edtf` becomes an uncertain date. In Meta: `evidence_fields` show how the number is known,
     `future_fields` may lie ahead (a day named `…_by`, `…_to`, `…_from` or `…_until` may anyway), `bounds` are closer
-    ones than `units.reach_of` has, `groups` is a list of (title, fields). A choice of people, places, things … becomes a
-    look-up; `short_lists` names the choices that the form itself narrows to the few that belong to its record.
+    ones than `units.reach_of` has, `groups` is a list of (title, fields). A choice of people, places, things … becomes
+    a look-up; `short_lists` names the choices that the form itself narrows to the few that belong to its record.
 
     After cleaning, `cleaned_data` holds plain numbers and words; `entered` the `units.Parsed` of each number.
     """
@@ -82,9 +80,6 @@ class RecordForm(VersionLock, forms.ModelForm):
         if type(field) is forms.DateField:
             ahead = name in self._from_meta("future_fields") or name.endswith(MAY_LIE_AHEAD)
             return DayField(allow_future=ahead, **common)
-        if type(field) is forms.CharField and field.max_length is None:
-            field.max_length = LONGEST_WORDS
-            field.validators.append(MaxLengthValidator(LONGEST_WORDS))
         return field
 
     def _grows_without_end(self, name: str, field: forms.Field) -> bool:

@@ -6,7 +6,6 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from records import clock, gates
-from records.forms.base import LONGEST_WORDS
 from records.forms.dates import DayField
 from records.forms.lookup import LookupField, LookupListField
 from records.models import Gate, Item
@@ -39,11 +38,11 @@ class ConcessionForm(forms.Form):
     )  # fmt: skip
     commission = LookupField("commissions", required=False, help_text="By its number.")
     reason = forms.CharField(
-        max_length=LONGEST_WORDS, widget=forms.Textarea({"rows": 4}),
+        widget=forms.Textarea({"rows": 4}),
         help_text="Why work goes on without the evidence.",
     )  # fmt: skip
     limits_of_use = forms.CharField(
-        max_length=LONGEST_WORDS, widget=forms.Textarea({"rows": 3}), required=False,
+        widget=forms.Textarea({"rows": 3}), required=False,
         help_text="“Display only, no handling”: goes with the piece and all that is made of it, on every page and "
         "paper, also when the concession has ended.",
     )  # fmt: skip

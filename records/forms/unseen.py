@@ -9,6 +9,7 @@ from django.core.exceptions import ValidationError
 # Unicode calls no character at all. Marks of Hebrew and Arabic writing stay: inscriptions are copied with them.
 UNSEEN = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u202d\u202e\ufff9-\ufffb\ufffe\uffff]")
 SHOWN = 12
+LONGEST = 60_000  # characters: thirty pages; five hundred readings pasted at once
 
 
 def refuse_unseen(text: object) -> None:
@@ -20,6 +21,15 @@ def refuse_unseen(text: object) -> None:
         raise ValidationError(
             f"A sign that cannot be seen (U+{ord(found.group()):04X}) stands {where}: type that place anew.",
             code="unseen",
+        )
+
+
+def refuse_endless(text: object) -> None:
+    """Fields of text that name no end of their own have this one."""
+    if isinstance(text, str) and len(text) > LONGEST:
+        raise ValidationError(
+            f"These are {len(text)} characters, and {LONGEST} are kept: what is longer belongs in a file.",
+            code="endless",
         )
 
 

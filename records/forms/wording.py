@@ -3,7 +3,7 @@
 from django import forms
 from django.core import validators
 
-from records.forms.unseen import refuse_unseen
+from records.forms.unseen import refuse_endless, refuse_unseen
 
 WORDS: dict[type[forms.Field], dict[str, str]] = {
     forms.Field: {"required": "Fill this in: it is needed here."},
@@ -16,6 +16,7 @@ WORDS: dict[type[forms.Field], dict[str, str]] = {
     },
     forms.DateField: {"invalid": "Write the day as 2026-02-16."},
     forms.IntegerField: {"invalid": "Write a whole number."},
+    forms.EmailField: {"invalid": "Write an address such as name@museum.example."},
     forms.FileField: {"required": "Choose a file.", "empty": "The file is empty: choose another one."},
 }
 
@@ -30,7 +31,7 @@ LIMITS: dict[type[validators.BaseValidator], str] = {
 
 def use_own_words() -> None:
     """Before any form is made: fields take these over when they are declared."""
-    forms.CharField.default_validators = [refuse_unseen]
+    forms.CharField.default_validators = [refuse_unseen, refuse_endless]
     validators.ProhibitNullCharactersValidator.message = "Type it anew, without what cannot be seen."
     for validator, words in LIMITS.items():
         validator.message = words
