@@ -15,7 +15,8 @@ SPELT = {
     "J/(mol.K)": "J/(mol*K)", "A.h/mol": "A*h/mol", "1": "", "g/g": "", "troy oz": "troy_ounce",
     "g/L per mL": "g/L", "gr": "grain",
     "S.cm2/mol": "S*cm**2/mol", "ohm.m2": "ohm*m**2",
-    "deg Be": "",
+    "deg Be": "", "oz avdp/US gal": "oz/US_gallon", "lb/imperial gal": "lb/imperial_gallon",
+    "mass %": "pct", "mass % anhydrous": "pct",
 }  # fmt: skip
 
 
