@@ -7,7 +7,7 @@ from django import forms
 from django.core.exceptions import ValidationError
 
 from process.chemistry.errors import ChemistryError
-from process.chemistry.scans import LENGTH_UNITS, MOST_BYTES, SIDES, read_scan
+from process.chemistry.scans import LENGTH_UNITS, MOST_BYTES, MOST_FACES, SIDES, read_scan
 from process.forms.asking import AsksUnusual
 from process.models import AreaPart
 from process.ranges import Opinion, judge
@@ -126,8 +126,9 @@ class ScanForm(AreaForm):
     """A mesh is read while the form is checked, outside of any transaction; the file is kept as it came."""
 
     file = forms.FileField(
-        label="Scan", help_text="STL, OBJ or PLY. It is kept byte for byte beside the area that it gave.",
-        max_length=255,
+        label="Scan", max_length=255,
+        help_text=f"STL, OBJ or PLY, up to {MOST_BYTES // 1_000_000} MB and {MOST_FACES // 1_000_000} million "
+        "triangles. It is kept byte for byte beside the area that it gave.",
     )  # fmt: skip
     unit = forms.ChoiceField(
                 label="The file counts in",
@@ -146,7 +147,7 @@ class ScanForm(AreaForm):
         file = cleaned["file"]
         content = file.read()
         try:
-            scan = read_scan(content, file.name, cleaned["unit"], cleaned["side"])
+            scan = read_scan(content, file.name, cleaned["unit"], cleaned["side"], MOST_FACES)
         except ChemistryError as error:
             self.add_error("file", f"The scan {error.problem}." if error.input == "scan" else f"{error}.")
             return

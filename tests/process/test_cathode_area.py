@@ -1,6 +1,7 @@
 """The area of a cathode from its parts: by shape, foil or scan; the sum carries its ± into the plan."""
 
 import hashlib
+import re
 
 import pytest
 import trimesh
@@ -104,12 +105,15 @@ def test_a_scan_gives_the_area_of_its_side_and_what_is_wrong_with_it(client, cat
         (b"v 0 0 0\nv 1 0 0\nv 2 0 0\nf 1 2 3\n", "face.obj", "no area on that side"),
         (b"anything", "face.zip", "no STL, OBJ or PLY file"),
         (b"\xff\x00" * 300, "face.ply", "has not its heading"),
+        (b"", "face.stl", "empty"),
+        (bytes(80) + (2).to_bytes(4, "little") + bytes(100), "face.stl", "area|triangle|cannot be read"),
+        (b"solid wood and other words\n" * 9, "face.stl", "holds no triangles"),
     ],
 )
 def test_what_is_no_scan_is_refused_and_nothing_kept(client, cathode, content, name, words):
     answer = add(client, cathode, "scan", **scan(content, name))
 
-    assert answer.status_code == 422 and words in answer.content.decode()
+    assert answer.status_code == 422 and re.search(words, answer.content.decode())
     assert not AreaPart.objects.exists()
 
 
@@ -148,6 +152,23 @@ def test_a_file_over_the_stated_size_is_refused(client, cathode, monkeypatch):
     answer = add(client, cathode, "scan", **scan(b"x" * 11))
 
     assert answer.status_code == 422 and "larger than" in answer.content.decode()
+
+
+@pytest.mark.parametrize("kind", ["stl", "obj", "ply"])
+def test_a_mesh_over_the_stated_number_of_triangles_is_refused(client, cathode, monkeypatch, kind):
+    monkeypatch.setattr(forms, "MOST_FACES", 10)
+    box = trimesh.creation.box((100, 50, 10)).export(file_type=kind)
+    content = box.encode() if isinstance(box, str) else box
+
+    answer = add(client, cathode, "scan", **scan(content, f"face.{kind}"))
+
+    assert answer.status_code == 422 and "12 faces, more than 10" in answer.content.decode()
+    assert not AreaPart.objects.exists()
+
+
+def test_the_limits_of_a_scan_are_stated_before_it_is_sent(client, cathode):
+    page = client.get(reverse("area_add", args=[cathode.pk, "scan"])).content.decode()
+    assert "up to 200 MB and 2 million triangles" in page
 
 
 def test_a_part_is_taken_away_and_the_sum_follows(client, cathode):
