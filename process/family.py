@@ -6,8 +6,9 @@ from django.db.models import Count, Min
 from django.db.models.functions import Coalesce
 
 from process.models import MakingUp, Mould
+from process.summaries.family_drift import sizes_along
 from records.clock import day_words
-from records.extensions import FamilyNote, family_notes
+from records.extensions import FamilyNote, family_notes, size_sources
 from records.models import Consent, Item
 
 
@@ -76,3 +77,4 @@ def _allowed_by_model(models: set[int]) -> dict[int, str]:
 
 
 family_notes += [mould_notes, copy_notes]
+size_sources.append(sizes_along)

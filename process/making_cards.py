@@ -12,6 +12,7 @@ from process.models import Inspection, MakingUp, Mould, Run
 from process.summaries.copy_states import narrow, with_states
 from records import access
 from records.extensions import HomeCard, home_cards
+from records.lost import GONE
 from records.models import Item
 from records.waiting import wanted_for
 
@@ -65,8 +66,7 @@ def copies_to_inspect(request: HttpRequest) -> Iterable[HomeCard]:
     """Marked, and no signed decision yet."""
     if not access.may(request.user, "write", Inspection):
         return
-    gone = [Item.Status.LEFT, Item.Status.DESTROYED, Item.Status.LOST]
-    rows = narrow(with_states(Item.objects.made_here().exclude(status__in=gone)), "marked")
+    rows = narrow(with_states(Item.objects.made_here().exclude(status__in=GONE)), "marked")
     for copy in rows[:SHOWN]:
         url = f"{copy.get_absolute_url()}#acceptance"
         yield HomeCard(f"Inspect {copy.number} and sign", url, "week", things=(copy.number,))

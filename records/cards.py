@@ -8,13 +8,13 @@ from django.urls import reverse
 
 from records import access, clock
 from records.extensions import HomeCard, home_cards
+from records.lost import GONE
 from records.models import Duty, Item, Mark
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 from records.services.permissions import NOTICE
 from records.waiting import wanted_for
 
 SHOWN = 12
-GONE = [Item.Status.LEFT, Item.Status.DESTROYED, Item.Status.LOST]
 
 
 def _mine(request: HttpRequest, *roles: str) -> bool:

@@ -109,6 +109,18 @@ class FamilyNote:
 
 
 @dataclass(frozen=True)
+class SizeStep:
+    """How large a piece of a line came out against the first one measured before it, and what was foretold of it."""
+
+    item: Any
+    size_mm: float
+    against: str  # the number of the piece that it is compared with
+    measured_pct: float
+    plus_minus_pct: float | None = None
+    foretold_pct: float | None = None
+
+
+@dataclass(frozen=True)
 class PieceTrait:
     """What another app knows of a piece by which it may be told from its like; `key` is one of records.telling."""
 
@@ -126,6 +138,7 @@ class Limit:
     sentence: str
     source: str
     because: str = ""
+    is_loss: bool = False  # of the original: it stands first, and in words of its own
 
 
 @dataclass(frozen=True)
@@ -172,4 +185,6 @@ paper_subjects: list[type] = []  # models beyond the register's own that a paper
 strikables: dict[str, Struck] = {}
 copy_traits: list[Callable[[Any], CopyTraits | None]] = []
 family_notes: list[Callable[[Iterable[Any]], dict[int, FamilyNote]]] = []  # things -> notes by their key
+# From things by number, each with the numbers along which it descends, to the sizes measured of them.
+size_sources: list[Callable[[dict[str, Any], dict[str, tuple]], Iterable[SizeStep]]] = []
 piece_traits: list[Callable[[Any], Iterable[PieceTrait]]] = []

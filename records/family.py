@@ -12,11 +12,10 @@ from records import descent, extensions
 from records.descent import Caption, Drawing, Lineage
 from records.extensions import FamilyNote
 from records.lineage import links_down, links_of, links_up, things_of
+from records.lost import GONE, LOST, Loss, losses_among
 from records.models import DescentLink, Item, Mark
 
 NEGATIVES = (Item.Kind.MOULD, Item.Kind.MATRIX)
-UNTRACED = {Item.Status.LOST, Item.Status.DESTROYED}
-GONE = {*UNTRACED, Item.Status.LEFT}
 
 
 @dataclass(frozen=True)
@@ -39,8 +38,23 @@ class Member:
         return str(self.item.place) if self.item.place else f"{self.item.get_status_display()}, place not recorded"
 
     @property
+    def told_where(self) -> str:
+        """The same with its fate, if one is told: “destroyed 17 April 2026”, “in store; Store 2”."""
+        if not self.note.fate:
+            return self.where
+        fate = self.note.fate[:1].upper() + self.note.fate[1:]
+        return fate if self.is_gone else f"{fate}; {self.where}"
+
+    @property
+    def fate(self) -> str:
+        """What became of a piece that is gone."""
+        if not self.is_gone:
+            return ""
+        return self.note.fate or self.item.get_status_display()
+
+    @property
     def is_gone(self) -> bool:
-        return self.item.status in UNTRACED or self.note.is_gone
+        return self.item.status in LOST or self.note.is_gone
 
 
 @dataclass(frozen=True)
@@ -49,7 +63,9 @@ class Family:
     roots: list[Member]
     copies: list[Member]
     moulds: list[Member]
+    members: dict[str, Member]
     drawing: Drawing
+    unknown: str = ""
 
     @property
     def sentence(self) -> str:
@@ -62,9 +78,9 @@ class Family:
         return f"Line of descent from {roots}; each piece beneath what it was made from"
 
     @property
-    def lost(self) -> list[Member]:
+    def losses(self) -> list[Loss]:
         """Originals that are gone: what repeats them has another meaning now."""
-        return [root for root in self.roots if root.item.kind == Item.Kind.ORIGINAL and root.is_gone]
+        return losses_among(root.item for root in self.roots)
 
 
 def _held(members: list[Member], one: str, many: str) -> str:
@@ -86,6 +102,7 @@ def family_of(item: Item) -> Family:
     rows = {row.pk: row for row in (*up, *links_down(*roots))}.values()
     things = things_of(rows, *roots)
     full = _with_places(things)
+    unknown = "; ".join(row.source_words for row in rows if row.source_id is None and row.source_words)
     links = links_of(rows, full.values())
     lineages = descent.trace_all(links)
     notes = _notes(full.values())
@@ -98,7 +115,9 @@ def family_of(item: Item) -> Family:
         [members[root.number] for root in roots],
         _by_number(members.values(), (Item.Kind.COPY, Item.Kind.HISTORIC_COPY)),
         _by_number(members.values(), NEGATIVES),
-        _drawing(item, roots, members, links, "; ".join(row.source_words for row in rows if row.source_id is None)),
+        members,
+        _drawing(item, roots, members, links, unknown),
+        unknown,
     )
 
 
@@ -135,7 +154,7 @@ def _drawing(
 def _caption(member: Member, here: Item) -> Caption:
     thing = member.item
     kind = thing.get_kind_display()
-    said = [kind if kind not in thing.title.lower() else "", member.note.fate if member.is_gone else "", thing.title]
+    said = [kind if kind not in thing.title.lower() else "", member.fate, thing.title]
     return Caption(
         thing.number, descent.shortened(", ".join(filter(None, said))), member.lineage.polarity,
         thing.get_absolute_url(), thing.pk == here.pk, member.is_gone,

@@ -13,6 +13,9 @@ from records.wording import Complaint, CopyFacts, LabelDraft
 from records.wording.lengths import LINE_MOST
 
 What = Measurement.What
+LOST_WORDS = {
+    Item.Status.LOST: "is untraced", Item.Status.STOLEN: "has been stolen", Item.Status.DESTROYED: "is destroyed",
+}  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -58,7 +61,7 @@ def _facts(
         original_date=root.date_words if root else "",
         original_number=root.number if root else "",
         original_owner=root.owner.name if root and lent and root.owner else "",
-        original_lost="is untraced" if root and root.status == Item.Status.LOST else "",
+        original_lost=LOST_WORDS.get(root.status, "") if root else "",
         model=_model_words(model) if model and model.is_copy else "",
         materials=item.materials,
         mark_text=marks[0].text if marks else "",

@@ -10,6 +10,7 @@ from django.db.models import Exists, OuterRef, Q, QuerySet
 from records import extensions
 from records.extensions import Limit
 from records.lineage import Descent, descent_of
+from records.lost import after_lost, losses_among
 from records.models import Concession, DescentLink, Item
 
 # Through these steps the earlier thing lies inside the later one; through all others only its shape went on.
@@ -65,10 +66,14 @@ def limits_conceded(item: Item, chain: Descent) -> list[Limit]:
 
 
 def limits_along(item: Item, chain: Descent | None = None) -> list[Limit]:
-    """Every limit of use with its source: what was conceded, then what its walls, its core and other parts forbid."""
+    """Every limit of use with its source: a lost original, what was conceded, what its walls, core and parts forbid."""
     chain = chain or descent_of(item)
     inside = {item.pk, *_parts(chain)}
-    return limits_conceded(item, chain) + [limit for source in extensions.limit_sources for limit in source(inside)]
+    lost = [
+        Limit(loss.words, f"loss of {loss.original.number}", loss.why, True) for loss in losses_among(chain.forebears)
+    ]
+    others = [limit for source in extensions.limit_sources for limit in source(inside)]
+    return [*lost, *limits_conceded(item, chain), *others]
 
 
 def limits_of(item: Item, chain: Descent | None = None) -> list[str]:
@@ -83,5 +88,5 @@ def limited_among(numbers: Collection[str]) -> set[str]:
     conceded = Concession.objects.exclude(limits_of_use="").filter(
         Q(items=OuterRef("pk")) | Q(items__descendants__target=OuterRef("pk"))
     )
-    signs = reduce(or_, extensions.limit_signs, Q(Exists(conceded)))
+    signs = reduce(or_, extensions.limit_signs, Q(Exists(conceded)) | Q(pk__in=after_lost()))
     return set(Item.objects.filter(signs, number__in=numbers).values_list("number", flat=True))

@@ -8,6 +8,9 @@ from records.extensions import PaperKind, paper_kinds
 from records.models import ConditionReport, Handover, Item
 from records.reports.marking import is_unmarked, marking_gap
 
+# What has a line of descent of its own to be told; moulds and shells stand on the sheet of what they were taken from.
+HEADS = {Item.Kind.ORIGINAL, Item.Kind.HISTORIC_COPY, Item.Kind.CAST, Item.Kind.COPY, Item.Kind.MATRIX}
+
 
 def is_thing(subject: Any) -> bool:
     return isinstance(subject, Item)
@@ -53,6 +56,10 @@ def handover_refusals(row: Handover) -> list[str]:
     return label_refusals(row.item)
 
 
+def has_a_line(subject: Any) -> bool:
+    return is_thing(subject) and subject.kind in HEADS
+
+
 KINDS = (
     PaperKind(
         code="condition-report", title="Condition report",
@@ -85,6 +92,10 @@ KINDS = (
     PaperKind(
         code="transfer-paper", title="Transfer paper", applies_to=is_handover(*Handover.FINAL),
         refusals=handover_refusals, maker="records.reports.handover.make",
+    ),
+    PaperKind(
+        code="descent-sheet", title="Descent sheet", applies_to=has_a_line, refusals=lambda item: [],
+        maker="records.reports.family.make",
     ),
     PaperKind(
         code="object-tag", title="Object tag", applies_to=is_thing, refusals=tag_refusals,

@@ -4,10 +4,10 @@ import re
 from collections.abc import Collection
 
 from records.lineage import Descent
+from records.lost import GONE
 from records.models import Item, Mark
 
 _SAYS_COPY = re.compile(r"\b(?:cop(?:y|ies)|electrotypes?|casts?|shells?|core|matrix)\b", re.IGNORECASE)
-GONE = {Item.Status.LEFT, Item.Status.LOST, Item.Status.DESTROYED}
 WORKSHOP_KINDS = {Item.Kind.MOULD, Item.Kind.CORE, Item.Kind.SHELL, Item.Kind.MATRIX}
 
 

@@ -4,7 +4,8 @@ from django.db.models import Count, Exists, F, OuterRef, Q, QuerySet, Subquery
 from django.http import HttpRequest
 
 from records import clock
-from records.models import Commission, ConditionReport, Consent, DescentLink, Item, Photo, RiskAssessment
+from records.lost import GONE
+from records.models import Commission, ConditionReport, Consent, DescentLink, Photo, RiskAssessment
 
 Occasion = ConditionReport.Occasion
 Wanted = Commission.originals.through
@@ -23,7 +24,7 @@ def wanted_originals() -> QuerySet:
     """
     risks = RiskAssessment.objects.filter(item=OuterRef("item")).order_by("-assessed_on", "-pk")
     moulded = DescentLink.objects.filter(source=OuterRef("item"), transfer=DescentLink.Transfer.MOULDING)
-    kept = moulded.exclude(target__status__in=[Item.Status.DESTROYED, Item.Status.LEFT, Item.Status.LOST])
+    kept = moulded.exclude(target__status__in=GONE)
     today = clock.today()
     consents = Consent.objects.filter(Q(valid_to__isnull=True) | Q(valid_to__gte=today), valid_from__lte=today)
     rows = Wanted.objects.filter(commission__closed_on__isnull=True).select_related("item", "commission")

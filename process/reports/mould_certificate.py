@@ -4,11 +4,12 @@ from typing import Any
 
 from process.models import Mould
 from records.extensions import PaperContext
+from records.lineage import descent_of
 from records.models import Concession, Consent, Item
 from records.pdf import blocks as b
 from records.pdf.document import build
 from records.reports.attached import record
-from records.reports.parts import head, local_day
+from records.reports.parts import head, local_day, losses
 
 KIND = "Mould destruction certificate"
 
@@ -42,7 +43,8 @@ def _blocks(mould: Mould, consents: list[Consent], context: PaperContext) -> lis
         "No consent asks for it; it was destroyed by the museum's decision."
     ]
     return [
-        b.FactList(tuple(fact for fact in facts if fact.value)), b.Heading("Why"), *map(b.Prose, asked),
+        *losses(descent_of(mould.item).forebears), b.FactList(tuple(fact for fact in facts if fact.value)),
+        b.Heading("Why"), *map(b.Prose, asked),
         b.Prose("The record of the mould and of every piece made in it stays in the register for ever."),
         b.Signatures((
             b.Signer(context.issued_by, context.role.capitalize(), local_day(context.issued_at)),

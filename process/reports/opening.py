@@ -10,7 +10,7 @@ from records.models import Concession, Photo
 from records.pdf import blocks as b
 from records.reports.figures import figure_fact
 from records.reports.marking import is_unmarked
-from records.reports.parts import caption_of, local_day, printed, strip
+from records.reports.parts import caption_of, local_day, losses, printed, strip
 from records.wording import phrases
 
 LONGEST_HEADING = 160
@@ -28,7 +28,7 @@ def summary(m: Making) -> str:
 
 def notices(m: Making) -> list[b.Block]:
     """All that must be known before the piece is used: first what it lacks, then what was conceded."""
-    blocks: list[b.Block] = []
+    blocks: list[b.Block] = losses(m.chain.forebears)
     if is_unmarked(m.copy):
         blocks.append(
             b.Notice(phrases.UNMARKED, "The piece carries no permanent, photographed mark that says it is a copy.")

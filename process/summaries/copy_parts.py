@@ -1,6 +1,6 @@
 """The shells of a copy, each with its run, its mould and its wall: calculated mean and measured minimum apart."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from django.db.models import Prefetch
 from pint import Quantity
@@ -49,11 +49,16 @@ def parts_of(making_up: MakingUp) -> tuple[ShellPart, ...]:
 
 
 def part_of(shell: Shell) -> ShellPart:
+    return replace(bare_part_of(shell), least=least_of(shell))
+
+
+def bare_part_of(shell: Shell) -> ShellPart:
+    """Without what was measured of its thickness, for which nobody asks the database then."""
     cathode = shell.cathode
     mould = cathode.mould or (cathode.core.pull.mould if cathode.core else None)
     metal, trimmed = metal_of(cathode.run), quantity(shell, "trimmed_mass_g")
     face = _face(shell, metal, trimmed) if metal is not None else None
-    return ShellPart(shell, mould, mould.model if mould else None, metal, trimmed, face, least_of(shell))
+    return ShellPart(shell, mould, mould.model if mould else None, metal, trimmed, face, None)
 
 
 def _face(shell: Shell, metal: Ion, trimmed: Quantity | None) -> Figure | None:

@@ -36,7 +36,7 @@ def sizes_of(
 ) -> tuple[Figure, ...]:  # fmt: skip
     """Every length that the model was measured in; the first across also where only the copy was."""
     across = next((kind for kind in ACROSS if length_of(model, kind)[0] is not None), What.DIAMETER)
-    outside, changes = _outside(making_up, parts, skin), changes_of(parts, making_up)
+    outside, changes = outside_of(making_up, parts, skin), changes_of(parts, making_up)
     found: list[Figure] = []
     for what in LENGTHS:
         length, note, kind = length_of(model, what)
@@ -91,7 +91,7 @@ def _beside(name: str, mine: Length, predicted: Figure | None) -> list[Figure]:
     return found
 
 
-def _outside(making_up: MakingUp, parts: tuple[ShellPart, ...], skin: Quantity | None) -> Quantity:
+def outside_of(making_up: MakingUp, parts: tuple[ShellPart, ...], skin: Quantity | None) -> Quantity:
     """What lies outside the face that was copied: the metal on a core, and a skin of silver or gold."""
     on_core = [part.face.working.quantity for part in parts if making_up.core_id and part.face and part.face.working][
         :1

@@ -13,6 +13,7 @@ from process.services.hot_work import correct_making_up
 from process.summaries.copy_fills import fillings_before
 from process.summaries.copy_states import state_of, with_states
 from records import access
+from records.lost import with_flags
 from records.models import Commission, Item
 from records.portraits import with_portraits
 from records.views.answering import answer_form, wants_afterwards
@@ -36,14 +37,14 @@ COLUMNS = [
     ("number", "number"), ("state", lambda copy: state_of(copy).word), ("kind", "get_kind_display"), ("title", "title"),
     ("date", "date_words"), ("technique", _making("get_technique_display")), ("inside", _making("fill")),
     ("lead inside", _making("get_lead_inside_display")), ("held as", "get_status_display"),
-    ("place", lambda copy: copy.place or ""), ("owner", lambda copy: copy.owner or ""),
+    ("flag", "flag"), ("place", lambda copy: copy.place or ""), ("owner", lambda copy: copy.owner or ""),
 ]  # fmt: skip
 
 
 def copy_list(request: HttpRequest) -> HttpResponseBase:
     access.require(request, "view", Item)
     form = CopyFilter(request.GET)
-    copies = with_states(Item.objects.copies()).select_related("place", "owner", "making_up__fill")
+    copies = with_flags(with_states(Item.objects.copies())).select_related("place", "owner", "making_up__fill")
     rows = form.narrow(copies)
     if wants_export(request):
         return export(rows, COLUMNS, "copies")

@@ -8,6 +8,7 @@ from process.forms.moulds import MouldChangeForm, MouldForm
 from process.models import Mould
 from process.services.moulds import take_mould
 from records import access
+from records.lost import with_flags
 from records.models import Item
 from records.views.answering import answer_form, wants_afterwards
 from records.views.listing import export, page, wants_export
@@ -17,14 +18,14 @@ SENTENCE = "One number for each mould, from one side of one piece: the link betw
 COLUMNS = [
     ("number", "item.number"), ("taken from", "model.number"), ("side", "get_side_display"), ("material", "material"),
     ("made on", "made_on"), ("linear change %", "shrinkage_pct"), ("pulls allowed", "pulls_allowed_count"),
-    ("pulls used", lambda mould: len(mould.pulls.all())), ("fate", "get_fate_display"),
+    ("pulls used", lambda mould: len(mould.pulls.all())), ("fate", "get_fate_display"), ("flag", "flag"),
 ]  # fmt: skip
 
 
 def mould_list(request: HttpRequest) -> HttpResponseBase:
     access.require(request, "view", Mould)
     shown = request.GET.get("show", "")
-    rows = Mould.objects.select_related("item", "model", "material").prefetch_related("pulls")
+    rows = with_flags(Mould.objects.select_related("item", "model", "material").prefetch_related("pulls"))
     if shown in Mould.Fate.values:
         rows = rows.filter(fate=shown)
     if wants_export(request):

@@ -4,6 +4,7 @@ Rules of the trade: a mould or a deposit in a mould flips the polarity and is on
 a metal skin on a core, the making-up of shells, a scan and a print do not and are not.
 """
 
+from records.descent.bands import Band, band_from, bands
 from records.descent.dates import Span, refuse_impossible
 from records.descent.drawing import Caption, Drawing, lay_out, shortened
 from records.descent.lineage import Lineage, trace, trace_all
@@ -13,6 +14,7 @@ from records.descent.tree import Row, tree
 from records.descent.words import transfer_words, words
 
 __all__ = [
-    "TRANSFERS", "Caption", "DescentError", "Drawing", "Edge", "Lineage", "Link", "Row", "Span", "Strip", "Transfer",
-    "lay_out", "refuse_impossible", "shortened", "strip", "trace", "trace_all", "transfer_words", "tree", "words",
+    "TRANSFERS", "Band", "Caption", "DescentError", "Drawing", "Edge", "Lineage", "Link", "Row", "Span", "Strip",
+    "Transfer", "band_from", "bands", "lay_out", "refuse_impossible", "shortened", "strip", "trace", "trace_all",
+    "transfer_words", "tree", "words",
 ]  # fmt: skip

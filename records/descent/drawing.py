@@ -1,7 +1,7 @@
 """The tree laid out for drawing: one row for each place, an elbow to what it came from; for pages and paper."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from records.descent.tree import Row
 
@@ -37,6 +37,15 @@ class Node:
             return "unknown"
         return {1: "positive", -1: "negative"}.get(self.caption.polarity or 0, "other")
 
+    @property
+    def right(self) -> float:
+        """Where its words end at the widest."""
+        letters = max(len(self.caption.number) + 2, min(len(self.caption.words), LONGEST) * 0.9)
+        return self.x + 16 + LETTER * letters
+
+    def moved(self, left: float, up: float) -> "Node":
+        return replace(self, x=self.x - left, y=self.y - up)
+
 
 @dataclass(frozen=True)
 class Elbow:
@@ -47,6 +56,13 @@ class Elbow:
     bottom: float
     end: float
     known: bool = True
+
+    def cut(self, left: float, up: float, foot: float) -> "Elbow":
+        """What a part of the drawing shows of it: begun above, or ended at the foot and then without its arm."""
+        x, top, bottom = self.x - left, max(self.top - up, 0.0), self.bottom - up
+        if bottom >= foot:
+            return replace(self, x=x, top=top, bottom=foot, end=x)
+        return replace(self, x=x, top=top, bottom=bottom, end=self.end - left)
 
 
 @dataclass(frozen=True)
@@ -62,7 +78,7 @@ def lay_out(rows: Iterable[Row], captions: dict) -> Drawing:
     rows = list(rows)
     nodes = tuple(_node(index, row, captions[row.key]) for index, row in enumerate(rows))
     elbows = tuple(_elbow(nodes, row, index) for index, row in enumerate(rows) if row.parent is not None)
-    return Drawing(max(map(_right_edge, nodes), default=LEFT), TOP + ROW * len(rows), nodes, elbows)
+    return Drawing(max((node.right for node in nodes), default=LEFT), TOP + ROW * len(rows), nodes, elbows)
 
 
 def shortened(words: str, letters: int = LONGEST) -> str:
@@ -82,8 +98,3 @@ def _node(index: int, row: Row, caption: Caption) -> Node:
 def _elbow(nodes: tuple[Node, ...], row: Row, index: int) -> Elbow:
     parent, child = nodes[row.parent or 0], nodes[index]
     return Elbow(parent.x, parent.y + 8, child.y, child.x - 8, known=parent.known and row.words != "")
-
-
-def _right_edge(node: Node) -> float:
-    letters = max(len(node.caption.number) + 2, min(len(node.caption.words), LONGEST) * 0.9)
-    return node.x + 16 + LETTER * letters

@@ -6,11 +6,12 @@ from django import forms
 
 from records import clock, gates, lineage
 from records.forms.base import RecordForm
+from records.lost import LOST
 from records.models import Gate, Item
 
 # The others come into being with their mould, cast, deposit or making-up.
 ENTERED_BY_HAND = (Item.Kind.ORIGINAL, Item.Kind.HISTORIC_COPY, Item.Kind.CAST, Item.Kind.MATRIX)
-NOT_IN_USE = (Item.Status.WORKSHOP, Item.Status.EVIDENCE, Item.Status.LOST, Item.Status.DESTROYED)
+NOT_IN_USE = (Item.Status.WORKSHOP, Item.Status.EVIDENCE, *LOST)
 # A number stands in addresses and file names.
 
 

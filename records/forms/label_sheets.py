@@ -6,6 +6,7 @@ from typing import Any
 from django import forms
 
 from records.forms.bounds import CountField, FactorField
+from records.lost import GONE
 from records.models import Item
 from records.units import Reach
 
@@ -17,7 +18,6 @@ GROUPS = (
     ("moulds", "every mould that is still here"),
     ("originals", "every original that is still here"),
 )
-GONE = (Item.Status.LEFT, Item.Status.LOST, Item.Status.DESTROYED)
 KINDS_OF = {
     "copies": (Item.Kind.COPY, Item.Kind.HISTORIC_COPY), "moulds": (Item.Kind.MOULD,),
     "originals": (Item.Kind.ORIGINAL,),

@@ -45,6 +45,7 @@ class Item(Tracked):
         EVIDENCE = "evidence", "kept as evidence"
         LEFT = "left", "left the museum"
         LOST = "lost", "lost or untraced"
+        STOLEN = "stolen", "stolen"
         DESTROYED = "destroyed", "destroyed"
 
     class Hallmarks(models.TextChoices):

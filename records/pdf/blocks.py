@@ -3,6 +3,7 @@
 from records.pdf.bench import BenchHead, BoxTable, TickList
 from records.pdf.chart_block import ChartBlock
 from records.pdf.descent_strip import DescentStrip, Link, Piece
+from records.pdf.descent_tree import DescentTree
 from records.pdf.evidence import Fact
 from records.pdf.facts import FactList
 from records.pdf.flow import Block, Room
@@ -19,7 +20,7 @@ from records.pdf.working import Term, Working
 
 __all__ = [
     "Appendix", "BenchHead", "Block", "BoxTable", "Caution", "Cell", "ChartBlock", "Column", "Cover", "DescentStrip",
-    "DrawingGround", "Fact", "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice", "Photo",
+    "DescentTree", "DrawingGround", "Fact", "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice", "Photo",
     "PhotoGrid", "PhotoUnreadable", "Piece", "Prose", "Room", "RuledLines", "Signatures", "Signer", "SpotMapBlock",
     "Term", "TickList", "Working",
 ]  # fmt: skip

@@ -11,6 +11,7 @@ from records import imaging
 from records.captions import copy_words
 from records.extensions import PaperContext
 from records.lineage import Descent
+from records.lost import losses_among
 from records.models import Item, Photo, Signed
 from records.pdf import blocks as b
 from records.pdf.document import Paper
@@ -87,6 +88,11 @@ def signer(row: Signed, name: str, role: str) -> b.Signer:
     if row.is_signed:
         return b.Signer(str(row.signed_by), row.signed_role.capitalize(), local_day(row.signed_at))
     return b.Signer(name, role.capitalize())
+
+
+def losses(things: Iterable[Item]) -> list[b.Block]:
+    """A notice for each original, among what a piece descends from, that is gone."""
+    return [b.Notice(loss.words, loss.why) for loss in losses_among(things)]
 
 
 def sentences(*parts: str) -> str:

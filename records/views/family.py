@@ -6,6 +6,7 @@ from django.urls import path
 
 from records import access
 from records.family import Member, family_of
+from records.family_sizes import sizes_of
 from records.models import Item
 from records.views.listing import export, wants_export
 
@@ -28,7 +29,7 @@ def family(request: HttpRequest, number: str) -> HttpResponseBase:
     found = family_of(item)
     if wants_export(request):
         return export([*found.roots, *found.copies, *found.moulds], COLUMNS, f"family-{number}")
-    return render(request, "records/family.html", {"item": item, "family": found})
+    return render(request, "records/family.html", {"item": item, "family": found, "sizes": sizes_of(found)})
 
 
 urls = [path("things/<str:number>/family/", family, name="family")]

@@ -11,6 +11,7 @@ from records.conditions import conditions_of
 from records.hanging import Everything, Hanging, hanging_on
 from records.line import keep_line
 from records.lineage import made_from
+from records.lost import losses_among
 from records.models import Item, Mark, Measurement
 from records.portraits import best_of, in_order
 from records.views.offered_papers import papers_of
@@ -38,6 +39,7 @@ def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
         "photos": photos,
         "marks": marks,
         "hanging": hanging,
+        "losses": losses_among(chain.forebears),
         "consents": [(consent, conditions_of(consent)) for consent in line.consents],
         "completeness": object_id.completeness(item, measurements=measured, marks=marks),
         "panels": panels,

@@ -8,6 +8,7 @@ from records import access
 from records.changes import changes_of
 from records.filters import ItemFilter
 from records.forms.items import ItemForm, NewItemForm
+from records.lost import with_flags
 from records.models import Item
 from records.portraits import with_portraits
 from records.views.answering import answer_form
@@ -18,7 +19,7 @@ COLUMNS = [
     ("number", "number"), ("kind", "get_kind_display"), ("title", "title"), ("type of object", "object_type"),
     ("materials and techniques", "materials"), ("date or period", "date_words"), ("maker", "maker"),
     ("held as", "get_status_display"), ("owner", lambda item: item.owner or ""),
-    ("place", lambda item: item.place or ""),
+    ("place", lambda item: item.place or ""), ("flag", "flag"),
 ]  # fmt: skip
 ADD_SENTENCE = (
     "An original, a historic copy, a cast or a matrix that the museum holds or borrows. Moulds, cores, shells and "
@@ -29,7 +30,7 @@ ADD_SENTENCE = (
 def item_list(request: HttpRequest) -> HttpResponseBase:
     access.require(request, "view", Item)
     form = ItemFilter(request.GET)
-    rows = form.narrow(Item.objects.select_related("owner", "place"))
+    rows = form.narrow(with_flags(Item.objects.select_related("owner", "place")))
     if wants_export(request):
         return export(rows, COLUMNS, "objects")
     context = {"form": form, "page": page(with_portraits(rows), request), "count": rows.count()}

@@ -6,6 +6,7 @@ from django.urls import path
 
 from records import access, extensions
 from records.extensions import SearchHit
+from records.lost import with_flags
 from records.models import Item
 from records.portraits import with_portraits
 from records.search_sources import OWN_SOURCES
@@ -25,7 +26,7 @@ def search(request: HttpRequest) -> HttpResponseBase:
     hits = _hits(typed)
     if exact := next((hit for hit in hits if hit.number and fold(hit.number) == fold(typed)), None):
         return redirect(exact.url)
-    found = page(with_portraits(find(Item.objects.select_related("place"), typed)), request)
+    found = page(with_portraits(find(with_flags(Item.objects.select_related("place")), typed)), request)
     return render(request, "records/search.html", {"typed": typed, "page": found, "hits": hits})
 
 

@@ -10,6 +10,7 @@ CHECKS = (
     identity.not_claimed,
     identity.number,
     identity.original_named,
+    identity.original_lost,
     surface.coating,
     lengths.word_count,
     lengths.line_length,

@@ -9,6 +9,7 @@ from records.wording.kinds import fitting_kinds, kind_of_text
 
 _NO_DATE = "date unknown|undated|not dated|date not known"
 _SAYS_GENERATION = "(?:of|from) an? (?:earlier |older |historic )?(?:copy|electrotype|cast|reproduction)"
+_GONE = "lost|untraced|missing|stolen|destroyed|burnt|melted|no longer|not (?:been )?seen|looted"
 _MADE = "(?:made|moulded|cast|taken|copied|deposited) from"
 _FROM_ORIGINAL = f"(?:after|copy of|electrotype of|cast of|{_MADE}) (?:the|an) original"
 
@@ -93,6 +94,16 @@ def original_named(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:
         yield ask(
             "original.unnamed",
             f"Nobody learns where the original is. Name {' or '.join(names)}, or say why it is left out.",
+        )
+
+
+def original_lost(draft: LabelDraft, piece: CopyFacts) -> Iterator[Complaint]:
+    """Where the original is gone, the copy is what remains of it: whoever reads the label should learn it."""
+    if piece.original_lost and not says(_GONE, draft.text):
+        yield ask(
+            "original.lost",
+            f"The record says that the original {piece.original_lost}, and the wording does not. Say it, "
+            "for the copy has another meaning now.",
         )
 
 

@@ -12,7 +12,7 @@ def main() -> None:
     asked.add_argument("--times", type=int, default=15, help="how often each page is asked for (15)")
     asked.add_argument("--items", type=int, default=2000, help="how many objects are added to the demo's (2000)")
     asked.add_argument(
-        "--only", choices=["pages", "papers", "chemistry", "traces", "photographs"], help="one part alone"
+        "--only", choices=["pages", "papers", "family", "chemistry", "traces", "photographs"], help="one part alone"
     )
     options = asked.parse_args()
     with tempfile.TemporaryDirectory(prefix="register-benchmark-") as folder:
@@ -28,13 +28,14 @@ def main() -> None:
 
 
 def measure(options: argparse.Namespace) -> None:
-    from tests.benchmarks import chemistry, pages, papers, photographs, register, traces
+    from tests.benchmarks import chemistry, family, pages, papers, photographs, register, traces
 
     if options.only not in {"chemistry", "traces", "photographs"}:
         register.fill(options.items, say=lambda line: print(line, file=sys.stderr))
     for name, part in (
         ("pages", pages.lines),
         ("papers", papers.lines),
+        ("family", family.lines),
         ("chemistry", chemistry.lines),
         ("traces", traces.lines),
         ("photographs", photographs.lines),
