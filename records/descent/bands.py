@@ -39,7 +39,8 @@ def band_from(drawing: Drawing, first: int, width: float, height: float) -> tupl
 
 def _branches(drawing: Drawing) -> list[_Branch]:
     """Each elbow with the rows that it joins: the child's own, and the nearest above that stands where it begins."""
-    found, open_at = [], {}
+    found: list[_Branch] = []
+    open_at: dict[float, int] = {}
     elbows = {elbow.bottom: elbow for elbow in drawing.elbows}
     for index, node in enumerate(drawing.nodes):
         if elbow := elbows.get(node.y):

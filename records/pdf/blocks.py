@@ -20,7 +20,7 @@ from records.pdf.working import Term, Working
 
 __all__ = [
     "Appendix", "BenchHead", "Block", "BoxTable", "Caution", "Cell", "ChartBlock", "Column", "Cover", "DescentStrip",
-    "DescentTree", "DrawingGround", "Fact", "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice", "Photo",
-    "PhotoGrid", "PhotoUnreadable", "Piece", "Prose", "Room", "RuledLines", "Signatures", "Signer", "SpotMapBlock",
-    "Term", "TickList", "Working",
+    "DescentTree", "DrawingGround", "Fact", "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice",
+    "Photo", "PhotoGrid", "PhotoUnreadable", "Piece", "Prose", "Room", "RuledLines", "Signatures", "Signer",
+    "SpotMapBlock", "Term", "TickList", "Working",
 ]  # fmt: skip
