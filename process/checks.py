@@ -91,8 +91,8 @@ def no_heat(subject: Subject, on: date) -> Check | None:
 
 @gate_check(Gate.PERMISSION, "copies left")
 def copies_left(subject: Subject, on: date) -> Check | None:
-    """The owner's consent may say how many copies there may be."""
-    return copies_check(subject.thing, on)
+    """The owner's consent may say how many copies there may be; asked of a making-up by its own service."""
+    return None if subject.act and not subject.act.is_moulding else copies_check(subject.thing, on)
 
 
 @gate_check(Gate.ACCEPT, "inspected")

@@ -8,6 +8,7 @@ from datetime import date
 from django.db.models import Prefetch
 from django.utils import timezone
 
+from records import consents as _conditions  # noqa: F401 - the conditions of consents register themselves
 from records.clock import day_words
 from records.gates import Check, Subject, gate_check
 from records.judging import closing_verdicts
@@ -25,9 +26,11 @@ RELATED = [
 
 
 @gate_check(Gate.PERMISSION, "consent in force")
-def consent_in_force(subject: Subject, on: date) -> Check:
-    """A consent that names the model and holds on the day."""
+def consent_in_force(subject: Subject, on: date) -> Check | None:
+    """A consent that names the model and holds on the day; once it is moulded, only its conditions are asked."""
     model: Item = subject.thing
+    if subject.act and not subject.act.is_moulding:
+        return None
     consent = next((c for c in model.consents.all() if c.in_force_on(on)), None)
     if consent:
         end = f" to {day_words(consent.valid_to)}" if consent.valid_to else ""

@@ -29,6 +29,15 @@ def day_words(day: date | datetime) -> str:
     return f"{local.day} {local:%B %Y}"
 
 
+def countdown(day: date) -> str:
+    """“30 Apr 2026, in 12 days”; “… 3 days late”."""
+    days = (day - today()).days
+    left = {0: "today", 1: "tomorrow", -1: "1 day late"}.get(days) or (
+        f"in {days} days" if days > 0 else f"{-days} days late"
+    )
+    return f"{day.day} {day:%b %Y}, {left}"
+
+
 def is_future(instant: datetime) -> bool:
     """True if the instant lies further ahead than a wrong phone clock explains."""
     return instant > now() + FUTURE_TOLERANCE

@@ -1,5 +1,6 @@
 """The conditions of a consent as data with their sentence: they travel with what is made."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from records.clock import day_words
@@ -16,13 +17,28 @@ class Condition:
     def __str__(self) -> str:
         return self.words
 
+    @property
+    def bites(self) -> str:
+        """The step that it stands before."""
+        return BITES.get(self.code, "")
+
+
+BITES = {
+    "valid_to": "the moulding, each run", "techniques": "each run, the core, the making-up",
+    "materials": "the moulding", "temperature": "the moulding", "purposes": "the moulding, how the copy is held",
+    "pulls": "each run, each cast", "copies": "the moulding, the making-up", "sale": "how the copy is held",
+    "scan": "a scan that is sent", "presence": "the moulding", "moulds": "each run after that day, the mould's end",
+    "label": "the label's approval and print",
+}  # fmt: skip
+
 
 def conditions_of(consent: Consent) -> list[Condition]:
     """Each condition that was set, one short sentence each."""
     said = {
         "valid_to": f"In force to {day_words(consent.valid_to)}." if consent.valid_to else "",
-        "techniques": f"Techniques: {consent.techniques}." if consent.techniques else "",
-        "materials_barred": f"Not allowed: {consent.materials_barred}." if consent.materials_barred else "",
+        "techniques": _techniques(consent),
+        "materials": _materials(consent),
+        "purposes": _listed("Only for: ", consent.purposes.all()),
         "temperature": _temperature(consent),
         "pulls": _at_most(consent.pulls_max_count, "pull", "pulls", " of each mould"),
         "copies": _at_most(consent.copies_max_count, "copy", "copies"),
@@ -35,6 +51,26 @@ def conditions_of(consent: Consent) -> list[Condition]:
         "own_words": consent.conditions,
     }
     return [Condition(code, words) for code, words in said.items() if words]
+
+
+def _techniques(consent: Consent) -> str:
+    allowed = [str(consent.Technique(each).label) for each in consent.techniques_allowed]
+    return _sentences(f"Techniques: {consent.techniques}" if consent.techniques else "", _listed("Only: ", allowed))
+
+
+def _materials(consent: Consent) -> str:
+    barred = f"Not allowed: {consent.materials_barred}" if consent.materials_barred else ""
+    only = _listed("Mould only of ", consent.materials_allowed.all())
+    return _sentences(barred, only, _listed("No mould of ", consent.materials_excluded.all()))
+
+
+def _listed(before: str, things: Iterable[object]) -> str:
+    named = "; ".join(map(str, things))
+    return f"{before}{named}." if named else ""
+
+
+def _sentences(*parts: str) -> str:
+    return " ".join(f"{part.rstrip('.')}." for part in parts if part)
 
 
 def _temperature(consent: Consent) -> str:

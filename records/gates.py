@@ -33,11 +33,15 @@ class Check:
 
 @dataclass(frozen=True)
 class Subject:
-    """What stands before a gate: the thing itself, its number, and the items that a concession must name."""
+    """What stands before a gate: the thing itself, its number, and the items that a concession must name.
+
+    `act` says what the step is about to do (records.consents.Act), where conditions of a consent are asked of it.
+    """
 
     thing: Any
     number: str
     items: tuple[Item, ...]
+    act: Any = None
 
 
 class GateClosed(Exception):

@@ -4,11 +4,11 @@ import re
 import textwrap
 from dataclasses import dataclass, replace
 
-from records import extensions, wording
+from records import clock, consents, extensions, gates, wording
 from records.extensions import CopyTraits
 from records.line import line_of
 from records.lineage import Descent
-from records.models import Consent, Item, LabelWording, Mark, Measurement
+from records.models import Consent, Gate, Item, LabelWording, Mark, Measurement
 from records.wording import Complaint, CopyFacts, LabelDraft
 from records.wording.lengths import LINE_MOST
 
@@ -141,6 +141,8 @@ def complaints(label: LabelWording, labelled: Labelled | None = None) -> list[Co
     labelled = labelled or gather(label.item)
     draft = draft_of(label)
     prescribed = [found for consent in labelled.consents if (found := _prescribed(consent, draft))]
+    if prescribed and gates.concession_for(Gate.IDENTIFY, consents.LABEL, (label.item,), clock.today()):
+        prescribed = []
     return wording.by_weight([*prescribed, *wording.check(draft, labelled.facts)])
 
 
@@ -161,7 +163,8 @@ def _prescribed(consent: Consent, draft: LabelDraft) -> Complaint | None:
         return None
     sentence = (
         f"The consent of {consent.owner} ({consent.given_on}) prescribes: {asked.rstrip('.')}. "
-        "The wording does not have it; write it as it stands there."
+        "The wording does not have it; write it as it stands there, or have a concession written that names "
+        f"“{consents.LABEL}”."
     )
     return Complaint("consent.wording", "refuse", sentence)
 

@@ -63,12 +63,13 @@ def build(model: type[models.Model], table: Table, *, unset: tuple[str, ...] = (
 
 def save(model: type[models.Model], table: Table, **more: Any) -> Any:
     """A row of its own, saved, with what it is joined to (lists in the table)."""
-    many = {name: value for name, value in table.items() if isinstance(value, list)}
+    many = {name: value for name, value in table.items() if model._meta.get_field(name).many_to_many}
     row = build(model, {name: value for name, value in table.items() if name not in many}, **more)
     row.save()
     for name, names in many.items():
         related = model._meta.get_field(name).related_model
-        getattr(row, name).set([find(related, each) for each in names])
+        among = model._meta.get_field(name).get_limit_choices_to() if related is Term else {}
+        getattr(row, name).set([find(related, each, **among) for each in names])
     return row
 
 

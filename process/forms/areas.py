@@ -163,7 +163,8 @@ class ScanForm(AreaForm):
         self.instance.area_dm2 = float(f"{area:.4g}")
 
     def save(self, commit: bool = True) -> AreaPart:
-        return keep_scanned(part=self.instance, file=self.cleaned_data["file"])
+        afterwards = "afterwards" in self.data  # the button of a closed gate
+        return keep_scanned(part=self.instance, file=self.cleaned_data["file"], afterwards=afterwards)
 
 
 def form_for(shape: str) -> type[AreaForm]:

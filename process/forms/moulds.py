@@ -32,7 +32,7 @@ class IdentityFields(forms.Form):
 
 POSSIBLE = {"contact_h": (0, 1e4), "working_temperature_degc": (-20, 400)}  # what no mould sees; common sense
 MOULD_FIELDS = [
-    "model", "side", "commission", "material", "batch", "barrier", "made_on", "made_by", "contact_h",
+    "model", "side", "commission", "material", "batch", "barrier", "made_on", "made_by", "present", "contact_h",
     "working_temperature_degc", "demoulding", "pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on",
     "accepted_by",
 ]  # fmt: skip
@@ -52,7 +52,16 @@ class MouldForm(IdentityFields, AsksUnusual, RecordForm):
             ("Before: what it is taken from", ["number", "title", "model", "side", "commission", "owner", "place"]),
             (
                 "At the moulding",
-                ["material", "batch", "barrier", "made_on", "made_by", "contact_h", "working_temperature_degc"],
+                [
+                    "material",
+                    "batch",
+                    "barrier",
+                    "made_on",
+                    "made_by",
+                    "present",
+                    "contact_h",
+                    "working_temperature_degc",
+                ],
             ),
             (
                 "After demoulding",

@@ -39,6 +39,15 @@ class Mould(Tracked):
     barrier = models.CharField("release or barrier", max_length=200, blank=True)
     made_on = models.DateField()
     made_by = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="+")
+    present = models.ForeignKey(
+        "records.Party",
+        models.PROTECT,
+        null=True,
+        blank=True,
+        related_name="+",
+        verbose_name="also present",
+        help_text="For the owner, or as a conservator.",
+    )
     contact_h = models.FloatField("time on the original", null=True, blank=True)
     working_temperature_degc = models.FloatField("temperature at contact", null=True, blank=True)
     demoulding = models.TextField("demoulding: force, anything left behind", blank=True)

@@ -20,7 +20,9 @@ from records.models import Item
 def mould_panel(request: HttpRequest, item: Item) -> Panel | None:
     if item.kind != Item.Kind.MOULD:
         return None
-    rows = Mould.objects.select_related("model", "material", "made_by", "accepted_by", "fate_witness", "commission")
+    rows = Mould.objects.select_related(
+        "model", "material", "made_by", "present", "accepted_by", "fate_witness", "commission"
+    )
     mould = rows.filter(pk=item.pk).first()
     if mould is None:
         return None

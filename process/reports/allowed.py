@@ -63,10 +63,18 @@ def _materials(consent: Consent, m: Making, moulds: list[Mould]) -> str:
     return f"mould of {', '.join(sorted({mould.material.label for mould in moulds}))}" if moulds else ""
 
 
+def _purposes(consent: Consent, m: Making, moulds: list[Mould]) -> str:
+    commission = m.making_up.commission
+    held = m.copy.get_status_display()
+    return f"made for {commission.purpose}, held {held}" if commission else f"made for no commission, held {held}"
+
+
 def _present(consent: Consent, m: Making, moulds: list[Mould]) -> str:
-    """Who made the moulds; who else stood by is written nowhere."""
+    """Who made the moulds, and who else stood by."""
     made = dict.fromkeys(f"{mould.made_by}, {local_day(mould.made_on)}" for mould in moulds if mould.made_by)
-    return f"moulds made by {'; '.join(made)}" if made else "who made the moulds is not recorded"
+    also = dict.fromkeys(str(mould.present) for mould in moulds if mould.present)
+    by = f"moulds made by {'; '.join(made)}" if made else "who made the moulds is not recorded"
+    return f"{by}; also present: {', '.join(also)}" if also else by
 
 
 def _warmest(consent: Consent, m: Making, moulds: list[Mould]) -> str:
@@ -97,7 +105,8 @@ def _worded(consent: Consent, m: Making, moulds: list[Mould]) -> str:
 EVIDENCE: dict[str, Callable[[Consent, Making, list[Mould]], str]] = {
     "valid_to": _in_force,
     "techniques": _technique,
-    "materials_barred": _materials,
+    "materials": _materials,
+    "purposes": _purposes,
     "presence": _present,
     "temperature": _warmest,
     "pulls": _pulls_used,

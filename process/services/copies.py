@@ -1,5 +1,6 @@
 """Making shells up into a copy, inspecting and accepting it."""
 
+from dataclasses import replace
 from datetime import date
 
 from django.core.exceptions import ValidationError
@@ -10,14 +11,20 @@ from process.models import Core, Inspection, MakingUp, Run, Shell
 from process.services.cores import pass_closing
 from process.services.hot_work import pass_hot_work
 from records import clock, gates
+from records.consents import Act, quoted
 from records.limits import concessions_of
 from records.lineage import refuse_impossible
 from records.models import Commission, Concession, Consent, DescentLink, Gate, Item, Measurement, Party, Place
 from records.roles import REGISTRAR
+from records.services.holding import pass_holding
 from records.services.signing import refuse_if_moved_on, sign
 
 ACCEPTING = {Inspection.Decision.ACCEPT, Inspection.Decision.CONCESSION}
 NOT_A_COPY = (Item.Status.EVIDENCE, Item.Status.DESTROYED)
+TECHNIQUES = {
+    MakingUp.Technique.JOINED: Consent.Technique.HOLLOW, MakingUp.Technique.UNIFACE: Consent.Technique.HOLLOW,
+    MakingUp.Technique.CORE: Consent.Technique.CORE, MakingUp.Technique.MATRIX: Consent.Technique.MATRIX,
+}  # fmt: skip
 # A new copy may be held so; how it leaves the museum later is another matter.
 HELD_AS = (
     Item.Status.ACCESSIONED, Item.Status.INVENTORY, Item.Status.HANDLING, Item.Status.FOR_SALE, Item.Status.EXCHANGE,
@@ -68,6 +75,7 @@ def copies_check(model: Item, on: date, commission: Commission | None = None) ->
     named = f" ({', '.join(numbers)})" if numbers else ""
     by = clock.day_words(on)
     sentence = f"{model.number}: {len(numbers)} of {allowed} copies that the owner allows were made by {by}{named}."
+    sentence += f" {quoted(limited[0], 'copies')}" if len(numbers) >= allowed else ""
     return gates.Check("copies left", len(numbers) < allowed, sentence, REGISTRAR)
 
 
@@ -80,10 +88,16 @@ def _covers(consent: Consent, commission_pk: int | None) -> bool:
 def _within_consent(copy: Item, shells: list[Shell], making_up: MakingUp, afterwards: bool) -> None:
     """One copy more than the owner allows needs a concession for the permission."""
     on = making_up.made_up_on
+    commission = making_up.commission
+    act = Act(
+        words=f"{copy.number} is made up", commission=commission, techniques=(TECHNIQUES[making_up.technique],),
+        purpose=commission.purpose.label if commission else "",
+    )  # fmt: skip
     moulds = [s.cathode.mould or (s.cathode.core.pull.mould if s.cathode.core else None) for s in shells]
     for model in {mould.model for mould in moulds if mould}:
-        if check := copies_check(model, on, making_up.commission):
-            subject = gates.Subject(model, copy.number, (model, copy))
+        subject = gates.Subject(model, copy.number, (model, copy))
+        gates.pass_gates([Gate.PERMISSION], replace(subject, act=act), on, afterwards=afterwards)
+        if check := copies_check(model, on, commission):
             gates.pass_check(Gate.PERMISSION, check, subject, on, afterwards=afterwards)
 
 
@@ -158,6 +172,7 @@ def _let_in(inspection: Inspection, status: str) -> None:
         raise ValidationError({"status": "Say how the accepted copy is held."})
     # The step is the acceptance, which happens now: a concession may be written after the copy was looked at.
     gates.pass_gates([Gate.MARK], gates.Subject(copy, copy.number, (copy,)), clock.today(), afterwards=False)
+    pass_holding(copy=copy, status=status)
     copy.status = status
     copy.save()
     for row in measurements_of(inspection):

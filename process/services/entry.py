@@ -9,7 +9,7 @@ from process.models import Cathode, Pull, Run
 from records import clock, gates
 from records.models import Gate
 
-from .moulds import hold_moulds, use_pull
+from .moulds import OFF_A_MOULD, ON_A_CORE, hold_moulds, use_pull, using
 
 
 def enter_bath(*, run: Run, cathodes: Sequence[Cathode], on: date, afterwards: bool) -> None:
@@ -43,10 +43,13 @@ def _subjects(run: Run, cathode: Cathode) -> list[tuple[str, gates.Subject]]:
             f"“{cathode.label}” is neither a mould nor a core: say which one hangs there before the start."
         )
     bath = gates.Subject(cathode, run.number, (source.item,))
-    if cathode.mould is None:
-        return [(Gate.BATH, bath)]
-    model = cathode.mould.model
-    return [(Gate.AFTER, gates.Subject(model, run.number, (model, source.item))), (Gate.BATH, bath)]
+    mould = cathode.mould or cathode.core.pull.mould
+    model, techniques = mould.model, OFF_A_MOULD if cathode.mould else ON_A_CORE
+    act = using(mould, f"{source.item.number} goes into {run.number}", techniques)
+    before = [(Gate.PERMISSION, gates.Subject(model, run.number, (model, source.item), act=act))]
+    if cathode.mould:
+        before.append((Gate.AFTER, gates.Subject(model, run.number, (model, source.item))))
+    return [*before, (Gate.BATH, bath)]
 
 
 def _pass_gates(run: Run, cathodes: Sequence[Cathode], day: date, afterwards: bool) -> None:
@@ -55,7 +58,7 @@ def _pass_gates(run: Run, cathodes: Sequence[Cathode], day: date, afterwards: bo
     missing = [(gate, check) for gate, subject in before for check in gates.unmet(gate, subject, day)]
     if missing and not afterwards:
         checks = {check.sentence: check for _, check in missing}
-        sources = [(cathode.mould or cathode.core).item for cathode in cathodes]
+        sources = [item for _, subject in before for item in subject.items]
         raise gates.GateClosed(missing[0][0], list(checks.values()), sources)
     for gate, subject in before if missing else ():
         gates.pass_gates([gate], subject, day, afterwards=True)

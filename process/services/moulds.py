@@ -1,6 +1,7 @@
 """Moulds: taking one, and using a pull of it."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date
 from typing import Any
 
@@ -9,7 +10,8 @@ from django.db.models import Max
 
 from process.models import Core, Mould, Pull
 from records import clock, gates
-from records.models import DescentLink, Gate, Item
+from records.consents import Act, quoted
+from records.models import Consent, DescentLink, Gate, Item
 from records.roles import CONSERVATOR
 
 BEFORE_MOULDING = (Gate.PERMISSION, Gate.RISK, Gate.BEFORE)
@@ -23,7 +25,7 @@ def take_mould(*, number: str, mould: Mould, title: str, owner, place, afterward
             number=number, kind=Item.Kind.MOULD, status=Item.Status.WORKSHOP, title=title, owner=owner, place=place,
             materials=mould.material.label, documented_on=mould.made_on,
         )  # fmt: skip
-        subject = gates.Subject(model, number, (model, item))
+        subject = gates.Subject(model, number, (model, item), act=_moulding(number, mould))
         gates.pass_gates(BEFORE_MOULDING, subject, mould.made_on, afterwards=afterwards)
         mould.item = item
         mould.save(force_insert=True)
@@ -37,18 +39,44 @@ def take_mould(*, number: str, mould: Mould, title: str, owner, place, afterward
     return mould
 
 
+def _moulding(number: str, mould: Mould) -> Act:
+    """What the conditions of a consent are asked of."""
+    commission = mould.commission
+    return Act(
+        words=f"{number} was taken", commission=commission, is_moulding=True, material=mould.material,
+        temperature_degc=mould.working_temperature_degc, purpose=commission.purpose.label if commission else "",
+        present=tuple(party for party in (mould.made_by, mould.present) if party),
+    )  # fmt: skip
+
+
+OFF_A_MOULD = (Consent.Technique.HOLLOW, Consent.Technique.MATRIX, Consent.Technique.FACING)
+ON_A_CORE = (Consent.Technique.CORE,)
+
+
+def using(mould: Mould, words: str, techniques: tuple[str, ...]) -> Act:
+    """A run or a cast uses the mould, or the core that was cast in it."""
+    return Act(words=words, commission=mould.commission, uses_mould=True, techniques=techniques)
+
+
 def pulls_allowed(mould: Mould) -> int:
     """What the mould bears or what the owner's consent allows: the lower one rules."""
-    limits = [mould.pulls_allowed_count, *mould.model.consents.values_list("pulls_max_count", flat=True)]
-    return min(limit for limit in limits if limit is not None)
+    return min([mould.pulls_allowed_count, *(consent.pulls_max_count for consent in _limiting(mould))])
+
+
+def _limiting(mould: Mould) -> list[Consent]:
+    """The consents that say how many uses each mould may have, the strictest first."""
+    rows = mould.model.consents.filter(pulls_max_count__isnull=False).select_related("owner")
+    return list(rows.order_by("pulls_max_count"))
 
 
 def pull_check(mould: Mould) -> gates.Check:
-    """Whether a use of the mould is left, by what it bears and by the consent."""
-    allowed, used = pulls_allowed(mould), mould.pulls.count()
-    return gates.Check(
-        "pull left", used < allowed, f"{mould.item.number}: {used} of {allowed} pulls used.", CONSERVATOR
-    )
+    """Whether a use of the mould is left, by what it bears and by the consent; the lower one says so itself."""
+    limiting, used = _limiting(mould), mould.pulls.count()
+    allowed = min([mould.pulls_allowed_count, *(consent.pulls_max_count for consent in limiting)])
+    sentence = f"{mould.item.number}: {used} of {allowed} pulls used."
+    if limiting and limiting[0].pulls_max_count == allowed and used >= allowed:
+        sentence += f" {quoted(limiting[0], 'pulls')}"
+    return gates.Check("pull left", used < allowed, sentence, CONSERVATOR)
 
 
 def hold_moulds(moulds: Iterable[Mould]) -> None:
@@ -81,6 +109,8 @@ def cast_core(*, mould: Mould, number: str, core: Core, title: str, owner, place
         )  # fmt: skip
         hold_moulds([mould])
         subject = gates.Subject(mould.model, number, (mould.model, mould.item, item))
+        consent = replace(subject, act=using(mould, f"{number} is cast in {mould.item.number}", ON_A_CORE))
+        gates.pass_gates([Gate.PERMISSION], consent, core.cast_on, afterwards=afterwards)
         gates.pass_gates([Gate.AFTER], subject, core.cast_on, afterwards=afterwards)
         gates.pass_check(Gate.BATH, pull_check(mould), subject, core.cast_on, afterwards=afterwards)
         core.item, core.pull = item, use_pull(mould=mould, on=core.cast_on, use=Pull.Use.CAST)

@@ -20,7 +20,7 @@ from records.lookups import USUAL
 # What is made or finished may come from a firm; these need eyes and a hand.
 SEEN_BY = {
     "accepted_by", "added_by", "analyst", "assessor", "examiner", "fate_witness", "handed_by", "inspector",
-    "made_up_by", "measured_by", "operator", "person", "placed_by", "supervised_by", "taken_back_by", "taken_by",
+    "made_up_by", "measured_by", "operator", "person", "placed_by", "present", "supervised_by", "taken_back_by", "taken_by",
     "tester", "witness",
 }  # fmt: skip
 MAY_LIE_AHEAD = ("_by", "_to", "_from", "_until")

@@ -7,6 +7,7 @@ from records.models import Commission, Consent, Specification
 from records.models.commissions import METALS
 from records.numbers import SERIES, next_number
 
+TICKED = ("purposes", "materials_allowed", "materials_excluded")
 SEVERAL = "By their numbers, a comma or a new line between."
 
 
@@ -42,6 +43,11 @@ class CommissionForm(RecordForm):
 
 
 class ConsentForm(RecordForm):
+    techniques_allowed = forms.MultipleChoiceField(
+        label="Only these techniques", choices=Consent.Technique.choices, required=False,
+        widget=forms.CheckboxSelectMultiple, help_text="None ticked: the consent does not say.",
+    )  # fmt: skip
+
     class Meta:
         model = Consent
         fields = [
@@ -53,7 +59,11 @@ class ConsentForm(RecordForm):
             "valid_to",
             "items",
             "techniques",
+            "techniques_allowed",
             "materials_barred",
+            "materials_allowed",
+            "materials_excluded",
+            "purposes",
             "temperature_max_degc",
             "pulls_max_count",
             "copies_max_count",
@@ -69,13 +79,18 @@ class ConsentForm(RecordForm):
         ]
         groups = [
             ("Who allows it", ["owner", "given_by", "authority", "given_on", "valid_from", "valid_to", "items"]),
-            ("What is allowed", ["techniques", "materials_barred", "temperature_max_degc", "pulls_max_count",
-                                 "copies_max_count", "sale_allowed", "scan_allowed", "presence_required"]),
+            ("How many, and what for", ["pulls_max_count", "copies_max_count", "purposes", "sale_allowed",
+                                        "scan_allowed"]),
+            ("How it may be moulded", ["techniques", "techniques_allowed", "materials_barred", "materials_allowed",
+                                       "materials_excluded", "temperature_max_degc", "presence_required"]),
             ("The moulds afterwards", ["mould_fate", "mould_fate_by"]),
             ("Wording and rights", ["label_wording", "credit", "rights", "conditions"]),
         ]  # fmt: skip
+        widgets = dict.fromkeys(TICKED, forms.CheckboxSelectMultiple)
         help_texts = {
             "valid_to": "Empty: without an end.",
+            "purposes": "None ticked: for any purpose.",
+            "materials_allowed": "None ticked: any that is not excluded.",
             "rights": "Copyright, coin and hallmark law; ask the competent authority before the mould, not after.",
         }
 
@@ -85,6 +100,8 @@ class ConsentForm(RecordForm):
             self.fields["items"].queryset = commission.originals.all()
         else:
             self.fields["items"] = LookupListField("originals", label="Objects", help_text=SEVERAL)
+        for name in TICKED:
+            self.fields[name].queryset = self.fields[name].queryset.filter(is_retired=False)
         if not self.instance.pk:
             for name in ("given_on", "valid_from"):
                 self.offer(name, clock.today())
@@ -95,6 +112,13 @@ class ConsentForm(RecordForm):
             self.add_error(
                 "mould_fate_by", "Say by when the moulds are destroyed: the duty is put on the list with this date."
             )
+        both = set(cleaned.get("materials_allowed") or ()) & set(cleaned.get("materials_excluded") or ())
+        if both:
+            named = ", ".join(sorted(map(str, both)))
+            self.add_error("materials_excluded", f"{named} cannot be both allowed and excluded: untick one.")
+        highest = cleaned.get("temperature_max_degc")
+        if highest is not None and not -20 <= highest <= 400:  # common sense, no source
+            self.add_error("temperature_max_degc", "From -20 to 400 °C is possible: look at the number and its unit.")
         if (given := cleaned.get("given_on")) and given > clock.today():
             self.add_error("given_on", "This day lies in the future: a consent counts from when it was given.")
         return cleaned

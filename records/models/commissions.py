@@ -39,6 +39,12 @@ class Consent(Tracked):
         RETURN = "return", "returned to the owner"
         DESTROY = "destroy", "destroyed before a witness"
 
+    class Technique(models.TextChoices):
+        HOLLOW = "hollow", "hollow, off a mould"
+        CORE = "core", "skin on a core"
+        MATRIX = "matrix", "matrix, a negative that is kept"
+        FACING = "facing", "plate facing"
+
     owner = models.ForeignKey("records.Party", models.PROTECT, related_name="consents")
     given_by = models.ForeignKey(
         "records.Party", models.PROTECT, related_name="+", help_text="Who signed for the owner."
@@ -50,8 +56,30 @@ class Consent(Tracked):
     items = models.ManyToManyField("records.Item", related_name="consents", verbose_name="objects")
     commissions = models.ManyToManyField(Commission, related_name="consents", blank=True)
 
-    techniques = models.CharField("techniques allowed", max_length=200, blank=True)
-    materials_barred = models.CharField(max_length=200, blank=True)
+    techniques = models.CharField("techniques, in the owner's words", max_length=200, blank=True)
+    techniques_allowed = models.JSONField("techniques allowed", default=list, blank=True)
+    materials_barred = models.CharField("materials barred, in the owner's words", max_length=200, blank=True)
+    materials_allowed = models.ManyToManyField(
+        "records.Term",
+        blank=True,
+        related_name="+",
+        limit_choices_to={"scheme": "mould_material"},
+        verbose_name="only these mould materials",
+    )
+    materials_excluded = models.ManyToManyField(
+        "records.Term",
+        blank=True,
+        related_name="+",
+        limit_choices_to={"scheme": "mould_material"},
+        verbose_name="none of these mould materials",
+    )
+    purposes = models.ManyToManyField(
+        "records.Term",
+        blank=True,
+        related_name="+",
+        limit_choices_to={"scheme": "purpose"},
+        verbose_name="purposes allowed",
+    )
     temperature_max_degc = models.FloatField("highest temperature", null=True, blank=True)
     pulls_max_count = models.PositiveSmallIntegerField("pulls allowed of each mould", null=True, blank=True)
     copies_max_count = models.PositiveSmallIntegerField("copies allowed", null=True, blank=True)

@@ -1,6 +1,6 @@
 """Filters and tags of every template (a builtin, no `load` needed): figures, instants, states, links."""
 
-from datetime import datetime
+from datetime import date, datetime
 
 from django import template
 from django.urls import reverse
@@ -9,7 +9,7 @@ from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
 from django.utils.text import capfirst
 
-from records import access, captions, units
+from records import access, captions, clock, units
 from records.models import Item, Tracked
 
 register = template.Library()
@@ -55,6 +55,12 @@ def entered(row: Tracked, field: str) -> SafeString:
     suffix = units.suffix_of(field)
     digits = units.decimals_written(row.as_typed.get(field) or {}, suffix)
     return quantity_within(getattr(row, field), suffix, row.plus_minus(field), digits)
+
+
+@register.filter
+def countdown(day: date | None) -> str:
+    """“30 Apr 2026, in 12 days”."""
+    return clock.countdown(day) if day else ""
 
 
 @register.filter

@@ -5,6 +5,7 @@ from django.shortcuts import render
 from django.urls import path
 
 from records import access, clock
+from records.conditions import conditions_of
 from records.forms.commissions import ConsentForm
 from records.models import Commission, Consent
 from records.services.permissions import record_duties_of
@@ -38,6 +39,7 @@ def consent(request: HttpRequest, pk: int) -> HttpResponse:
     rows = Consent.objects.select_related("owner", "given_by").prefetch_related("items", "commissions")
     found = access.fetch(request, rows, pk=pk)
     context = {"consent": found, "duties": found.duties.all(), "today": clock.today(),
+               "conditions": conditions_of(found),
                "in_force": found.in_force_on(clock.today())}  # fmt: skip
     return render(request, "records/consent.html", context)
 

@@ -11,7 +11,8 @@ from records.forms.items import ItemForm, NewItemForm
 from records.lost import with_flags
 from records.models import Item
 from records.portraits import with_portraits
-from records.views.answering import answer_form
+from records.services.holding import keep_thing
+from records.views.answering import answer_form, wants_afterwards
 from records.views.item_page import THINGS, context_of
 from records.views.listing import export, page, wants_export
 
@@ -58,6 +59,9 @@ def item_edit(request: HttpRequest, number: str) -> HttpResponseBase:
     return answer_form(
         request, form, title=f"Correct {number}", sentence="What was written before is kept in the history.",
         verb="Save", back_url=back, then=Item.get_absolute_url,
+        act=lambda form: keep_thing(
+            thing=thing, save=form.save, afterwards=wants_afterwards(request), held_anew="status" in form.changed_data
+        ),
     )  # fmt: skip
 
 
