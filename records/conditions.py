@@ -38,7 +38,7 @@ def conditions_of(consent: Consent) -> list[Condition]:
         "valid_to": f"In force to {day_words(consent.valid_to)}." if consent.valid_to else "",
         "techniques": _techniques(consent),
         "materials": _materials(consent),
-        "purposes": _listed("Only for: ", consent.purposes.all()),
+        "purposes": _listed("Only for: ", consent.purposes),
         "temperature": _temperature(consent),
         "pulls": _at_most(consent.pulls_max_count, "pull", "pulls", " of each mould"),
         "copies": _at_most(consent.copies_max_count, "copy", "copies"),
@@ -60,8 +60,8 @@ def _techniques(consent: Consent) -> str:
 
 def _materials(consent: Consent) -> str:
     barred = f"Not allowed: {consent.materials_barred}" if consent.materials_barred else ""
-    only = _listed("Mould only of ", consent.materials_allowed.all())
-    return _sentences(barred, only, _listed("No mould of ", consent.materials_excluded.all()))
+    only = _listed("Mould only of ", consent.materials_allowed)
+    return _sentences(barred, only, _listed("No mould of ", consent.materials_excluded))
 
 
 def _listed(before: str, things: Iterable[object]) -> str:

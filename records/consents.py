@@ -47,7 +47,7 @@ def bearing(subject: Subject, act: Act, on: date) -> list[Consent]:
 
 def _rows(subject: Subject) -> list[Consent]:
     rows = subject.thing.consents.select_related("owner", "given_by")
-    return list(rows.prefetch_related("commissions", "materials_allowed", "materials_excluded", "purposes"))
+    return list(rows.prefetch_related("commissions"))
 
 
 def _condition(name: str, code: str, ask: str) -> Callable[[Ask], Ask]:
@@ -87,9 +87,9 @@ def technique(consent: Consent, act: Act, on: date) -> str:
 def material(consent: Consent, act: Act, on: date) -> str:
     if act.material is None:
         return ""
-    allowed, excluded = list(consent.materials_allowed.all()), list(consent.materials_excluded.all())
-    barred = act.material in excluded or (allowed and act.material not in allowed)
-    return f"{act.words} in {act.material}." if barred else ""
+    label, allowed = act.material.label, consent.materials_allowed
+    barred = label in consent.materials_excluded or (allowed and label not in allowed)
+    return f"{act.words} in {label}." if barred else ""
 
 
 @_condition("consent: temperature", "temperature", CONSERVATOR)
@@ -104,8 +104,8 @@ def temperature(consent: Consent, act: Act, on: date) -> str:
 
 @_condition("consent: purpose", "purposes", REGISTRAR)
 def purpose(consent: Consent, act: Act, on: date) -> str:
-    allowed = [term.label for term in consent.purposes.all()] if act.purpose else []
-    return f"{act.words} for {act.purpose}." if allowed and act.purpose not in allowed else ""
+    barred = act.purpose and consent.purposes and act.purpose not in consent.purposes
+    return f"{act.words} for {act.purpose}." if barred else ""
 
 
 @_condition("consent: presence", "presence", CONSERVATOR)

@@ -58,7 +58,7 @@ def _pass_gates(run: Run, cathodes: Sequence[Cathode], day: date, afterwards: bo
     missing = [(gate, check) for gate, subject in before for check in gates.unmet(gate, subject, day)]
     if missing and not afterwards:
         checks = {check.sentence: check for _, check in missing}
-        sources = [item for _, subject in before for item in subject.items]
+        sources = [(cathode.mould or cathode.core).item for cathode in cathodes]
         raise gates.GateClosed(missing[0][0], list(checks.values()), sources)
     for gate, subject in before if missing else ():
         gates.pass_gates([gate], subject, day, afterwards=True)

@@ -3,11 +3,16 @@ from django import forms
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.lookup import LookupListField
-from records.models import Commission, Consent, Specification
+from records.models import Commission, Consent, Specification, Term
 from records.models.commissions import METALS
 from records.numbers import SERIES, next_number
 
-TICKED = ("purposes", "materials_allowed", "materials_excluded")
+# Words of a list that a consent holds to: column, list, what it means when none is ticked.
+TICKED = {
+    "purposes": (Term.Scheme.PURPOSE, "None ticked: for any purpose."),
+    "materials_allowed": (Term.Scheme.MOULD_MATERIAL, "None ticked: any that is not excluded."),
+    "materials_excluded": (Term.Scheme.MOULD_MATERIAL, ""),
+}
 SEVERAL = "By their numbers, a comma or a new line between."
 
 
@@ -86,11 +91,8 @@ class ConsentForm(RecordForm):
             ("The moulds afterwards", ["mould_fate", "mould_fate_by"]),
             ("Wording and rights", ["label_wording", "credit", "rights", "conditions"]),
         ]  # fmt: skip
-        widgets = dict.fromkeys(TICKED, forms.CheckboxSelectMultiple)
         help_texts = {
             "valid_to": "Empty: without an end.",
-            "purposes": "None ticked: for any purpose.",
-            "materials_allowed": "None ticked: any that is not excluded.",
             "rights": "Copyright, coin and hallmark law; ask the competent authority before the mould, not after.",
         }
 
@@ -101,10 +103,20 @@ class ConsentForm(RecordForm):
         else:
             self.fields["items"] = LookupListField("originals", label="Objects", help_text=SEVERAL)
         for name in TICKED:
-            self.fields[name].queryset = self.fields[name].queryset.filter(is_retired=False)
+            self._offer_words(name)
         if not self.instance.pk:
             for name in ("given_on", "valid_from"):
                 self.offer(name, clock.today())
+
+    def _offer_words(self, name: str) -> None:
+        """Those that are offered now, and those that the consent holds already."""
+        scheme, words = TICKED[name]
+        labels = list(Term.objects.filter(scheme=scheme, is_retired=False).values_list("label", flat=True))
+        labels += [each for each in getattr(self.instance, name) if each not in labels]
+        self.fields[name] = forms.MultipleChoiceField(
+            label=self.fields[name].label, choices=[(each, each) for each in labels], required=False, help_text=words,
+            widget=forms.CheckboxSelectMultiple,
+        )  # fmt: skip
 
     def clean(self) -> dict:
         cleaned = super().clean()
@@ -114,7 +126,7 @@ class ConsentForm(RecordForm):
             )
         both = set(cleaned.get("materials_allowed") or ()) & set(cleaned.get("materials_excluded") or ())
         if both:
-            named = ", ".join(sorted(map(str, both)))
+            named = ", ".join(sorted(both))
             self.add_error("materials_excluded", f"{named} cannot be both allowed and excluded: untick one.")
         highest = cleaned.get("temperature_max_degc")
         if highest is not None and not -20 <= highest <= 400:  # common sense, no source

@@ -59,27 +59,10 @@ class Consent(Tracked):
     techniques = models.CharField("techniques, in the owner's words", max_length=200, blank=True)
     techniques_allowed = models.JSONField("techniques allowed", default=list, blank=True)
     materials_barred = models.CharField("materials barred, in the owner's words", max_length=200, blank=True)
-    materials_allowed = models.ManyToManyField(
-        "records.Term",
-        blank=True,
-        related_name="+",
-        limit_choices_to={"scheme": "mould_material"},
-        verbose_name="only these mould materials",
-    )
-    materials_excluded = models.ManyToManyField(
-        "records.Term",
-        blank=True,
-        related_name="+",
-        limit_choices_to={"scheme": "mould_material"},
-        verbose_name="none of these mould materials",
-    )
-    purposes = models.ManyToManyField(
-        "records.Term",
-        blank=True,
-        related_name="+",
-        limit_choices_to={"scheme": "purpose"},
-        verbose_name="purposes allowed",
-    )
+    # Words of the museum's lists as they stood when the owner agreed; in the row, so that its history keeps them.
+    materials_allowed = models.JSONField("only these mould materials", default=list, blank=True)
+    materials_excluded = models.JSONField("none of these mould materials", default=list, blank=True)
+    purposes = models.JSONField("purposes allowed", default=list, blank=True)
     temperature_max_degc = models.FloatField("highest temperature", null=True, blank=True)
     pulls_max_count = models.PositiveSmallIntegerField("pulls allowed of each mould", null=True, blank=True)
     copies_max_count = models.PositiveSmallIntegerField("copies allowed", null=True, blank=True)
