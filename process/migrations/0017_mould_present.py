@@ -8,7 +8,7 @@ class Migration(migrations.Migration):
 
     dependencies = [
         ('process', '0016_outcome_with_a_reservation'),
-        ('records', '0021_consent_conditions'),
+        ('records', '0023_consent_conditions'),
     ]
 
     operations = [

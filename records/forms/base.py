@@ -20,8 +20,8 @@ from records.lookups import USUAL
 # What is made or finished may come from a firm; these need eyes and a hand.
 SEEN_BY = {
     "accepted_by", "added_by", "analyst", "assessor", "examiner", "fate_witness", "handed_by", "inspector",
-    "made_up_by", "measured_by", "operator", "person", "placed_by", "present", "supervised_by", "taken_back_by", "taken_by",
-    "tester", "witness",
+    "made_up_by", "measured_by", "operator", "person", "placed_by", "present", "supervised_by", "taken_back_by",
+    "taken_by", "tester", "witness",
 }  # fmt: skip
 MAY_LIE_AHEAD = ("_by", "_to", "_from", "_until")
 DATE_COMPANIONS = ("edtf", "earliest", "latest")

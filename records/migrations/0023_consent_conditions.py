@@ -6,7 +6,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0020_condition_maps'),
+        ('records', '0022_stolen'),
     ]
 
     operations = [
