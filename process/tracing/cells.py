@@ -7,13 +7,13 @@ DATE_OTHER = r"\d{1,2}[-/.]\d{1,2}[-/.](?:\d{4}|\d{2})"
 DATE = rf"(?:{DATE_YMD}|{DATE_OTHER})"
 TIME = r"\d{1,2}:\d{2}(?::\d{2}(?:[.,]\d{1,9})?)?(?:\s?[AaPp]\.?[Mm]\.?)?"
 OFFSET = r"\s?(?:[Zz]|UTC|GMT|[+-]\d{2}(?::?\d{2})?)"
-KINDS = {
+KINDS = {  # no text is of two kinds but time and duration; the commonest is tried first
+    "number": re.compile(r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d{1,3})?"),
     "instant": re.compile(rf"{DATE}[T ,]\s?{TIME}{OFFSET}"),
     "local": re.compile(rf"{DATE}[T ,]\s?{TIME}"),
     "date": re.compile(DATE),
     "time": re.compile(TIME),
     "duration": re.compile(r"(?:\d{1,5}\s*(?:d|days?|[.:\s])[\s,]*)?\d{1,5}:\d{2}:\d{2}(?:[.,]\d{1,9})?"),
-    "number": re.compile(r"[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][+-]?\d{1,3})?"),
     "no number": re.compile(r"[+-]?(?:nan|inf(?:inity)?|∞|#n/a|n/a)", re.IGNORECASE),
 }
 

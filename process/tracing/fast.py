@@ -11,17 +11,11 @@ from typing import Any
 
 import numpy as np
 
+from process.tracing.engine import engine
 from process.tracing.mapping import ELAPSED_UNITS, Mapping
 from process.tracing.stamps import STAMP, offset_of
 from process.tracing.table import Table, number_columns
 from process.tracing.watching import fetched
-
-# Nothing is ever fetched from elsewhere.
-SEALED: dict[str, str | bool | int | float | list[str]] = {
-    "autoinstall_known_extensions": "false",
-    "autoload_known_extensions": "false",
-    "threads": "2",
-}
 
 
 def read_fast(
@@ -35,8 +29,7 @@ def read_fast(
 
     columns = number_columns(mapping)
     try:
-        with duckdb.connect(config=SEALED) as connection:
-            connection.execute("set enable_progress_bar = false")  # it would write into the server's output
+        with engine(path.stat().st_size) as connection:
             found = fetched(connection, _select(mapping, time[0], columns), [str(path)], tell)
     except duckdb.Error:
         return None

@@ -1,0 +1,36 @@
+"""duckdb for one reading: begun once for a process, given up after a large file."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import cache
+from typing import Any
+
+# Nothing is ever fetched from elsewhere.
+SEALED: dict[str, str | bool | int | float | list[str]] = {
+    "autoinstall_known_extensions": "false",
+    "autoload_known_extensions": "false",
+    "threads": "2",
+}
+KEPT_BYTES = 8_000_000  # of a larger file it would keep the memory: 270 MB after 5,000,000 rows
+
+
+@cache
+def _begun() -> Any:
+    """Empty and in memory; to begin one takes as long as 80,000 lines."""
+    import duckdb  # heavy: only where a trace is read
+
+    return duckdb.connect(config=SEALED)
+
+
+@contextmanager
+def engine(size_bytes: int) -> Iterator[Any]:
+    """A cursor of its own for each reading, as duckdb asks of threads.
+
+    The engine given up ends with its last cursor: to close it would cut the others off.
+    """
+    try:
+        with _begun().cursor() as cursor:
+            yield cursor
+    finally:
+        if size_bytes > KEPT_BYTES:
+            _begun.cache_clear()
