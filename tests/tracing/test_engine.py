@@ -37,8 +37,8 @@ def test_one_that_still_reads_is_not_cut_off_when_another_ends_it():
 
 def test_it_can_fetch_nothing_from_elsewhere():
     with engine(1000) as reading:
-        named = "autoinstall_known_extensions", "autoload_known_extensions"
-        assert [reading.execute(f"select current_setting('{name}')").fetchone() for name in named] == [(False,), (False,)]
+        for name in ("autoinstall_known_extensions", "autoload_known_extensions"):
+            assert reading.execute(f"select current_setting('{name}')").fetchone() == (False,)
 
 
 def test_readings_at_once_give_what_one_gives():
