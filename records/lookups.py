@@ -2,15 +2,15 @@
 
 import re
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from django.db.models import Model, Q, QuerySet, Value
 from django.db.models.functions import Lower, Replace
 
-from records.models import Commission, Item, Party, Place
+from records.models import Commission, ConditionReport, Item, Party, Place
 from records.searching import find, fold
 
-MOST = 20
+MOST = 20  # are offered at once
 LONGEST = 2000
 Kind, Status = Item.Kind, Item.Status
 
@@ -29,10 +29,18 @@ class Lookup:
     kinds: Sequence[tuple[str, str]] = ()  # of which kind a new one may be, where that is asked
     entered_at: str = ""  # the route where a new one is entered
     at_hand: Callable[[QuerySet], QuerySet] | None = None  # those few that are named most, offered before one types
+    within: Callable[[QuerySet, str], QuerySet] | None = None  # rows that belong to one record, by its number
 
     @property
     def model(self) -> type[Model]:
         return self.rows().model
+
+    def inside(self, number: str) -> "Lookup":
+        """The same look-up among the rows of one record alone."""
+        if not number or self.within is None:
+            return self
+        within = self.within
+        return replace(self, rows=lambda: within(self.rows(), number))
 
     def called(self, row: Model) -> str:
         for part in self.key.split("__"):
@@ -124,6 +132,16 @@ def _not_gone() -> QuerySet:
     return Item.objects.exclude(status__in=[Status.DESTROYED, Status.LEFT])
 
 
+def _of_the_piece(rows: QuerySet, number: str) -> QuerySet:
+    return rows.filter(Q(originals__number=number) | Q(copies__number=number)).distinct()
+
+
+def _with_day(report: ConditionReport) -> str:
+    day = report.examined_on
+    unsigned = "" if report.is_signed else ", not signed"
+    return f"{report.get_occasion_display()}, {day.day} {day:%B %Y}{unsigned}"
+
+
 def _person(name: str, kind: str) -> Party:
     return Party(name=name, kind=Party.Kind.PERSON)
 
@@ -137,6 +155,15 @@ LOOKUPS: dict[str, Lookup] = {
     "commissions": Lookup("commission", lambda: Commission.objects.select_related("requester"),
                           about=lambda row: f"{row.requester}", entered_at="commission_add",
                           at_hand=lambda rows: rows.filter(closed_on__isnull=True).order_by("-number")),
+    "commissions-of": Lookup("commission", lambda: Commission.objects.select_related("requester").order_by("-number"),
+                             about=lambda row: f"{row.requester}", hint="it is about other pieces",
+                             within=_of_the_piece, at_hand=lambda rows: rows),
+    "originals-of": Lookup("thing", lambda: Item.objects.order_by("number"), about=lambda row: row.title,
+                           hint="the commission does not name it", at_hand=lambda rows: rows,
+                           within=lambda rows, number: rows.filter(commissions__number=number)),
+    "reports-of": Lookup("report", lambda: ConditionReport.objects.order_by("-examined_on", "-pk"), about=_with_day,
+                         hint="it is about another piece, or came after this one", at_hand=lambda rows: rows,
+                         within=lambda rows, number: rows.filter(item__number=number)),
     "parties": Lookup("person or institution", Party.objects.all, "name", about=lambda row: row.function,
                       begun=lambda name, kind: Party(name=name, kind=kind), kinds=Party.Kind.choices),
     "people": Lookup("person", lambda: Party.objects.filter(kind=Party.Kind.PERSON), "name", "initials",

@@ -4,6 +4,7 @@ from process.forms.metals import metal_field
 from process.models import Bath, BathAddition
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.lookup import LookupField
 from records.numbers import SERIES, next_number
 
 STRONG_PCT = (94.0, 98.5)  # the density of 96 % acid is within half a per cent of these
@@ -57,7 +58,10 @@ class AdditionForm(RecordForm):
 
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["analysis"].queryset = self.instance.bath.analyses.all()
+        self.fields["analysis"] = LookupField(
+            "analyses-of", within=self.instance.bath.number, few=True, required=False, label="Because of",
+            help_text="Number of the analysis.",
+        )  # fmt: skip
         if self.instance._state.adding:
             self.offer("added_at", clock.now())
 

@@ -8,13 +8,13 @@ from django import forms
 from django.db.models import QuerySet
 
 from process.forms.asking import AsksUnusual
-from process.models import MakingUp, Run, Shell
+from process.models import MakingUp, Shell
 from process.ranges import Opinion
 from process.summaries.copy_identity import copied_by, offered_identity, says_lead
 from process.summaries.copy_states import CHOICES, narrow
 from records import clock, searching
 from records.forms.base import RecordForm
-from records.forms.lookup import LookupField
+from records.forms.lookup import LookupField, LookupListField
 from records.forms.measurements import not_ahead
 from records.models import Item, Term
 from records.numbers import SERIES, next_number
@@ -22,6 +22,7 @@ from records.numbers import SERIES, next_number
 RANGED = ["fill_density_g_cm3", "fill_temperature_degc", "die_axis_deg"]
 INSIDE = ["fill", "fill_words", "lead_inside", "fill_mass_g", "fill_density_g_cm3", "fill_temperature_degc"]
 JOINED = ["join", "join_words", "die_axis_deg", "made_up_on", "made_up_by"]
+NO_SHELL = "Choose at least one shell: a copy is made of something."
 CORE = "For a skin on a core; left empty it is the core on which the shell grew."
 HELP = {
     "fill_words": "Name it as on its package, with its share of each metal: nobody can see it later.",
@@ -46,25 +47,6 @@ class CopyFilter(forms.Form):
         if chosen["place"]:
             rows = rows.filter(place=chosen["place"])
         return searching.find(narrow(rows, chosen["state"]), chosen["q"])
-
-
-class ShellsField(forms.ModelMultipleChoiceField):
-    """Kept shells, each named with what it shows and the run it grew in."""
-
-    widget = forms.CheckboxSelectMultiple
-    default_error_messages = {"required": "Choose at least one shell: a copy is made of something."}
-
-    def label_from_instance(self, shell: Shell) -> str:
-        mass = f", {shell.trimmed_mass_g:.2f} g trimmed" if shell.trimmed_mass_g else ", not trimmed yet"
-        return f"{shell.item.number}: {shell.cathode.label}, {shell.cathode.run.number}{mass}"
-
-
-def kept_shells() -> QuerySet[Shell]:
-    rows = Shell.objects.filter(fate=Shell.Fate.KEPT, making_up__isnull=True)
-    rows = rows.exclude(cathode__run__outcome=Run.Outcome.FAILED)
-    return rows.select_related(
-        "item", "cathode__run", "cathode__mould__model", "cathode__core__item", "cathode__core__pull__mould__model"
-    )
 
 
 class MakingUpChangeForm(AsksUnusual, RecordForm):
@@ -138,7 +120,6 @@ class MakingUpForm(MakingUpChangeForm):
     owner = LookupField("parties", required=False, help_text="Who owns the copy.")
     place = LookupField("places", required=False)
     core = LookupField("cores-left", required=False, help_text=CORE)
-    shells = ShellsField(Shell.objects.none(), help_text="Kept shells, from one run or several. Scrap is not offered.")
 
     class Meta(MakingUpChangeForm.Meta):
         fields = ["technique", "core", *INSIDE, *JOINED, "commission"]
@@ -155,7 +136,10 @@ class MakingUpForm(MakingUpChangeForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["shells"].queryset = kept_shells()
+        self.fields["shells"] = LookupListField(
+            "shells-kept", few=True, label="Shells", error_messages={"required": NO_SHELL},
+            help_text="Kept shells, from one run or several. Scrap is not offered.",
+        )  # fmt: skip
         self.offer("number", next_number(Item, SERIES["copy"]))
         self.initial["made_up_on"] = self.initial.get("made_up_on") or clock.today()
 

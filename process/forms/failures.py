@@ -9,9 +9,9 @@ from process.forms.people import person_field
 from process.models import Certainty, Defect, Failure, Run, Shell
 from records import clock
 from records.forms.base import RecordForm
-from records.forms.lookup import LookupField
+from records.forms.lookup import LookupField, LookupListField
 from records.forms.measurements import not_ahead
-from records.forms.pictures import PictureCheckboxes
+from records.forms.pictures import PictureCheckboxes, offer_pictures
 from records.models import Photo, Term
 from records.numbers import SERIES, next_number
 
@@ -71,10 +71,9 @@ class FailureForm(RecordForm):
         help_texts = {
             "title": "“15 A/ft² set as 15 A/dm²”",
             "action": "What the workshop does differently, so that it cannot happen so again.",
-            "shells": "The pieces that failed; they are kept as evidence.",
         }
         widgets = {name: forms.Textarea({"rows": 4}) for name in ("what", "cause", "lesson", "action")} | {
-            "shells": forms.CheckboxSelectMultiple, "photos": PictureCheckboxes,
+            "photos": PictureCheckboxes,
         }  # fmt: skip
 
     def __init__(self, *args: Any, run: Run | None = None, user: Any = None, **kwargs: Any) -> None:
@@ -82,13 +81,17 @@ class FailureForm(RecordForm):
         run = run or self.instance.run
         shells = Shell.objects.select_related("item", "cathode__run")
         shells = shells.filter(cathode__run=run) if run else shells.filter(fate=Shell.Fate.SCRAP)
-        self.fields["shells"].queryset = shells
+        self.fields["shells"] = LookupListField(
+            "shells", within=run.number if run else "", rows=shells, few=True, required=False, label="Shells",
+            help_text="The pieces that failed; they are kept as evidence.",
+        )  # fmt: skip
         shown = Q(runs=run) | Q(item__shell__cathode__run=run) if run else Q(item__shell__in=shells)
         if self.instance.pk:
             shown |= Q(failures=self.instance)
-        self.fields["photos"].queryset = Photo.objects.filter(shown).distinct()
-        for name in ("shells", "photos"):
-            if not self.fields[name].queryset.exists():
+        chosen = self.instance.photos.values_list("pk", flat=True) if self.instance.pk else ()
+        offer_pictures(self.fields["photos"], Photo.objects.filter(shown).distinct(), chosen)
+        for name, rows in (("shells", shells), ("photos", self.fields["photos"].queryset)):
+            if not rows.exists():
                 del self.fields[name]
         person_field(self, "recorded_by", user)
         if self.instance._state.adding:
@@ -126,7 +129,7 @@ class DefectForm(RecordForm):
         self.fields["term"].queryset = terms.filter(is_retired=False) | terms.filter(pk=self.instance.term_id)
         shell = self.instance.shell
         photos = Photo.objects.filter(Q(item=shell.item) | Q(runs__cathodes__shell=shell)).distinct()
-        self.fields["photo"].queryset = photos
+        offer_pictures(self.fields["photo"], photos, [self.instance.photo_id])
         person_field(self, "found_by", user)
         if self.instance._state.adding:
             self.offer("found_on", clock.today())

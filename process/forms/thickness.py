@@ -15,6 +15,7 @@ from records import clock
 from records.figures import Figure
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
+from records.forms.pictures import offer_pictures
 from records.models import Photo
 from records.units import show
 
@@ -62,7 +63,7 @@ class ThicknessForm(AsksUnusual, RecordForm):
         super().__init__(*args, **kwargs)
         self.means = [each.value for each in means if each.value is not None]
         person_field(self, "measured_by", user)
-        self.fields["photo"].queryset = photos_for(self.instance.shell)
+        offer_pictures(self.fields["photo"], photos_for(self.instance.shell), [self.instance.photo_id])
         self.fields["photo"].empty_label = "no photograph"
         self.fields["outline"].choices = [("", "no outline"), *ThicknessPoint.Outline.choices]
         if self.instance._state.adding:

@@ -6,7 +6,8 @@ from django.http import HttpRequest, HttpResponseBase
 from django.shortcuts import render
 from django.urls import path, reverse
 
-from process.forms.copies import CopyFilter, MakingUpChangeForm, MakingUpForm, kept_shells
+from process.forms.copies import CopyFilter, MakingUpChangeForm, MakingUpForm
+from process.lookups import kept_shells
 from process.models import MakingUp, Shell
 from process.services.copies import make_up
 from process.services.hot_work import correct_making_up

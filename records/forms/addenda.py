@@ -5,7 +5,7 @@ from typing import Any
 from django import forms
 
 from records.forms.base import RecordForm
-from records.forms.pictures import PictureCheckboxes
+from records.forms.pictures import PictureCheckboxes, offer_pictures
 from records.models import Addendum, Photo
 
 
@@ -21,4 +21,4 @@ class AddendumForm(RecordForm):
         super().__init__(*args, **kwargs)
         report = self.instance.report
         rows = Photo.objects.filter(item=report.item_id).exclude(condition_reports=report)
-        self.fields["photos"].queryset = rows.exclude(addenda__report=report)
+        offer_pictures(self.fields["photos"], rows.exclude(addenda__report=report))

@@ -35,7 +35,7 @@ class RecordForm(VersionLock, forms.ModelForm):
     column `…_edtf` becomes an uncertain date. In Meta: `evidence_fields` show how the number is known,
     `future_fields` may lie ahead (a day named `…_by`, `…_to`, `…_from` or `…_until` may anyway), `bounds` are closer
     ones than `units.reach_of` has, `groups` is a list of (title, fields). A choice of people, places, things … becomes
-    a look-up; `short_lists` names the choices that the form itself narrows to the few that belong to its record.
+    a look-up.
 
     After cleaning, `cleaned_data` holds plain numbers and words; `entered` the `units.Parsed` of each number.
     """
@@ -65,7 +65,7 @@ class RecordForm(VersionLock, forms.ModelForm):
 
     def _fitting(self, name: str, field: forms.Field) -> forms.Field:
         """The field that this name asks for."""
-        if self._grows_without_end(name, field):
+        if self._grows_without_end(field):
             before = getattr(self.instance, f"{name}_id", None)
             return instead_of(field, "people" if name in SEEN_BY else "", before)
         common = {key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")}
@@ -82,10 +82,9 @@ class RecordForm(VersionLock, forms.ModelForm):
             return DayField(allow_future=ahead, **common)
         return field
 
-    def _grows_without_end(self, name: str, field: forms.Field) -> bool:
-        """A choice out of all people, places, things …; not one that the form narrows to what belongs to its record."""
-        is_choice = type(field) is forms.ModelChoiceField and field.queryset.model in USUAL
-        return is_choice and name not in self._from_meta("short_lists")
+    def _grows_without_end(self, field: forms.Field) -> bool:
+        """A choice out of all people, places, things …"""
+        return type(field) is forms.ModelChoiceField and field.queryset.model in USUAL
 
     def _fitting_number(self, name: str, field: forms.Field, common: dict[str, Any]) -> forms.Field:
         """A number with its bounds: those that the form gives, else those of its name or unit."""

@@ -2,7 +2,7 @@ from django import forms
 
 from records import clock
 from records.forms.base import RecordForm
-from records.forms.lookup import LookupListField
+from records.forms.lookup import LookupField, LookupListField
 from records.models import Commission, Consent, Specification, Term
 from records.models.commissions import METALS
 from records.numbers import SERIES, next_number
@@ -99,7 +99,9 @@ class ConsentForm(RecordForm):
     def __init__(self, *args, commission: Commission | None = None, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         if commission:
-            self.fields["items"].queryset = commission.originals.all()
+            self.fields["items"] = LookupListField(
+                "originals-of", within=commission.number, few=True, label="Objects", help_text=SEVERAL
+            )
         else:
             self.fields["items"] = LookupListField("originals", label="Objects", help_text=SEVERAL)
         for name in TICKED:
@@ -153,7 +155,6 @@ class SpecificationForm(RecordForm):
             "mark_words",
             "tests",
         ]
-        short_lists = ["item"]
         groups = [
             ("The deposit", ["item", "technique", "metal_ion", "thickness_mean_mm", "thickness_min_mm"]),
             ("The piece", ["finish", "fill", "mark_words", "tests"]),
@@ -161,7 +162,7 @@ class SpecificationForm(RecordForm):
 
     def __init__(self, *args, commission: Commission, **kwargs) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["item"].queryset = commission.originals.all()
+        self.fields["item"] = LookupField("originals-of", within=commission.number, few=True, label="Model")
         self.fields["metal_ion"] = forms.ChoiceField(label="Metal", choices=list(METALS.items()), initial="Cu2+")
 
     def clean(self) -> dict:

@@ -3,13 +3,14 @@
 from typing import Any
 
 from django import forms
-from django.db.models import Q
+from django.db.models import QuerySet
 
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.lookup import LookupField
 from records.forms.measurements import not_ahead
-from records.forms.pictures import PictureCheckboxes
-from records.models import Commission, ConditionReport, Grade, Item, Photo
+from records.forms.pictures import PictureCheckboxes, offer_pictures
+from records.models import ConditionReport, Grade, Item, Photo
 from records.numbers import SERIES, next_number
 from records.services.condition import last_report
 
@@ -38,12 +39,19 @@ class _ConditionForm(RecordForm):
         item = self.instance.item
         self.fields["examined_on"].error_messages |= DATE_ERRORS
         self.fields["light"].error_messages["required"] = LIGHT_MISSING
-        mine = Q(originals=item) | Q(copies=item) | Q(pk=self.instance.commission_id)
-        self.fields["commission"].queryset = Commission.objects.filter(mine).distinct()
-        reports = item.condition_reports.exclude(pk=self.instance.pk).exclude(previous=self.instance.pk or 0)
-        self.fields["previous"].queryset = reports
-        self.fields["previous"].empty_label = "no earlier report"
-        self.fields["previous"].label_from_instance = _with_day
+        commission = self.fields["commission"] = LookupField(
+            "commissions-of", within=item.number, few=True, required=False, label="Commission"
+        )
+        commission.before = self.instance.commission_id
+        self.fields["previous"] = LookupField(
+            "reports-of", within=item.number, rows=self._earlier(item), few=True, required=False,
+            label="Compared with", help_text=self.fields["previous"].help_text,
+        )  # fmt: skip
+
+    def _earlier(self, item: Item) -> QuerySet[ConditionReport]:
+        """Not the report itself, nor one that was compared with it."""
+        reports = item.condition_reports.order_by("-examined_on", "-pk")
+        return reports.exclude(pk=self.instance.pk).exclude(previous=self.instance.pk or 0)
 
     def clean_examined_on(self) -> Any:
         return not_ahead(self.cleaned_data["examined_on"])
@@ -54,15 +62,9 @@ class _ConditionForm(RecordForm):
         if mass is not None and mass <= 0:
             self.add_error("mass_g", "A mass is more than nought: look at the number again.")
         if day and previous and day < previous.examined_on:
-            self.add_error("examined_on", f"This lies before {_with_day(previous)}, with which it is compared: "
-                           "correct the day, or compare with an earlier report.")  # fmt: skip
+            words = f"This lies before {previous} of {previous.examined_on}, with which it is compared: "
+            self.add_error("examined_on", f"{words}correct the day, or compare with an earlier report.")
         return cleaned
-
-
-def _with_day(report: ConditionReport) -> str:
-    day = report.examined_on
-    unsigned = "" if report.is_signed else ", not signed"
-    return f"{report.number} {report.get_occasion_display()}, {day.day} {day:%B %Y}{unsigned}"
 
 
 class NewReportForm(_ConditionForm):
@@ -71,7 +73,6 @@ class NewReportForm(_ConditionForm):
     class Meta:
         model = ConditionReport
         fields = [*BEGINNING, *COMPANY]
-        short_lists = ["commission"]
         groups = [("At the examination", BEGINNING), ("What it is compared with, and what it is for", COMPANY)]
         help_texts = {
             "light": "“normal, diffuse”, “raking, left”, “UV 365 nm”: needed, so that the next look can repeat it.",
@@ -86,7 +87,7 @@ class NewReportForm(_ConditionForm):
         self.offer("number", next_number(ConditionReport, SERIES["condition"]))
         self.offer("examined_on", clock.today())
         self.offer("occasion", likely_occasion(self.instance.item, last))
-        self.offer("commission", self.fields["commission"].queryset.order_by("-number").first())
+        self.offer("commission", self.fields["commission"].lookup.rows().first())
         if last:
             self.offer("previous", last)
             light = f"{last.number} used “{last.light}”: the same light makes the two comparable."
@@ -100,7 +101,6 @@ class ReportForm(_ConditionForm):
         model = ConditionReport
         fields = [*BEGINNING, "structure", "tests", "summary", "not_seen", "grade", "grade_reason", "stability",
                   "previous", "change", "change_words", "restrictions", "recommendation", "commission"]  # fmt: skip
-        short_lists = ["commission"]
         groups = [
             ("What it amounts to", ["summary", "not_seen", "grade", "grade_reason", "stability"]),
             ("Compared with the last report", ["previous", "change", "change_words"]),
@@ -145,4 +145,5 @@ class ReportPhotosForm(RecordForm):
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        self.fields["photos"].queryset = Photo.objects.filter(item=self.instance.item)
+        chosen = self.instance.photos.values_list("pk", flat=True)
+        offer_pictures(self.fields["photos"], Photo.objects.filter(item=self.instance.item), chosen)

@@ -5,7 +5,7 @@ from typing import Any
 from django import forms
 
 from records.forms.base import RecordForm
-from records.forms.pictures import PictureRadio
+from records.forms.pictures import PictureRadio, offer_pictures
 from records.forms.terms import offer_terms
 from records.models import ConditionReport, Finding, Grade, Photo, Term
 
@@ -68,7 +68,7 @@ class FindingForm(RecordForm):
 
     def _offer_photos(self, report: ConditionReport) -> None:
         photo = self.fields["photo"]
-        photo.queryset = Photo.objects.filter(item=report.item)
+        offer_pictures(photo, Photo.objects.filter(item=report.item), [self.instance.photo_id])
         photo.empty_label = "none"
         if not photo.queryset.exists():
             del self.fields["photo"]

@@ -5,6 +5,7 @@ from typing import Any
 from django import forms
 
 from records.forms.base import RecordForm
+from records.forms.pictures import offer_pictures
 from records.models import LabelWording, Photo
 from records.wording import CopyFacts, fitting_kinds, load_kinds
 
@@ -51,7 +52,8 @@ class LabelForm(RecordForm):
         self.fields["after"].required = True
         for name in AS_USUAL:
             self.fields[name].required = False
-        self.fields["shown_photo"].queryset = Photo.objects.filter(item=self.instance.item)
+        shown, photos = self.instance.shown_photo_id, Photo.objects.filter(item=self.instance.item)
+        offer_pictures(self.fields["shown_photo"], photos, [shown])
         self.fields["shown_photo"].empty_label = "none"
 
     def clean_after(self) -> str:

@@ -1,6 +1,8 @@
 """Fields for a record out of a list that grows without end: it is called by its number or name, never unrolled."""
 
+from dataclasses import replace
 from typing import Any
+from urllib.parse import urlencode
 
 from django import forms
 from django.core.exceptions import ValidationError
@@ -9,7 +11,7 @@ from django.urls import reverse
 
 from records import access
 from records.forms.newcomers import Typed, begin, new_field, read
-from records.lookups import LONGEST, LOOKUPS, USUAL, Lookup, last_of, split
+from records.lookups import LONGEST, LOOKUPS, MOST, USUAL, Lookup, last_of, split
 
 
 class LookupWidget(forms.Widget):
@@ -17,21 +19,23 @@ class LookupWidget(forms.Widget):
 
     template_name = "records/_lookup.html"
 
-    def __init__(self, kind: str, several: bool = False, attrs: dict[str, Any] | None = None) -> None:
-        self.kind, self.several = kind, several
+    def __init__(self, kind: str, several: bool = False, attrs: dict[str, Any] | None = None, inside: str = "") -> None:
+        self.kind, self.several, self.inside = kind, several, inside
+        self.lookup = LOOKUPS[kind].inside(inside)
         self.known: dict[str, Model] = {}  # rows that were looked up already while the form was read or filled
         self.may_add = False
         super().__init__(attrs)
 
     def get_context(self, name: str, value: Any, attrs: dict[str, Any] | None) -> dict[str, Any]:
         context = super().get_context(name, value, attrs)
-        address = reverse("lookup", args=[self.kind]) + f"?name={name}" + ("&several=1" if self.several else "")
+        asked = {"name": name} | ({"several": 1} if self.several else {}) | ({"in": self.inside} if self.inside else {})
+        address = f"{reverse('lookup', args=[self.kind])}?{urlencode(asked)}"
         shown = self.shown(str(value or ""))
         return context | {
             "several": self.several, "address": address, "live": False, **shown,
-            "new": new_field(LOOKUPS[self.kind], name, value, shown["wanted"]) if self.may_add else None,
+            "new": new_field(self.lookup, name, value, shown["wanted"]) if self.may_add else None,
             "elsewhere": self._entered_elsewhere(shown["wanted"]),
-            "at_hand": [] if self.several else self._named(LOOKUPS[self.kind].nearest()),
+            "at_hand": [] if self.several else self._named(self.lookup.nearest()),
         }  # fmt: skip
 
     def value_from_datadict(self, data: Any, files: Any, name: str) -> Any:
@@ -39,52 +43,77 @@ class LookupWidget(forms.Widget):
 
     def shown(self, text: str) -> dict[str, Any]:
         """What stands beneath the field: the rows chosen, and where one is missing those it may be."""
-        lookup = LOOKUPS[self.kind]
         text = text[:LONGEST]
-        rows, missing = split(text, lookup) if self.several else self._one(text)
+        rows, missing = split(text, self.lookup) if self.several else self._one(text)
         typed = (last_of(text) if self.several else text).strip()
         wanted = typed if typed in missing else missing[0] if missing else ""
         return {
             "chosen": self._named(rows),
-            "offered": self._named(lookup.suggest(wanted)),
+            "offered": self._named(self.lookup.suggest(wanted)),
             "wanted": wanted,
         }
 
     def _named(self, rows: list[Model]) -> list[tuple[str, str]]:
-        return [(LOOKUPS[self.kind].called(row), LOOKUPS[self.kind].about(row)) for row in rows]
+        return [(self.lookup.called(row), self.lookup.about(row)) for row in rows]
 
     def _one(self, text: str) -> tuple[list[Model], list[str]]:
         name = one_line(text)
         if name in self.known:
             return [self.known[name]], []
-        return one(name, LOOKUPS[self.kind])
+        return one(name, self.lookup)
 
     def _entered_elsewhere(self, wanted: str) -> str:
         """Where a thing that is not there yet is entered, on a page of its own."""
-        return reverse(LOOKUPS[self.kind].entered_at) if wanted and LOOKUPS[self.kind].entered_at else ""
+        return reverse(self.lookup.entered_at) if wanted and self.lookup.entered_at else ""
 
 
 class LookupField(forms.CharField):
     """One record by its number or name; cleans to the row, or None. `kind` is a key of `LOOKUPS`.
 
-    A row that stands there from before may stay, whatever is offered now. Whoever may write such rows can have a new
-    one begun with the form: it cleans to a row without a key, which `newcomers.keep` saves with the rest.
+    `within` narrows it to the rows of one record, by its number, or `rows` to just these; with `few` they are set out
+    to be chosen as long as they are no more than `MOST`. A row that stands there from before may stay, whatever is
+    offered now. Whoever may write such rows can have a new one begun with the form: it cleans to a row without a key,
+    which `newcomers.keep` saves with the rest.
     """
 
     several = False
+    set_out: type[forms.Select] = forms.Select
 
-    def __init__(self, kind: str = "things", *, words: str = "", **kwargs: Any) -> None:
+    def __init__(
+        self,
+        kind: str = "things",
+        *,
+        words: str = "",
+        within: str = "",
+        rows: QuerySet | None = None,
+        few: bool = False,
+        **kwargs: Any,
+    ) -> None:
         """`words` stand in the line while it is empty, in the sentence of a filter."""
         self.kind = kind
-        self.lookup = LOOKUPS[kind]
+        self.lookup = LOOKUPS[kind].inside(within)
+        if rows is not None:
+            self.lookup = replace(self.lookup, rows=rows.all)
         self.before: Any = None
-        widget = LookupWidget(kind, self.several, {"placeholder": words} if words else None)
-        kwargs = {"widget": widget, "max_length": LONGEST} | kwargs
-        super().__init__(**kwargs)
+        self.may_add = False
+        choices = self._set_out(kwargs.get("required", True)) if few else None
+        line = LookupWidget(kind, self.several, {"placeholder": words} if words else None, within)
+        widget = self.set_out(choices=choices) if choices else line
+        super().__init__(**{"widget": widget, "max_length": LONGEST} | kwargs)
+
+    def _set_out(self, required: bool) -> list[tuple[str, str]] | None:
+        """Choices of the few rows there are, or nothing where they are many; none at all are asked by number, too."""
+        rows = list(self.lookup.rows()[: MOST + 1])
+        if not 0 < len(rows) <= MOST:
+            return None
+        choices = [(self.lookup.called(row), f"{self.lookup.called(row)}  {self.lookup.about(row)}") for row in rows]
+        return choices if self.several else [("", "choose" if required else "not said"), *choices]
 
     def let_add(self, user: Any) -> None:
         """Offer a new row to those who may write it."""
-        self.widget.may_add = bool(self.lookup.begun) and access.may(user, "write", self.lookup.model)
+        self.may_add = bool(self.lookup.begun) and access.may(user, "write", self.lookup.model)
+        if isinstance(self.widget, LookupWidget):
+            self.widget.may_add = self.may_add
 
     def prepare_value(self, value: Any) -> Any:
         """A form of a row begins with its key, a view with the row itself, a person with text."""
@@ -103,7 +132,7 @@ class LookupField(forms.CharField):
         text = super().clean(value)
         typed = value if isinstance(value, Typed) else Typed(text)
         if typed.is_new and text:
-            return begin(self.lookup, text, typed, self.widget.may_add)
+            return begin(self.lookup, text, typed, self.may_add)
         rows, missing = one(text, self.lookup)
         if missing:
             rows = self._from_before(missing)
@@ -119,9 +148,9 @@ class LookupField(forms.CharField):
         return rows
 
     def _know(self, row: Model, text: str = "") -> None:
-        self.widget.known = self.widget.known | {self.lookup.called(row): row}
-        if text:
-            self.widget.known |= {one_line(text): row}
+        if isinstance(self.widget, LookupWidget):
+            names = {self.lookup.called(row), one_line(text)} - {""}
+            self.widget.known = self.widget.known | dict.fromkeys(names, row)
 
     def not_there(self, names: list[str]) -> ValidationError:
         """Which names are not there, and whether they are there but not for this, or stand for several."""
@@ -138,7 +167,7 @@ class LookupField(forms.CharField):
         return ValidationError(f"No {lookup.noun} {called} {said}: {self._what_to_do()}.", code="missing")
 
     def _what_to_do(self) -> str:
-        if self.widget.may_add:
+        if self.may_add:
             return "look at the spelling again, or tick below that it is a new one"
         if self.lookup.begun:
             return "look at the spelling again, or ask the registrar to enter it"
@@ -149,14 +178,22 @@ class LookupListField(LookupField):
     """Several records by their numbers, apart by commas or on lines of their own; cleans to a list of rows."""
 
     several = True
+    set_out = forms.CheckboxSelectMultiple
 
     def prepare_value(self, value: Any) -> Any:
         if value is None or isinstance(value, str):
             return value
-        return "\n".join(self.lookup.called(row) for row in value)
+        names = [each if isinstance(each, str) else self.lookup.called(each) for each in value]
+        return "\n".join(names) if isinstance(self.widget, LookupWidget) else names
+
+    def has_changed(self, initial: Any, data: Any) -> bool:
+        return forms.CharField.has_changed(self, self._lines(self.prepare_value(initial)), self._lines(data))
+
+    def _lines(self, value: Any) -> str:
+        return "\n".join(value) if isinstance(value, list) else value or ""
 
     def clean(self, value: Any) -> list[Any]:
-        text = forms.CharField.clean(self, value)
+        text = forms.CharField.clean(self, self._lines(value))
         rows, missing = split(text, self.lookup)
         if missing:
             raise self.not_there(missing)

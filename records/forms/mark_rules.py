@@ -7,6 +7,7 @@ from django import forms
 
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
+from records.forms.pictures import offer_pictures
 from records.forms.quantities import QuantityField
 from records.marking import load_rules
 from records.models import Mark, MarkRule, Photo, SuppressedMark
@@ -96,7 +97,7 @@ class SuppressedMarkForm(RecordForm):
     def __init__(self, *args: Any, marks: list[Mark], **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.fields["mark"].queryset = Mark.objects.filter(pk__in=[mark.pk for mark in marks]).select_related("item")
-        self.fields["photo"].queryset = Photo.objects.filter(item=self.instance.copy)
+        offer_pictures(self.fields["photo"], Photo.objects.filter(item=self.instance.copy), [self.instance.photo_id])
         self.fields["photo"].empty_label = "none yet"
 
     def clean_done_on(self):

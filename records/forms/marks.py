@@ -9,6 +9,7 @@ from records.checks import PERMANENT_MARK
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
 from records.forms.photos import TYPES
+from records.forms.pictures import offer_pictures
 from records.models import Gate, Item, Mark, Photo
 from records.services.photographs import examine_new
 
@@ -52,7 +53,7 @@ class MarkForm(RecordForm):
         super().__init__(*args, **kwargs)
         self._opened_the_gate = not self.instance._state.adding and self.instance.is_photographed_copy_mark
         self.picture: imaging.PictureFacts | None = None
-        self.fields["photo"].queryset = Photo.objects.filter(item=self.instance.item)
+        offer_pictures(self.fields["photo"], Photo.objects.filter(item=self.instance.item), [self.instance.photo_id])
         self.fields["photo"].empty_label = "none yet"
         if self.instance._state.adding:
             self.initial["made_on"] = self.initial.get("made_on") or clock.today()

@@ -14,6 +14,7 @@ from django.shortcuts import redirect, render, resolve_url
 from records.forms import newcomers, sending
 from records.forms.conflicts import StaleRecord
 from records.forms.lookup import LookupField
+from records.forms.pictures import let_see_all
 from records.gates import GateClosed, label_of
 from records.models import SentForm
 
@@ -69,6 +70,14 @@ def _as_the_first(request: HttpRequest, first: SentForm | None) -> HttpResponse:
     return redirect((first and first.answer) or request.path)
 
 
+def _offer_more(form: BaseForm, request: HttpRequest) -> None:
+    """What hangs on who asks, and how: new people and places, all photographs."""
+    let_see_all(form, request)
+    for field in form.fields.values():
+        if isinstance(field, LookupField):
+            field.let_add(request.user)
+
+
 def answer_form(
     request: HttpRequest,
     form: BaseForm,
@@ -82,9 +91,7 @@ def answer_form(
     """Show a form; act on a valid one inside one transaction and go on; or give it back with what to do."""
     closed = None
     sending.offer(form)
-    for field in form.fields.values():
-        if isinstance(field, LookupField):
-            field.let_add(request.user)
+    _offer_more(form, request)
     if request.method == "POST" and (first := sending.sent_before(form)):
         if first.digest == sending.digest_of(request):
             return _as_the_first(request, first)

@@ -18,8 +18,8 @@ def lookup(request: HttpRequest, kind: str) -> HttpResponse:
     name = request.GET.get("name", "")
     if kind not in LOOKUPS or not re.fullmatch(r"[\w-]{1,60}", name):
         raise Http404("No such list.")
-    widget = LookupWidget(kind, several="several" in request.GET)
-    widget.may_add = bool(LOOKUPS[kind].begun) and access.may(request.user, "write", LOOKUPS[kind].model)
+    widget = LookupWidget(kind, several="several" in request.GET, inside=request.GET.get("in", "").replace("\0", ""))
+    widget.may_add = bool(widget.lookup.begun) and access.may(request.user, "write", widget.lookup.model)
     text = request.GET.get(name, "").replace("\0", "")[:LONGEST].rstrip(" ")
     if picked := request.GET.get("pick", "").replace("\0", ""):
         before = text[: len(text) - len(last_of(text))].rstrip(" ") if widget.several else ""

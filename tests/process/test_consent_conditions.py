@@ -187,7 +187,7 @@ def test_a_run_off_a_mould_where_only_cores_are_allowed(conservator, coin):
 
 def make_it_up(client, shell, **changes):
     data = {
-        "number": "R.2026.9", "title": "Electrotype copy", "date_words": "2026", "shells": [shell.pk],
+        "number": "R.2026.9", "title": "Electrotype copy", "date_words": "2026", "shells": [shell.item.number],
         "technique": "uniface", "lead_inside": "no", "join": "none", "made_up_on": "2026-02-26",
     } | changes  # fmt: skip
     return client.post(reverse("making_up_add"), data)

@@ -229,8 +229,8 @@ def test_a_technician_writes_the_closing_and_does_not_sign_it(skin, client):
 
 
 def test_making_up_stands_before_the_same_gate(skin, conservator):
-    data = {"number": "R.2026.5", "shells": [skin.pk], "technique": "core", "lead_inside": "no", "join": "none",
-            "made_up_on": "2026-04-16"}  # fmt: skip
+    data = {"number": "R.2026.5", "shells": [skin.item.number], "technique": "core", "lead_inside": "no",
+            "join": "none", "made_up_on": "2026-04-16"}  # fmt: skip
 
     answer = conservator.post(reverse("making_up_add"), data)
 

@@ -103,7 +103,7 @@ def test_four_shells_of_one_run_become_one_copy_of_the_first_generation(technici
     offered = technician.get(technician.get(run.get_absolute_url()).context["next"].url)
     assert all(f"S-8{index}" in offered.content.decode() for index in range(4))
     technician.post(reverse("making_up_add"), {
-        "shells": [shell.pk for shell in Shell.objects.all()], "technique": "joined", "lead_inside": "no",
+        "shells": [shell.item.number for shell in Shell.objects.all()], "technique": "joined", "lead_inside": "no",
         "join": "solder", "made_up_on": "2026-03-02", "number": "R.2026.1",
     })  # fmt: skip
 

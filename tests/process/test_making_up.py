@@ -37,7 +37,7 @@ def medal():
 
 def _typed(*shells, **more):
     return {
-        "shells": [shell.pk for shell in shells], "technique": "joined", "lead_inside": "no", "join": "solder",
+        "shells": [shell.item.number for shell in shells], "technique": "joined", "lead_inside": "no", "join": "solder",
         "made_up_on": "2026-02-20", "number": "R.2026.1",
     } | more  # fmt: skip
 

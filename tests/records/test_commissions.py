@@ -42,7 +42,7 @@ def consent_data(item, **changes) -> dict:
         "given_on": "2026-01-22",
         "valid_from": "2026-01-22",
         "valid_to": "2026-10-31",
-        "items": [item.pk],
+        "items": [item.number],
         "pulls_max_count": "2",
         "copies_max_count": "1",
         "mould_fate": "destroy",
@@ -167,7 +167,7 @@ def test_specification_asks_for_a_least_thickness_under_the_mean(conservator):
     commission = make_commission(originals=[medal])
     url = reverse("specification_add", args=[commission.number])
     data = {
-        "item": medal.pk,
+        "item": medal.number,
         "technique": "hollow",
         "metal_ion": "Cu2+",
         "thickness_mean_mm": "0.6",

@@ -55,8 +55,8 @@ def test_last_report_and_commission_are_offered(client, conservator, medal):
 
     offered = client.get(reverse("condition_add", args=[medal.number])).context["form"]
 
-    assert offered["previous"].value() == last.pk
-    assert offered["commission"].value() == commission.pk
+    assert offered["previous"].value() == last.number
+    assert offered["commission"].value() == commission.number
     assert offered["occasion"].value() == "after"
 
 
@@ -87,7 +87,7 @@ def test_findings_are_carried_over_as_not_reexamined_and_never_as_same(client, c
 
     client.post(
         reverse("condition_add", args=[medal.number]),
-        beginning(conservator, occasion="after", examined_on="2026-02-06", previous=before.pk),
+        beginning(conservator, occasion="after", examined_on="2026-02-06", previous=before.number),
     )
 
     carried = ConditionReport.objects.get(number="CR-2026-07").findings.get()
@@ -111,7 +111,7 @@ def test_a_future_day_comes_back_with_everything_that_was_typed(client, conserva
 def test_a_day_before_the_report_compared_with_is_refused(client, conservator, medal):
     before = make_report(medal, examined_on=date(2026, 3, 1))
 
-    answer = client.post(reverse("condition_add", args=[medal.number]), beginning(conservator, previous=before.pk))
+    answer = client.post(reverse("condition_add", args=[medal.number]), beginning(conservator, previous=before.number))
 
     assert answer.status_code == 422
     assert f"This lies before {before.number}" in answer.content.decode()

@@ -89,7 +89,7 @@ def test_two_fields_that_name_the_same_newcomer_enter_it_once(registrar):
     new = {"-new": "on", "-new-kind": "institution"}
     registrar.post(reverse("consent_add", args=["RQ-2026-001"]), {
         "owner": "Aldersey Trust", "given_by": "Aldersey Trust", "given_on": "2026-01-22", "valid_from": "2026-01-22",
-        "items": [item.pk], "mould_fate": "keep", "techniques": "any",
+        "items": [item.number], "mould_fate": "keep", "techniques": "any",
         **{f"{name}{key}": value for name in ("owner", "given_by") for key, value in new.items()},
     })  # fmt: skip
 
