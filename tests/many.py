@@ -5,8 +5,8 @@ from typing import Any
 
 from django.db.models import Model, QuerySet
 
-from process.models import Mould
-from records.models import Commission, Item, Party, Place, Term
+from process.models import Bath, Mould, Run
+from records.models import Commission, Item, Party, Photo, Place, Term
 
 DAY = date(2026, 1, 19)
 HANDS, YEARS = ("Corvin Aldersey", "Maud Ferrigan", "the Sallowness mint", "an unknown hand"), range(1550, 1900)
@@ -31,6 +31,23 @@ def many(size: int) -> None:
     _keep(Item, bodies)
     made = {"side": "obverse", "made_on": DAY, "material": material, "pulls_allowed_count": 8}
     _keep(Mould, [Mould(item=bodies[count], model=items[count], **made) for count in quarter])
+
+
+def many_made(size: int) -> None:
+    """`size` runs, copies and photographs."""
+    bath = Bath.objects.create(number="B-2000", name="acid copper", volume_l=60)
+    plan = {"planned_current_density_a_dm2": 1.5, "planned_thickness_mm": 0.6}
+    _keep(Run, [Run(number=f"D-2000-{count:03d}", bath=bath, **plan) for count in range(size)])
+    copies = [Item(number=f"R.2000.{count:03d}", kind="copy", title="Copy", status="workshop") for count in range(size)]
+    _keep(Item, copies)
+    _keep(Photo, [_photo(item, count) for count, item in enumerate(copies)])
+
+
+def _photo(item: Item, count: int) -> Photo:
+    return Photo(
+        item=item, original_name="seen.jpg", path=f"originals/many{count}.jpg", sha256=f"{count:064x}",
+        media_type="image/jpeg", size_bytes_count=1000, width_px_count=100, height_px_count=100,
+    )  # fmt: skip
 
 
 def _medal(count: int) -> Item:

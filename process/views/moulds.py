@@ -8,6 +8,7 @@ from process.forms.moulds import MouldChangeForm, MouldForm
 from process.models import Mould
 from process.services.moulds import take_mould
 from records import access
+from records.filters import by_words
 from records.lost import with_flags
 from records.models import Item
 from records.views.answering import answer_form, wants_afterwards
@@ -28,9 +29,11 @@ def mould_list(request: HttpRequest) -> HttpResponseBase:
     rows = with_flags(Mould.objects.select_related("item", "model", "material").prefetch_related("pulls"))
     if shown in Mould.Fate.values:
         rows = rows.filter(fate=shown)
+    words = request.GET.get("q", "").strip()
+    rows = by_words(rows, words, "item__number", "model__number", "model__title", "material__label")
     if wants_export(request):
         return export(list(rows), COLUMNS, "moulds")
-    context = {"page": page(rows, request, key="pk"), "shown": shown, "fates": Mould.Fate.choices}
+    context = {"page": page(rows, request, key="pk"), "shown": shown, "fates": Mould.Fate.choices, "q": words}
     return render(request, "process/mould_list.html", context)
 
 

@@ -6,6 +6,7 @@ from django.urls import path, reverse
 
 from records import access, clock
 from records.commission_file import file_rows, open_matters, read_file, standing_of
+from records.filters import by_words
 from records.forms.commissions import CommissionForm
 from records.models import Commission, Item
 from records.views.answering import answer_form
@@ -21,9 +22,11 @@ def commission_list(request: HttpRequest) -> HttpResponse:
     rows = Commission.objects.select_related("requester", "purpose").prefetch_related("originals")
     if shown in {"open", "closed"}:
         rows = rows.filter(closed_on__isnull=shown == "open")
+    words = request.GET.get("q", "").strip()
+    rows = by_words(rows, words, "number", "requester__name", "purpose__label", "place_of_use")
     if wants_export(request):
         return export(rows, COLUMNS, "commissions")
-    context = {"page": page(rows, request, key="-number"), "shown": shown}
+    context = {"page": page(rows, request, key="-number"), "shown": shown, "q": words}
     return render(request, "records/commission_list.html", context)
 
 

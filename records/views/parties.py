@@ -5,9 +5,10 @@ from django.shortcuts import render
 from django.urls import path, reverse
 
 from records import access
+from records.filters import by_words
 from records.forms.parties import PartyForm
 from records.models import Party
-from records.views.listing import export, page, wants_export
+from records.views.listing import PAGE_SIZE, export, page, wants_export
 from records.views.writing import begin, correct
 
 SENTENCE = "A person, institution or workshop that this register names."
@@ -18,7 +19,7 @@ def party_list(request: HttpRequest) -> HttpResponse:
     access.require(request, "view", Party)
     rows = Party.objects.all()
     if words := request.GET.get("q", "").strip():
-        rows = rows.filter(name__icontains=words)
+        rows = by_words(rows, words, "name", "function")
     if wants_export(request):
         return export(rows, COLUMNS, "parties")
     return render(request, "records/party_list.html", {"page": page(rows, request, key="name"), "q": words})
@@ -33,10 +34,13 @@ def party_add(request: HttpRequest) -> HttpResponse:
 
 def party(request: HttpRequest, pk: int) -> HttpResponse:
     person = access.fetch(request, Party.objects.select_related("user"), pk=pk)
+    owned, commissions = person.owned.all()[: PAGE_SIZE + 1], person.commissions.all()[: PAGE_SIZE + 1]
     context = {
         "party": person,
-        "owned": person.owned.all()[:50],
-        "commissions": person.commissions.all()[:50],
+        "owned": owned[:PAGE_SIZE],
+        "more_owned": len(owned) > PAGE_SIZE,
+        "commissions": commissions[:PAGE_SIZE],
+        "more_commissions": len(commissions) > PAGE_SIZE,
         "consents": person.consents.prefetch_related("items")[:50],
     }
     return render(request, "records/party.html", context)

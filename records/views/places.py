@@ -5,9 +5,10 @@ from django.shortcuts import render
 from django.urls import path, reverse
 
 from records import access
+from records.filters import PlaceFilter
 from records.forms.places import PlaceForm
 from records.models import Place
-from records.views.listing import page
+from records.views.listing import PAGE_SIZE, page
 from records.views.writing import begin, correct
 
 SENTENCE = "A room, case, cupboard or box in which things are kept."
@@ -15,8 +16,10 @@ SENTENCE = "A room, case, cupboard or box in which things are kept."
 
 def place_list(request: HttpRequest) -> HttpResponse:
     access.require(request, "view", Place)
-    rows = Place.objects.select_related("within")
-    return render(request, "records/place_list.html", {"page": page(rows, request, key="name")})
+    form = PlaceFilter(request.GET)
+    rows = form.narrow(Place.objects.select_related("within"))
+    context = {"form": form, "page": page(rows, request, key="name"), "count": rows.count()}
+    return render(request, "records/place_list.html", context)
 
 
 def place_add(request: HttpRequest) -> HttpResponse:
@@ -28,7 +31,13 @@ def place_add(request: HttpRequest) -> HttpResponse:
 
 def place(request: HttpRequest, pk: int) -> HttpResponse:
     where = access.fetch(request, Place.objects.select_related("within"), pk=pk)
-    context = {"place": where, "parts": where.parts.all(), "page": page(where.items.all(), request)}
+    parts = where.parts.all()[: PAGE_SIZE + 1]
+    context = {
+        "place": where,
+        "parts": parts[:PAGE_SIZE],
+        "more": len(parts) > PAGE_SIZE,
+        "page": page(where.items.all(), request),
+    }
     return render(request, "records/place.html", context)
 
 
