@@ -11,7 +11,7 @@ from records.models import Commission, ConditionReport, Item, Party, Place
 from records.searching import find, fold
 
 MOST = 20  # are offered at once
-LONGEST = 2000
+LONGEST, LONGEST_LIST = 2000, 40_000
 Kind, Status = Item.Kind, Item.Status
 
 

@@ -25,7 +25,7 @@ WHOLE_RECORDS = {
     "item": "all that was seen of a thing, and done to it",
     "run": "its sheet, interruptions and shells",
 }
-MOST_BYTES_OF_A_RECORD = 500_000
+MOST_BYTES_OF_A_RECORD = 600_000
 MOST_CHOICES = 45  # fewer than what the crowd has of everything: no list of rows may be unrolled
 # Page and field: why it may set out more.
 WORDS = "the words for what is seen, grouped by material, which the museum keeps short itself"

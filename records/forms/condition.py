@@ -87,7 +87,7 @@ class NewReportForm(_ConditionForm):
         self.offer("number", next_number(ConditionReport, SERIES["condition"]))
         self.offer("examined_on", clock.today())
         self.offer("occasion", likely_occasion(self.instance.item, last))
-        self.offer("commission", self.fields["commission"].lookup.rows().first())
+        self.offer("commission", self.fields["commission"].first)
         if last:
             self.offer("previous", last)
             light = f"{last.number} used “{last.light}”: the same light makes the two comparable."

@@ -11,7 +11,7 @@ from django.urls import reverse
 
 from records import access
 from records.forms.newcomers import Typed, begin, new_field, read
-from records.lookups import LONGEST, LOOKUPS, MOST, USUAL, Lookup, last_of, split
+from records.lookups import LONGEST, LONGEST_LIST, LOOKUPS, MOST, USUAL, Lookup, last_of, split
 
 
 class LookupWidget(forms.Widget):
@@ -43,7 +43,7 @@ class LookupWidget(forms.Widget):
 
     def shown(self, text: str) -> dict[str, Any]:
         """What stands beneath the field: the rows chosen, and where one is missing those it may be."""
-        text = text[:LONGEST]
+        text = text[: LONGEST_LIST if self.several else LONGEST]
         rows, missing = split(text, self.lookup) if self.several else self._one(text)
         typed = (last_of(text) if self.several else text).strip()
         wanted = typed if typed in missing else missing[0] if missing else ""
@@ -95,15 +95,18 @@ class LookupField(forms.CharField):
         if rows is not None:
             self.lookup = replace(self.lookup, rows=rows.all)
         self.before: Any = None
+        self.first: Model | None = None  # of the rows that are set out
+        self.by_key: dict[int, Model | None] = {}
         self.may_add = False
         choices = self._set_out(kwargs.get("required", True)) if few else None
         line = LookupWidget(kind, self.several, {"placeholder": words} if words else None, within)
         widget = self.set_out(choices=choices) if choices else line
-        super().__init__(**{"widget": widget, "max_length": LONGEST} | kwargs)
+        super().__init__(**{"widget": widget, "max_length": LONGEST_LIST if self.several else LONGEST} | kwargs)
 
     def _set_out(self, required: bool) -> list[tuple[str, str]] | None:
         """Choices of the few rows there are, or nothing where they are many; none at all are asked by number, too."""
         rows = list(self.lookup.rows()[: MOST + 1])
+        self.first, self.by_key = (rows[0] if rows else None), {row.pk: row for row in rows}
         if not 0 < len(rows) <= MOST:
             return None
         choices = [(self.lookup.called(row), f"{self.lookup.called(row)}  {self.lookup.about(row)}") for row in rows]
@@ -118,7 +121,9 @@ class LookupField(forms.CharField):
     def prepare_value(self, value: Any) -> Any:
         """A form of a row begins with its key, a view with the row itself, a person with text."""
         if isinstance(value, int):
-            value = self.lookup.everything().filter(pk=value).first()
+            if value not in self.by_key:
+                self.by_key = self.by_key | {value: self.lookup.everything().filter(pk=value).first()}
+            value = self.by_key[value]
         if isinstance(value, Model):
             self._know(value)
             return self.lookup.called(value)

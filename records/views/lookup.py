@@ -8,7 +8,7 @@ from django.urls import path
 
 from records import access
 from records.forms.lookup import LookupWidget
-from records.lookups import LONGEST, LOOKUPS, last_of
+from records.lookups import LONGEST, LONGEST_LIST, LOOKUPS, last_of
 from records.models import Item
 
 
@@ -20,7 +20,7 @@ def lookup(request: HttpRequest, kind: str) -> HttpResponse:
         raise Http404("No such list.")
     widget = LookupWidget(kind, several="several" in request.GET, inside=request.GET.get("in", "").replace("\0", ""))
     widget.may_add = bool(widget.lookup.begun) and access.may(request.user, "write", widget.lookup.model)
-    text = request.GET.get(name, "").replace("\0", "")[:LONGEST].rstrip(" ")
+    text = request.GET.get(name, "").replace("\0", "")[: LONGEST_LIST if widget.several else LONGEST].rstrip(" ")
     if picked := request.GET.get("pick", "").replace("\0", ""):
         before = text[: len(text) - len(last_of(text))].rstrip(" ") if widget.several else ""
         attrs = {"id": f"id_{name}", "autofocus": True, "aria-describedby": f"id_{name}_found"}
