@@ -113,7 +113,8 @@ def test_a_material_cannot_be_both_allowed_and_excluded(client, coin):
     client.force_login(make_user("registrar"))
     latex, owner = make_term("mould_material", "latex").label, make_party().name
     data = {"owner": owner, "given_by": owner, "given_on": "2026-01-22", "valid_from": "2026-01-22",
-            "items": [coin.number], "mould_fate": "keep", "materials_allowed": [latex], "materials_excluded": [latex]}  # fmt: skip
+            "items": [coin.number], "mould_fate": "keep",
+            "materials_allowed": [latex], "materials_excluded": [latex]}  # fmt: skip
 
     answer = client.post(reverse("consent_add", args=[make_commission(originals=[coin]).number]), data)
 
