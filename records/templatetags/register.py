@@ -173,6 +173,13 @@ def at(sequence, index: int):
 
 
 @register.filter
+def without_number(words: str, number: str) -> str:
+    """Words beside a number that is shown already: “M-1: 3 pulls” without “M-1: ”, “Tag M-1, copy” without “ M-1”."""
+    led = words.removeprefix(f"{number}: ").removeprefix(f"{number} ")
+    return led.replace(f" {number}", "") if led == words else led
+
+
+@register.filter
 def within_hundred(percent: float | None) -> str:
     """A percentage for a bar's width: never under 0 nor over 100."""
     return f"{min(max(percent or 0, 0), 100):.1f}"

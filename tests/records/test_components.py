@@ -193,3 +193,15 @@ def test_an_entered_number_keeps_the_digits_and_the_margin_that_were_written():
     report = ConditionReport(mass_g=1940.0, as_typed={"mass_g": {"text": "1940", "unit": "g", "plus_minus": 1.0}})
     assert text_of(register.entered(report, "mass_g")) == "1940 ± 1 g"
     assert "not recorded" in register.entered(ConditionReport(), "mass_g")
+
+
+@pytest.mark.parametrize(
+    ("words", "left"),
+    [
+        ("M-1: 3 pulls left", "3 pulls left"), ("M-1 went in", "went in"),
+        ("Custody paper M-1, copy R.1", "Custody paper, copy R.1"),
+        ("Process report, copy M-1", "Process report, copy"), ("M-10 went in", "M-10 went in"),
+    ],
+)  # fmt: skip
+def test_a_number_that_is_shown_already_is_not_said_again(words, left):
+    assert register.without_number(words, "M-1") == left
