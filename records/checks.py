@@ -48,7 +48,22 @@ def risk_decided(subject: Subject, on: date) -> Check:
         sentence = f"No signed risk assessment of {model.number} by {day_words(on)}."
         return Check("risk assessed", False, sentence, CONSERVATOR)
     refused = last.decision == RiskAssessment.Decision.REFUSE
-    return Check("risk assessed", not refused, f"{last.number}: {last.get_decision_display()}.", CONSERVATOR)
+    why = f" All the same: {last.all_the_same.rstrip('.')}." if last.all_the_same else ""
+    return Check("risk assessed", not refused, f"{last.number}: {last.get_decision_display()}.{why}"[:400], CONSERVATOR)
+
+
+@gate_check(Gate.RISK, "mould as assessed")
+def as_assessed(subject: Subject, on: date) -> Check | None:
+    """The mould is of the material that was assessed; asked when it is taken."""
+    act = subject.act
+    if not act or not act.is_moulding or act.material is None:
+        return None
+    rows = (r for r in subject.thing.risk_assessments.all() if r.assessed_on <= on and r.is_signed)
+    last = next((row for row in rows if row.mould_material_id), None)
+    if last is None or last.mould_material_id == act.material.pk:
+        return None
+    sentence = f"{last.number} assessed {last.mould_material}; {act.words} in {act.material}."
+    return Check("mould as assessed", False, sentence, CONSERVATOR)
 
 
 def _signed_reports(model: Item, occasion: str) -> list[ConditionReport]:

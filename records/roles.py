@@ -24,6 +24,7 @@ WRITERS: dict[str, frozenset[str]] = {
     "FileStep": frozenset({REGISTRAR}),
     "Consent": frozenset({REGISTRAR}),
     "RiskAssessment": frozenset({CONSERVATOR}),
+    "Compatibility": frozenset({CONSERVATOR}),
     "Specification": frozenset({CONSERVATOR, CURATOR}),
     "Concession": frozenset({CONSERVATOR, REGISTRAR}),
     "Handover": frozenset({REGISTRAR, CONSERVATOR}),

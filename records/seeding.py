@@ -1,15 +1,17 @@
 """What a new register starts with: the role groups and a vocabulary. Filled only where nothing stands yet."""
 
 import tomllib
+from collections.abc import Iterator
 from pathlib import Path
 
 from django.contrib.auth.models import Group
 from django.db import transaction
 
-from records.models import Term
+from records.models import Compatibility, Term
 from records.roles import ROLES
 
 VOCABULARY = Path(__file__).with_name("vocabulary.toml")
+COMPATIBILITY = Path(__file__).with_name("compatibility.toml")
 
 
 def ensure_roles(**_signal: object) -> None:
@@ -25,3 +27,28 @@ def ensure_vocabulary(**_signal: object) -> None:
         for scheme in set(terms) - known:
             for row in terms[scheme]:
                 Term.objects.create(scheme=scheme, **row)
+
+
+def ensure_compatibility(**_signal: object) -> None:
+    """Fill an empty table once the words stand; one that the museum has begun to edit is never touched."""
+    if Compatibility.objects.exists():
+        return
+    table = tomllib.loads(COMPATIBILITY.read_text(encoding="utf-8"))
+    named = {(term.scheme, term.label): term for term in Term.objects.filter(scheme__in=["surface", "mould_material"])}
+    with transaction.atomic():
+        for surface, material, about in _compatible(table):
+            pair = named.get(("surface", surface)), named.get(("mould_material", material))
+            if all(pair):
+                Compatibility.objects.create(surface=pair[0], material=pair[1], **about)
+
+
+def _compatible(table: dict) -> Iterator[tuple[str, str, dict[str, str]]]:
+    for surface, verdicts in table["surface"].items():
+        for name, said in verdicts.items():
+            verdict, words = (said, "") if isinstance(said, str) else said
+            for material in table["groups"].get(name, [name]):
+                source = table["literature" if name in {"silicone", "latex"} else "memory"]
+                yield surface, material, {"verdict": verdict, "words": words, "source": source}
+        for row in table["everywhere"]:
+            about = {"verdict": row["verdict"], "words": row["words"], "source": table["memory"]}
+            yield surface, row["material"], about

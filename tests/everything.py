@@ -79,6 +79,9 @@ def _agreed(item: models.Item, person: models.Party) -> dict[str, Any]:
         "commission": commission,
         "consent": consent,
         "concession": concession,
+        "compatibility": models.Compatibility.objects.create(
+            surface=make.make_term("surface"), material=make.make_term("mould_material"), verdict="usual", source="seen"
+        ),
         "risk": models.RiskAssessment.objects.create(
             number="RA-2026-01",
             item=item,

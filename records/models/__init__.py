@@ -1,6 +1,7 @@
 from .addenda import Addendum
 from .base import Signed, Tracked, TrackedQuerySet, UntrackedWrite
 from .commissions import Commission, Consent, RiskAssessment, Specification
+from .compatibility import Compatibility
 from .condition import ConditionReport, Finding, Grade, Urgency
 from .descent import DescentLink
 from .documents import Document
@@ -33,6 +34,7 @@ from .vocabulary import Term
 __all__ = [
     "Addendum",
     "Commission",
+    "Compatibility",
     "Concession",
     "ConditionReport",
     "Consent",

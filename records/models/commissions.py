@@ -119,9 +119,28 @@ class RiskAssessment(Tracked, Signed):
         choices=[("no", "no"), ("yes", "yes"), ("unknown", "unknown")],
         default="unknown",
     )
+    # Words of the list of surfaces, in the row so that its history keeps them; each layer that may be touched.
+    surfaces = models.JSONField("kinds of surface", default=list, blank=True)
+    mould_material = models.ForeignKey(
+        "records.Term", models.PROTECT, null=True, blank=True, related_name="+",
+        limit_choices_to={"scheme": "mould_material"}, verbose_name="mould material proposed",
+    )  # fmt: skip
+    barrier = models.CharField("barrier or release proposed", max_length=200, blank=True)
+    porosity_count = models.PositiveSmallIntegerField("porosity 0–3", null=True, blank=True)
+    undercut_count = models.PositiveSmallIntegerField("depth of undercuts 0–3", null=True, blank=True)
+    weakness_count = models.PositiveSmallIntegerField("thin, weak or loose parts 0–3", null=True, blank=True)
+    repairs_count = models.PositiveSmallIntegerField("old repairs 0–3", null=True, blank=True)
+    sensitivities = models.JSONField("suffers from", default=list, blank=True)
     probability_count = models.PositiveSmallIntegerField("probability 1–5", null=True, blank=True)
     consequence_count = models.PositiveSmallIntegerField("consequence 1–5", null=True, blank=True)
-    test_patch = models.TextField("test patch and result", blank=True)
+    probability_after_count = models.PositiveSmallIntegerField("probability with controls 1–5", null=True, blank=True)
+    consequence_after_count = models.PositiveSmallIntegerField("consequence with controls 1–5", null=True, blank=True)
+    test_patch = models.TextField("test patch: place, material, time", blank=True)
+    patch_result = models.CharField(
+        "result of the patch", max_length=10, blank=True, choices=[("passed", "passed"), ("failed", "failed")]
+    )
+    patch_on = models.DateField("tested on", null=True, blank=True)
+    all_the_same = models.TextField("why all the same", blank=True)
     decision = models.CharField(max_length=20, choices=Decision)
     reason = models.TextField()
     conditions = models.TextField(blank=True)

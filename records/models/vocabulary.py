@@ -9,6 +9,7 @@ class Term(Tracked):
     class Scheme(models.TextChoices):
         FINDING = "finding", "condition finding"
         PURPOSE = "purpose", "purpose of a copy"
+        SURFACE = "surface", "surface that is moulded"
         MOULD_MATERIAL = "mould_material", "mould material"
         COAT = "coat", "conductive coat"
         FILL = "fill", "fill or backing"

@@ -9,8 +9,9 @@ from django.urls import path
 from django.views.decorators.http import require_POST
 
 from records import access
+from records.compatibility import STATES, faults, remarks, rows_for
 from records.forms.risks import RiskForm
-from records.models import Item, RiskAssessment
+from records.models import Compatibility, Item, RiskAssessment
 from records.services.signing import refuse_unread, sign
 from records.views.answering import answer_form
 
@@ -35,13 +36,17 @@ def risk_add(request: HttpRequest, number: str) -> HttpResponse:
 
 
 def risk(request: HttpRequest, number: str) -> HttpResponse:
-    rows = RiskAssessment.objects.select_related("item", "commission", "assessor", "signed_by")
+    rows = RiskAssessment.objects.select_related("item", "commission", "assessor", "signed_by", "mould_material")
     return render(request, "records/risk.html", _shown(access.fetch(request, rows, number=number)))
 
 
 def _shown(risk: RiskAssessment) -> dict[str, Any]:
     """What is signed is the version that stands on this page."""
-    return {"risk": risk, "sign_fields": [("version", risk.version)]}
+    rows = rows_for(risk.surfaces)
+    return {
+        "risk": risk, "sign_fields": [("version", risk.version)], "remarks": remarks(risk, rows),
+        "answers": [(row, STATES[Compatibility.Verdict(row.verdict)]) for row in rows],
+    }  # fmt: skip
 
 
 def risk_edit(request: HttpRequest, number: str) -> HttpResponse:
@@ -66,6 +71,8 @@ def risk_sign(request: HttpRequest, number: str) -> HttpResponse:
     party, role = access.signer(request, "sign risk assessment")
     try:
         refuse_unread(found, request.POST.get("version"))
+        if against := faults(found):
+            raise ValidationError(against)
         sign(row=found, party=party, role=role)
     except ValidationError as error:
         return render(request, "records/risk.html", {**_shown(found), "refusals": error.messages}, status=422)

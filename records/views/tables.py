@@ -30,6 +30,9 @@ TABLES = (
     EditableTable(
         "Words", "vocabulary_list", "The words that forms offer: findings, materials, defects, each defined."
     ),
+    EditableTable(
+        "Surfaces and mould materials", "compatibility_list", "Which mould a surface bears: usual, after a test, avoid."
+    ),
     EditableTable("Rules on marks", "mark_rule_list", "What marks are held against, and where it is written."),
     EditableTable("Usual values", "range_list", "What is usual and what is possible; a number beyond is asked about."),
     EditableTable("Power units", "power_unit_list", "What each can hold, and what it does after the mains fail."),
