@@ -29,3 +29,11 @@ def laid(pair: PhotoPair) -> tuple[Matrix, str]:
     except NotAligned:
         return fitted(*sizes(pair)), "laid edge on edge: set two or three points that are the same on both"
     return matrix, f"aligned by {len(pair.before_points)} points"
+
+
+def onto_the_later(pair: PhotoPair) -> Matrix | None:
+    """The way back, from pixels of the later to those of the earlier; nothing where no points settle it."""
+    try:
+        return aligned(pair.after_points, pair.before_points)
+    except NotAligned:
+        return None

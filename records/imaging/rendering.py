@@ -44,17 +44,21 @@ def small_copies(picture: Image.Image, sizes_px: Mapping[str, int], name: str) -
 def _upright_srgb(picture: Image.Image, size_px: int) -> Image.Image:
     orientation = exif.read(picture).orientation
     profile = picture.info.get("icc_profile")
-    image = eight_bits(picture)
-    if image.mode == "P":  # palette entries cannot be averaged
-        image = image.convert("RGBA" if "transparency" in image.info else "RGB")
-    elif image.mode == "1":
-        image = image.convert("L")
+    image = plain_bands(picture)
     image.thumbnail((size_px, size_px), Image.Resampling.BICUBIC, reducing_gap=2.0)
     if orientation in TURNS:
         image = image.transpose(TURNS[orientation])
-    image = to_srgb(_on_white(image), profile)
+    image = to_srgb(on_white(image), profile)
     image.info.clear()  # comments and profiles of the original would follow into the copy
     return image
+
+
+def plain_bands(picture: Image.Image) -> Image.Image:
+    """Bands of eight bits that can be averaged: palette entries and single bits cannot."""
+    image = eight_bits(picture)
+    if image.mode == "P":
+        return image.convert("RGBA" if "transparency" in image.info else "RGB")
+    return image.convert("L") if image.mode == "1" else image
 
 
 def eight_bits(image: Image.Image) -> Image.Image:
@@ -85,7 +89,8 @@ def to_srgb(image: Image.Image, profile: bytes | None) -> Image.Image:
     return image.convert("RGB")
 
 
-def _on_white(image: Image.Image) -> Image.Image:
+def on_white(image: Image.Image) -> Image.Image:
+    """What shines through stands on white."""
     if image.mode not in {"RGBA", "LA", "PA", "La", "RGBa"}:
         return image
     image = image.convert("RGBA")

@@ -124,7 +124,7 @@ def derive(stored: str) -> dict[str, Path]:
 def put_copies(sha256: str, copies: Mapping[str, bytes]) -> None:
     """Lay small copies in their places, each whole or not at all."""
     for size, content in copies.items():
-        _write_bytes(derivative_path(sha256, size), content)
+        put_copy(derivative_path(sha256, size), content)
 
 
 def seen_in(stored: str) -> exif.Seen | None:
@@ -165,7 +165,8 @@ def _write(folder: Path, file: IO[bytes]) -> Path:
     return temporary
 
 
-def _write_bytes(path: Path, content: bytes) -> None:
+def put_copy(path: Path, content: bytes) -> None:
+    """Lay one copy in its place, whole or not at all."""
     _write(path.parent, BytesIO(content)).replace(path)
 
 

@@ -10,9 +10,10 @@ from records.pdf.flow import Block, Room
 from records.pdf.handwriting import DrawingGround, RuledLines
 from records.pdf.marks import MarkBlock
 from records.pdf.notices import Caution, Notice
+from records.pdf.photo_map.frame import MappedPhoto, MapShape
 from records.pdf.photos import Photo, PhotoUnreadable
 from records.pdf.pictures import Cover, PhotoGrid
-from records.pdf.prose import Appendix, Heading, Prose
+from records.pdf.prose import Appendix, Heading, NewPage, Prose
 from records.pdf.signatures import Signatures, Signer
 from records.pdf.spot_map.block import SpotMapBlock
 from records.pdf.tables import Cell, Column, FigureTable
@@ -20,7 +21,7 @@ from records.pdf.working import Term, Working
 
 __all__ = [
     "Appendix", "BenchHead", "Block", "BoxTable", "Caution", "Cell", "ChartBlock", "Column", "Cover", "DescentStrip",
-    "DescentTree", "DrawingGround", "Fact", "FactList", "FigureTable", "Heading", "Link", "MarkBlock", "Notice",
-    "Photo", "PhotoGrid", "PhotoUnreadable", "Piece", "Prose", "Room", "RuledLines", "Signatures", "Signer",
-    "SpotMapBlock", "Term", "TickList", "Working",
+    "DescentTree", "DrawingGround", "Fact", "FactList", "FigureTable", "Heading", "Link", "MapShape", "MappedPhoto",
+    "MarkBlock", "NewPage", "Notice", "Photo", "PhotoGrid", "PhotoUnreadable", "Piece", "Prose", "Room", "RuledLines",
+    "Signatures", "Signer", "SpotMapBlock", "Term", "TickList", "Working",
 ]  # fmt: skip

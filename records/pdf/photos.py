@@ -12,6 +12,7 @@ from reportlab.lib.utils import ImageReader
 from reportlab.platypus import Flowable
 
 from records.pdf import theme
+from records.pdf.flow import paragraph
 from records.pdf.refusal import CannotPrint
 
 PRINT_DPI = 300
@@ -28,6 +29,13 @@ class Photo:
 
     source: Path | bytes
     caption: str = ""
+
+    def frame(self, width: float, limit: float) -> "PhotoFrame":
+        return PhotoFrame(self, width, limit)
+
+    def beneath(self, width: float) -> list[Flowable]:
+        """What stands below the picture."""
+        return [paragraph(self.caption, "caption")] if self.caption else []
 
 
 def _to_srgb(image: PillowImage.Image) -> PillowImage.Image:

@@ -29,19 +29,19 @@ def bare() -> TableStyle:
 
 
 def _captioned(photo: Photo | None, width: float, limit: float) -> list[Any]:
-    frame = [PhotoFrame(photo, width, limit)]
-    return frame + ([paragraph(photo.caption, "caption")] if photo and photo.caption else [])
+    return [photo.frame(width, limit), *photo.beneath(width)] if photo else [PhotoFrame(None, width, limit)]
 
 
 @dataclass(frozen=True)
 class Cover:
-    """Photograph at a third of the width with its caption; the facts in two columns beside it."""
+    """Photograph at a third of the width, at half of it where something is drawn on it; the facts beside it."""
 
     photo: Photo | None
     facts: tuple[Fact, ...]
+    is_large: bool = False
 
     def flow(self, room: Room) -> list[Flowable]:
-        third = (room.width - 2 * theme.GUTTER) / 3
+        third = (room.width - theme.GUTTER) / 2 if self.is_large else (room.width - 2 * theme.GUTTER) / 3
         rest = room.width - third - theme.GUTTER
         picture = _captioned(self.photo, third, room.height / 2)
         facts = fact_table(self.facts, rest, 2) if self.facts else paragraph("No facts recorded.", "body")

@@ -7,7 +7,7 @@ from reportlab.platypus import CondPageBreak, Flowable
 from records.pdf.flow import Room, kept, paragraph
 
 SHORT = 700  # characters: paragraphs of no more than this together stay on one page
-HALF = 0.5
+HALF, MOST = 0.5, 0.65
 
 
 @dataclass(frozen=True)
@@ -34,6 +34,14 @@ class Prose:
         if len(self.text) <= SHORT:
             set_parts[:-1] = [kept(part) for part in set_parts[:-1]]
         return [*set_parts[:-1], *(kept(part) if self.leads else part for part in set_parts[-1:])]
+
+
+@dataclass(frozen=True)
+class NewPage:
+    """What follows begins a page, unless most of one is left."""
+
+    def flow(self, room: Room) -> list[Flowable]:
+        return [CondPageBreak(room.height * MOST)]
 
 
 @dataclass(frozen=True)

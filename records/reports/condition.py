@@ -6,10 +6,22 @@ from typing import Any
 
 from records.extensions import Limit, PaperContext
 from records.limits import concessions_of, limits_along
-from records.models import Addendum, Concession, ConditionReport, Finding, Measurement, Photo, Urgency
+from records.mapping import Map, maps_of
+from records.models import (
+    Addendum,
+    Concession,
+    ConditionReport,
+    Finding,
+    Incident,
+    Measurement,
+    Photo,
+    PhotoPair,
+    Urgency,
+)
 from records.pdf import blocks as b
 from records.pdf.document import build
 from records.portraits import best_of, in_order
+from records.reports import finding_pictures as pictures
 from records.reports import findings as tables
 from records.reports.attached import record
 from records.reports.composition import cautions_of
@@ -31,6 +43,22 @@ class Gathered:
     concessions: list[Concession]
     limits: list[Limit]
     addenda: list[Addendum]
+    pairs: list[PhotoPair]
+    incident: Incident | None
+
+    @cached_property
+    def maps(self) -> list[Map]:
+        """The photographs on which something is drawn; that of the summary first."""
+        found = maps_of(self.findings)
+        ranked = in_order(shown.photo for shown in found)
+        order = [self.portrait, *ranked] if self.portrait in ranked else ranked
+        return sorted(found, key=lambda shown: order.index(shown.photo))
+
+    @property
+    def main_map(self) -> Map | None:
+        """What the summary shows: never a mere detail while nothing else is drawn on."""
+        first = next(iter(self.maps), None)
+        return first if first and (first.photo == self.portrait or first.photo.view != Photo.View.DETAIL) else None
 
     @cached_property
     def portrait(self) -> Photo | None:
@@ -39,8 +67,12 @@ class Gathered:
         return best_of(own) or best_of(self.report.item.photos.all())
 
     @property
-    def added_photos(self) -> list[Photo]:
-        return [photo for each in self.addenda for photo in each.photos.all()]
+    def every_photo(self) -> list[Photo]:
+        """All that the paper shows."""
+        added = [photo for each in self.addenda for photo in each.photos.all()]
+        compared = [photo for pair in self.pairs for photo in (pair.before, pair.after)]
+        of_findings = [finding.photo for finding in self.findings if finding.photo]
+        return [*self.photos, *of_findings, *(shown.photo for shown in self.maps), *compared, *added]
 
     @property
     def urgency(self) -> int:
@@ -48,7 +80,7 @@ class Gathered:
 
 
 def gather(report: ConditionReport) -> Gathered:
-    findings = list(report.findings.select_related("term", "photo"))
+    findings = list(report.findings.select_related("term", "photo").prefetch_related("marks__photo"))
     own = list(report.photos.select_related("taken_by"))
     shown = {f.photo_id for f in findings}
     photos = in_order(photo for photo in own if photo.pk not in shown)
@@ -57,8 +89,9 @@ def gather(report: ConditionReport) -> Gathered:
         row for row in report.item.measurements.all() if row.what != Measurement.What.MASS or report.mass_g is None
     ]
     return Gathered(
-        report, findings, photos, sizes, list(concessions_of(report.item)), limits_along(report.item), addenda
-    )
+        report, findings, photos, sizes, list(concessions_of(report.item)), limits_along(report.item), addenda,
+        list(report.pairs.select_related("before", "after")), Incident.objects.filter(report=report).first(),
+    )  # fmt: skip
 
 
 def summary(g: Gathered) -> str:
@@ -74,7 +107,6 @@ def summary(g: Gathered) -> str:
 
 def cover(g: Gathered) -> b.Cover:
     report, item = g.report, g.report.item
-    photo = g.portrait
     facts = [
         b.Fact("Object", item.number), b.Fact("Maker", ", ".join(filter(None, [item.maker, item.date_words]))),
         b.Fact("Material", item.materials), b.Fact("Owner", str(item.owner or "")), *size_facts(g.sizes, 4),
@@ -85,7 +117,9 @@ def cover(g: Gathered) -> b.Cover:
         b.Fact("Compared with", report.previous.number if report.previous else "no earlier report"),
     ]  # fmt: skip
     kept = tuple(fact for fact in facts if fact.value or fact.label in {"Light", "Mass on the day"})
-    return b.Cover(printed(photo, caption_of(photo, item)) if photo else None, kept)
+    if g.main_map:
+        return b.Cover(pictures.mapped(g.main_map, item), kept, is_large=True)
+    return b.Cover(printed(g.portrait, caption_of(g.portrait, item)) if g.portrait else None, kept)
 
 
 def notices(g: Gathered) -> list[b.Block]:
@@ -121,16 +155,33 @@ def first_page(g: Gathered) -> list[b.Block]:
 def detail(g: Gathered) -> list[b.Block]:
     report = g.report
     return [
+        *([b.NewPage()] if g.findings else []),
         b.Heading("Findings"), tables.findings_table(g.findings), *tables.notes(g.findings),
-        *tables.comparison(report, g.findings),
+        *([b.Heading("Tests"), b.Prose(report.tests)] if report.tests else []),
         b.Heading("Not seen"), b.Prose(report.not_seen or "Nothing is recorded as not examined."),
         *photographs(g),
+        *tables.comparison(report, g.findings), *pairs(g), *incident(g),
         *cautions([*cautions_of(g.report.item), *(f.term.caution for f in g.findings)]),
         b.Heading("Signatures"),
         b.Signatures((signer(report, str(report.examiner), "examiner"), b.Signer("", "Registrar or owner"))),
         *added(g),
         *tables.definitions(g.findings),
     ]  # fmt: skip
+
+
+def pairs(g: Gathered) -> list[b.Block]:
+    """Earlier and later beside each other."""
+    both = [photo for one in g.pairs for photo in pictures.pair(one, g.report.item)]
+    return [b.Heading("Before and after", 2), b.PhotoGrid(tuple(both), columns=2)] if both else []
+
+
+def incident(g: Gathered) -> list[b.Block]:
+    """What the change set going, and whether the owner was told."""
+    if g.incident is None:
+        return []
+    told = f"Owner told on {local_day(g.incident.owner_told_on)}: {g.incident.owner_told_words}"
+    said = sentences(g.incident.treatment, told if g.incident.owner_told_on else "The owner was not told yet")
+    return [b.Heading(f"Incident {g.incident.number}", 2), b.Prose(said)]
 
 
 def added(g: Gathered) -> list[b.Block]:
@@ -145,15 +196,17 @@ def added(g: Gathered) -> list[b.Block]:
 
 
 def photographs(g: Gathered) -> list[b.Block]:
-    """Details by the number of their finding, then the views."""
+    """The other photographs that are drawn on, details by the number of their finding, then the views."""
     item = g.report.item
-    details = [
-        printed(f.photo, caption_of(f.photo, item, f"Finding {f.position_count}, {f.term}."))
-        for f in g.findings
-        if f.photo
-    ]
-    views = [printed(photo, caption_of(photo, item)) for photo in g.photos if photo != g.portrait]
-    return [b.Heading("Photographs"), b.PhotoGrid((*details, *views), empty=_no_more(g))]
+    maps = [shown for shown in g.maps if shown != g.main_map]
+    drawn_on = {shown.photo for shown in g.maps}
+    details = pictures.details(g.findings, g.maps, item)
+    views = [printed(p, caption_of(p, item)) for p in g.photos if p != g.portrait and p not in drawn_on]
+    blocks: list[b.Block] = []
+    if maps:
+        shown_on = b.PhotoGrid(tuple(pictures.mapped(shown, item) for shown in maps), columns=2)
+        blocks = [b.Heading("Where the findings lie"), shown_on]
+    return [*blocks, b.Heading("Photographs"), b.PhotoGrid((*details, *views), empty=_no_more(g))]
 
 
 def _no_more(g: Gathered) -> str:
@@ -164,7 +217,9 @@ def attached(g: Gathered, context: PaperContext) -> dict[str, Any]:
     report = g.report
     rows = {
         "report": [report], "object": [report.item], "findings": g.findings, "sizes of the object": g.sizes,
-        "photographs": [*g.photos, *(f.photo for f in g.findings if f.photo), *g.added_photos],
+        "photographs": list(dict.fromkeys(g.every_photo)),
+        "drawings": [mark for finding in g.findings for mark in finding.marks.all()],
+        "photographs compared": g.pairs, "incident": [g.incident] if g.incident else [],
         "concessions": g.concessions, "added after the signature": g.addenda,
         "report compared with": [report.previous] if report.previous else [],
     }  # fmt: skip

@@ -75,7 +75,32 @@ def comparison(report: ConditionReport, findings: list[Finding]) -> list[b.Block
             b.Column(f"{report.number}, {local_day(report.examined_on)}"),
         )
         blocks.append(b.FigureTable(columns, tuple(_side_by_side(before, report))))
+        blocks += compared(before, report, findings)
     return blocks
+
+
+def compared(before: ConditionReport, now: ConditionReport, findings: list[Finding]) -> list[b.Block]:
+    """Each finding then and now. One that was not re-examined says nothing of now."""
+    old = {finding.position_count: finding for finding in before.findings.select_related("term")}
+    rows = [_then_and_now(old.get(finding.position_count), finding) for finding in findings]
+    if not rows:
+        return []
+    columns = (b.Column("No.", align="right"), b.Column("Finding"), b.Column(before.number), b.Column(now.number),
+               b.Column("Since then"))  # fmt: skip
+    return [b.FigureTable(columns, tuple(rows), caption="Finding by finding")]
+
+
+def _then_and_now(old: Finding | None, now: Finding) -> Row:
+    skipped = now.comparison == Finding.Comparison.NOT_REEXAMINED
+    return (
+        str(now.position_count), f"{now.term}, {now.location}", _as_seen(old) if old else "not there",
+        "not looked at" if skipped else _as_seen(now), now.get_comparison_display() or "not said",
+    )  # fmt: skip
+
+
+def _as_seen(finding: Finding) -> str:
+    told = (finding.extent, finding.get_severity_display(), finding.get_stability_display())
+    return ", ".join(filter(None, told))
 
 
 def statement(report: ConditionReport, findings: list[Finding]) -> str:

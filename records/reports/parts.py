@@ -48,13 +48,18 @@ def printed(photo: Photo, caption: str = "") -> b.Photo:
     """The small copy for print; a paper that should show a photograph is not issued without it."""
     path = imaging.derivative_path(photo.sha256, "print")
     if not path.is_file():
-        if not imaging.original_path(photo.path).is_file():
-            raise PhotoUnreadable(
-                f"The file of photograph {photo.pk} ({photo.original_name}) is not in the data folder: "
-                "restore it from the backup, for the paper would lack it."
-            )
+        require_file(photo)
         path = imaging.derive(photo.path)["print"]
     return b.Photo(path, caption)
+
+
+def require_file(photo: Photo) -> None:
+    """The original must be there, from which pieces and small copies are made."""
+    if not imaging.original_path(photo.path).is_file():
+        raise PhotoUnreadable(
+            f"The file of photograph {photo.pk} ({photo.original_name}) is not in the data folder: "
+            "restore it from the backup, for the paper would lack it."
+        )
 
 
 def strip(chain: Descent, caption: str = "") -> b.DescentStrip:

@@ -5,7 +5,7 @@ from django.urls import path
 from django.utils.cache import get_conditional_response
 
 from records import access, imaging
-from records.imaging.crops import crop
+from records.imaging.tiles import crop
 from records.models import Photo
 from records.views.photo_files import ONE_YEAR_S
 
@@ -16,10 +16,9 @@ def photo_crop(request: HttpRequest, pk: int) -> HttpResponse:
     etag = f'"{photo.sha256}-{"-".join(map(str, box))}"'
     response = get_conditional_response(request, etag=etag)
     if response is None:
-        path = imaging.original_path(photo.path)
-        if not path.is_file():
+        if not imaging.original_path(photo.path).is_file():
             raise Http404(f"The file of photograph {pk} is not in the data folder: restore it from the backup.")
-        response = HttpResponse(crop(path, box), content_type="image/jpeg")
+        response = HttpResponse(crop(photo.path, box), content_type="image/jpeg")
     response["ETag"] = etag
     response["Cache-Control"] = f"private, max-age={ONE_YEAR_S}, immutable"
     return response

@@ -91,9 +91,9 @@ class TestConditionReport:
         words = text(pdf_of(issue("condition-report", report)))
         assert "Findings compared: 1 not re-examined" in words and f"Compared with {before.number}" in words
 
-    def test_thirty_findings_repeat_the_heading_on_every_page_of_the_table(self):
+    def test_sixty_findings_repeat_the_heading_on_every_page_of_the_table(self):
         report = make_report(make_item())
-        for number in range(1, 31):
+        for number in range(1, 61):
             finding(report, number, note="Old, oxidised inside.")
         found = [
             page
