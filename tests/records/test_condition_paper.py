@@ -80,6 +80,7 @@ def test_the_detail_of_a_finding_is_one_picture_around_all_that_is_drawn_of_it(m
 
 def test_a_photograph_that_is_a_detail_itself_is_not_cut_again(keep):
     report = make_report(make_item(), signed=False)
+    report.photos.add(keep(report.item, 500, view="obverse"))
     near = keep(report.item, view="detail")
     draw(finding=finding(report), photo=near, shape="point", points=[[300, 300]])
     g = paper.gather(report)
