@@ -51,6 +51,7 @@ from records.views import (
     striking,
     tables,
     vocabulary,
+    vocabulary_exchange,
 )  # fmt: skip
 
 ROOMS = [
@@ -98,6 +99,7 @@ ROOMS = [
     places,
     tables,
     vocabulary,
+    vocabulary_exchange,
     duties,
     examinations,
     family,

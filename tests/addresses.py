@@ -130,6 +130,8 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "place_edit": ("place.pk",),
     "table_list": (),
     "vocabulary_list": (),
+    "vocabulary_skos": (),
+    "vocabulary_import": (),
     "term_add": (),
     "term_edit": ("term.pk",),
     "duty_list": (),

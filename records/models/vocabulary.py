@@ -1,8 +1,14 @@
 """Words with neutral definitions, which the museum may edit."""
 
+import re
+from collections.abc import Collection
+
+from django.core.exceptions import ValidationError
 from django.db import models
 
 from .base import Tracked
+
+_ADDRESS = re.compile(r"(?:https?://|urn:[A-Za-z0-9-]+:)[^\s<>\"{}|\\^`]+")
 
 
 class Term(Tracked):
@@ -52,3 +58,14 @@ class Term(Tracked):
 
     def __str__(self) -> str:
         return self.label
+
+    @property
+    def addresses(self) -> list[str]:
+        """The identifiers one by one."""
+        return [line.strip() for line in self.identifiers.splitlines() if line.strip()]
+
+    def clean_fields(self, exclude: Collection[str] | None = None) -> None:
+        super().clean_fields(exclude)
+        if bad := [address for address in self.addresses if not _ADDRESS.fullmatch(address)]:
+            words = f"“{bad[0]}” is no address: write it whole, as http://… or urn:…, one a line."
+            raise ValidationError({"identifiers": words})

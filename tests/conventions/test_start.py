@@ -10,7 +10,7 @@ from django.utils.module_loading import import_string
 from records import extensions
 from tests.conventions.source import ROOT
 
-LATER = ("reportlab.platypus", "reportlab.graphics", "pikepdf", "edtf", "duckdb", "trimesh")
+LATER = ("reportlab.platypus", "reportlab.graphics", "pikepdf", "edtf", "duckdb", "trimesh", "rdflib")
 STARTED = f"""
 import os, sys
 from django.core.management import call_command
