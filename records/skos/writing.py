@@ -41,17 +41,16 @@ def _add(graph: Graph, word: Word, scheme_label: str, base: str) -> None:
         graph.add((group, RDF.type, SKOS.Collection))
         graph.add((group, SKOS.prefLabel, _said(word.group)))
         graph.add((group, SKOS.member, concept))
-    told = {
-        SKOS.definition: word.definition and _said(word.definition),
-        SKOS.scopeNote: word.caution and _said(word.caution),
-        DCTERMS.source: word.source and Literal(word.source),
-        OWN.defaultStability: word.default_stability and Literal(word.default_stability),
-        OWN.pattern: Literal(word.pattern),
-        OWL.deprecated: Literal(True) if word.is_retired else "",
-    }
-    for known, value in told.items():
-        if value != "":
+    told = [
+        (SKOS.definition, _said(word.definition)), (SKOS.scopeNote, _said(word.caution)),
+        (DCTERMS.source, Literal(word.source)), (OWN.defaultStability, Literal(word.default_stability)),
+        (OWN.pattern, Literal(word.pattern)),
+    ]  # fmt: skip
+    for known, value in told:
+        if str(value):
             graph.add((concept, known, value))
+    if word.is_retired:
+        graph.add((concept, OWL.deprecated, Literal(True)))
     for address in word.identifiers:
         graph.add((concept, SKOS.exactMatch, URIRef(address)))
 

@@ -29,6 +29,7 @@ LOOKING = {
     "condition_map",
     "photo_pair",
     "photo_crop",
+    "vocabulary_skos",
     "home",
     "search",
     "lookup",
