@@ -66,8 +66,8 @@ class RecordForm(VersionLock, forms.ModelForm):
     def _fitting(self, name: str, field: forms.Field) -> forms.Field:
         """The field that this name asks for."""
         if self._grows_without_end(field):
-            before = getattr(self.instance, f"{name}_id", None)
-            return instead_of(field, "people" if name in SEEN_BY else "", before)
+            before, row = getattr(self.instance, f"{name}_id", None), self.instance._state.fields_cache.get(name)
+            return instead_of(field, "people" if name in SEEN_BY else "", before, row)
         common = {key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")}
         if isinstance(field, forms.IntegerField):
             return self._fitting_number(name, field, common)

@@ -90,7 +90,7 @@ class LookupField(forms.CharField):
         **kwargs: Any,
     ) -> None:
         """`words` stand in the line while it is empty, in the sentence of a filter."""
-        self.kind = kind
+        self.kind, self.words = kind, words
         self.lookup = LOOKUPS[kind].inside(within)
         if rows is not None:
             self.lookup = replace(self.lookup, rows=rows.all)
@@ -172,8 +172,10 @@ class LookupField(forms.CharField):
         return ValidationError(f"No {lookup.noun} {called} {said}: {self._what_to_do()}.", code="missing")
 
     def _what_to_do(self) -> str:
+        if self.words:
+            return "look at the spelling again, or write less of it"
         if self.may_add:
-            return "look at the spelling again, or tick below that it is a new one"
+            return "look at the spelling again, or tick that it is a new one"
         if self.lookup.begun:
             return "look at the spelling again, or ask the registrar to enter it"
         return f"look at the number again, or enter that {self.lookup.noun} first"
@@ -207,11 +209,14 @@ class LookupListField(LookupField):
         return rows
 
 
-def instead_of(field: forms.ModelChoiceField, kind: str = "", before: Any = None) -> LookupField:
-    """The look-up that stands in a form where a choice out of all rows stood; `before` is the key of the row so far."""
+def instead_of(
+    field: forms.ModelChoiceField, kind: str = "", before: Any = None, row: Model | None = None
+) -> LookupField:
+    """The look-up in place of a choice out of all rows; `before` is the key of the row so far, `row` that row if read."""
     common = {key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")}
     found = LookupField(kind or USUAL[field.queryset.model], **common)
     found.before = before
+    found.by_key = {row.pk: row} if row is not None and "__" not in found.lookup.key else {}
     return found
 
 

@@ -19,7 +19,7 @@ def test_a_part_of_a_name_is_enough_and_a_newcomer_is_entered_with_the_form(page
     page.locator("[name=owner][value='Sallowness Harbour Trust']").wait_for()
     registrar.fill({"Place": "Annexe, drawer 4"})
     registrar.press("Enter it", refused=True)
-    assert "tick below that it is a new one" in registrar.text()
+    assert "tick that it is a new one" in registrar.text()
     page.get_by_label("Enter the name above as a new place").check()
     registrar.press("Enter it")
 

@@ -40,7 +40,7 @@ def test_an_unknown_name_comes_back_with_the_way_to_enter_it(registrar):
 
     page = answer.content.decode()
     assert answer.status_code == 422 and not Item.objects.exists()
-    assert "No person or institution is called “Aldersey Trust”" in page and "tick below" in page
+    assert "No person or institution is called “Aldersey Trust”" in page and "tick that it is a new one" in page
     assert '<details class="fold lookup-new" open>' in page and 'value="Aldersey Trust"' in page
     assert "Two bridges" in page
 
