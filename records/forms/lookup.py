@@ -212,7 +212,7 @@ class LookupListField(LookupField):
 def instead_of(
     field: forms.ModelChoiceField, kind: str = "", before: Any = None, row: Model | None = None
 ) -> LookupField:
-    """The look-up in place of a choice out of all rows; `before` is the key of the row so far, `row` that row if read."""
+    """The look-up in place of a choice out of all rows; `before` is the key of the row so far, `row` itself if read."""
     common = {key: getattr(field, key) for key in ("required", "label", "help_text", "initial", "disabled")}
     found = LookupField(kind or USUAL[field.queryset.model], **common)
     found.before = before
