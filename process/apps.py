@@ -5,8 +5,8 @@ from django.db.models.signals import post_migrate
 
 # What adds itself to the register's points of extension.
 REGISTERING = (
-    "bath_striking", "cards", "checks", "commission_files", "family", "kept_files", "limits", "long_work", "lookups",
-    "making_cards", "mass_striking", "panels", "papers", "search", "striking", "traits",
+    "bath_striking", "cards", "care", "checks", "commission_files", "family", "kept_files", "limits", "long_work",
+    "lookups", "making_cards", "mass_striking", "panels", "papers", "search", "striking", "traits",
 )  # fmt: skip
 
 
@@ -22,3 +22,4 @@ class ProcessConfig(AppConfig):
         post_migrate.connect(seeding.ensure_ranges, sender=self)
         post_migrate.connect(seeding.ensure_header_words, sender=self)
         post_migrate.connect(seeding.ensure_risk_rules, sender=self)
+        post_migrate.connect(seeding.ensure_care_rules, sender=self)

@@ -5,10 +5,11 @@ from pathlib import Path
 
 from django.db import transaction
 
-from process.models import HeaderWord, Range, RiskRule
+from process.models import CareRule, HeaderWord, Range, RiskRule
 
 RANGES = Path(__file__).with_name("ranges.toml")
 HEADER_WORDS = Path(__file__).with_name("header_words.toml")
+CARE_RULES = Path(__file__).with_name("care_rules.toml")
 RISK_RULES = Path(__file__).with_name("risk_rules.toml")
 
 
@@ -19,6 +20,10 @@ def ensure_ranges(**_signal: object) -> None:
 
 def ensure_risk_rules(**_signal: object) -> None:
     _fill(RiskRule, RISK_RULES, "rule")
+
+
+def ensure_care_rules(**_signal: object) -> None:
+    _fill(CareRule, CARE_RULES, "rule")
 
 
 def _fill(model: type, file: Path, name: str) -> None:

@@ -6,11 +6,13 @@ from process.views import (
     bath_diary,
     bath_work,
     baths,
+    care_rules,
     cathodes,
     charge,
     closings,
     copies,
     cores,
+    costs,
     coupons,
     drying,
     failures,
@@ -33,12 +35,13 @@ from process.views import (
     throwing,
     traces,
     walls,
+    work,
 )  # fmt: skip
 
 ROOMS = [
     moulds, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units,
     prices, cathodes, areas, sheet, pasting, interruptions, shells, thickness, walls, coupons, failures, drying,
-    closings, copies, finishing, hydrostatics, mixtures, inspections, range_rows,
+    closings, copies, finishing, work, costs, care_rules, hydrostatics, mixtures, inspections, range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

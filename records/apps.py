@@ -14,6 +14,7 @@ class RecordsConfig(AppConfig):
         from records import (  # noqa: F401  (they register themselves)
             cards,
             checks,
+            giving_up,
             handing,
             kept_files,
             leaving,

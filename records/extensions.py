@@ -132,6 +132,16 @@ class PieceTrait:
 
 
 @dataclass(frozen=True)
+class Care:
+    """What the composition of a piece asks of its keeper; `trait` is what is inside or on it."""
+
+    sentence: str
+    tag_words: str
+    survey_months_count: int | None
+    trait: str
+
+
+@dataclass(frozen=True)
 class Limit:
     """How a thing may be used: the sentence as it is printed, whose limit it is (“wall of S-05”), and why."""
 
@@ -172,6 +182,7 @@ class PaperContext:
 # From what a thing is and what lies inside it (primary keys of things) to what that forbids.
 limit_sources: list[Callable[[set[int]], Iterable[Limit]]] = []
 limit_signs: list[Q] = []  # of an Item: whether a source may have something to say, asked of many things at once
+care_sources: list[Callable[[Any], Iterable[Care]]] = []
 home_cards: list[Callable[[HttpRequest], Iterable[HomeCard]]] = []
 item_panels: list[Callable[[HttpRequest, Any], Panel | None]] = []
 gate_checks: dict[str, dict[str, Callable[..., Any]]] = {}  # gate -> name of the check -> the check

@@ -5,6 +5,7 @@ from django.http import HttpRequest
 from records import access, clock
 from records.clock import day_words
 from records.extensions import Panel, item_panels
+from records.hands import hands_of
 from records.models import HandlingSession, Handover, Item
 from records.services.handovers import GONE
 
@@ -30,8 +31,8 @@ def handovers_panel(request: HttpRequest, item: Item) -> Panel | None:
     """In whose hands the copy is and was, and how long hands were on it."""
     if not item.is_copy:
         return None
-    rows = list(item.handovers.select_related("party"))
-    sessions = list(item.handling.select_related("supervised_by"))
+    hands = hands_of(item)
+    rows, sessions = hands.handovers, hands.sessions
     context = {
         "item": item, "lines": [(row, *state_of(row)) for row in rows], "sessions": sessions[:12],
         "sessions_count": len(sessions), "hours": sum(each.time_h for each in sessions),

@@ -42,6 +42,7 @@ SERIES = {
     "risk": "RA-{year}-{n:02d}",
     "condition": "CR-{year}-{n:02d}",
     "concession": "C-{year}-{n:02d}",
+    "disposal": "X-{year}-{n:02d}",
     "handover": "H-{year}-{n:03d}",
     "mould": "M-{year}-{n:02d}",
     "core": "P-{year}-{n:02d}",

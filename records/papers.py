@@ -5,7 +5,7 @@ from typing import Any
 
 from records import labelling
 from records.extensions import PaperKind, paper_kinds
-from records.models import ConditionReport, Handover, Item
+from records.models import ConditionReport, Disposal, Handover, Item
 from records.reports.marking import is_unmarked, marking_gap
 
 # What has a line of descent of its own to be told; moulds and shells stand on the sheet of what they were taken from.
@@ -16,13 +16,23 @@ def is_thing(subject: Any) -> bool:
     return isinstance(subject, Item)
 
 
+def destroyed(item: Item) -> list[str]:
+    """What is no more gets neither label nor tag: either would end on something else."""
+    gone = item.status == Item.Status.DESTROYED
+    return [f"{item.number} was destroyed: no label and no tag of it prints any more."] if gone else []
+
+
 def tag_refusals(item: Item) -> list[str]:
+    if gone := destroyed(item):
+        return gone
     gap = marking_gap(item)
     return [f"{gap} Until it does, only the tag “UNMARKED COPY” prints."] if gap else []
 
 
 def label_refusals(copy: Item) -> list[str]:
     """Why the label may not be printed now."""
+    if gone := destroyed(copy):
+        return gone
     label = getattr(copy, "label", None)
     if label is None:
         return [f"No wording is written for {copy.number}: write the label first."]
@@ -98,12 +108,16 @@ KINDS = (
         maker="records.reports.family.make",
     ),
     PaperKind(
+        code="disposal-paper", title="Disposal paper", applies_to=lambda subject: isinstance(subject, Disposal),
+        refusals=lambda row: [], maker="records.reports.disposal.make",
+    ),
+    PaperKind(
         code="object-tag", title="Object tag", applies_to=is_thing, refusals=tag_refusals,
         maker="records.reports.tags.make_tag",
     ),
     PaperKind(
         code="unmarked-tag", title="Unmarked tag",
-        applies_to=lambda subject: is_thing(subject) and is_unmarked(subject), refusals=lambda copy: [],
+        applies_to=lambda subject: is_thing(subject) and is_unmarked(subject), refusals=destroyed,
         maker="records.reports.tags.make_unmarked",
     ),
 )  # fmt: skip

@@ -27,6 +27,7 @@ WRITERS: dict[str, frozenset[str]] = {
     "Compatibility": frozenset({CONSERVATOR}),
     "Specification": frozenset({CONSERVATOR, CURATOR}),
     "Concession": frozenset({CONSERVATOR, REGISTRAR}),
+    "Disposal": frozenset({REGISTRAR, CURATOR}),
     "Handover": frozenset({REGISTRAR, CONSERVATOR}),
     "HandlingSession": frozenset({REGISTRAR, CONSERVATOR, CURATOR}),
     # what was seen
@@ -75,7 +76,11 @@ WRITERS: dict[str, frozenset[str]] = {
     "Failure": frozenset({CONSERVATOR, TECHNICIAN}),
     "Defect": frozenset({CONSERVATOR, TECHNICIAN}),
     "MakingUp": frozenset({CONSERVATOR, TECHNICIAN}),
+    "CareRule": frozenset({CONSERVATOR}),
     "FinishStep": frozenset({CONSERVATOR, TECHNICIAN}),
+    "WorkHours": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
+    "Expense": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN, CURATOR}),
+    "WorkEstimate": frozenset({REGISTRAR, CONSERVATOR, CURATOR}),
     "Inspection": frozenset({CONSERVATOR}),
     "Range": frozenset({CONSERVATOR}),
     # the papers
@@ -94,5 +99,6 @@ ACTS: dict[str, frozenset[str]] = {
     "give concession": frozenset({CONSERVATOR, REGISTRAR}),
     "issue paper": frozenset({CURATOR, CONSERVATOR, REGISTRAR}),
     "issue bench sheet": frozenset({CONSERVATOR, TECHNICIAN}),
+    "carry out disposal": frozenset({REGISTRAR, CONSERVATOR, TECHNICIAN}),
     "close commission": frozenset({REGISTRAR}),
 }

@@ -51,6 +51,9 @@ def _on_the_thing(rows: dict[str, Any], person: models.Party, count: int) -> Non
     models.Examination.objects.create(item=item, examined_on=DAY, examiner=person)
     models.ProvenanceEvent.objects.create(item=item, date_words=str(1800 + count), what="sold", party=person)
     models.Mark.objects.create(item=rows["copy"], text="COPY", face="rim", method="punch", photo=photo, made_by=person)
+    making.WorkHours.objects.create(
+        copy=rows["copy"], commission=rows["commission"], kind="bath", work_h=1, person=person, done_on=DAY
+    )
     make.make_handover(rows["copy"], party=person)
     make.make_handover(rows["copy"], party=person, out_on=DAY, back_on=DAY, change="none")
     models.HandlingSession.objects.create(

@@ -124,6 +124,7 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
         "mould": mould,
         "bath": bath,
         "range": making.Range.objects.first(),
+        "care_rule": making.CareRule.objects.first(),
         "run": run,
         "cathode": cathode,
         "area_part": area_part,
@@ -238,9 +239,31 @@ def _rules_on(copy: models.Item, original: models.Item) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def _costing(copy: models.Item, run: making.Run, person: models.Party) -> dict[str, Any]:
+    commission = models.Commission.objects.first()
+    commission.copies.add(copy)
+    return {
+        "work": making.WorkHours.objects.create(
+            copy=copy, commission=commission, kind="making_up", work_h=4.5, person=person, done_on=DAY
+        ),
+        "expense": making.Expense.objects.create(run=run, what="wire", sum_money=3, spent_on=DAY),
+        "estimate": making.WorkEstimate.objects.create(commission=commission, kind="making_up", work_h=4),
+    }
+
+
 def _in_other_hands(copy: models.Item, person: models.Party) -> dict[str, Any]:
     """Lent, and agreed to be lent once more; handled once."""
     return {
+        "second_copy": make.make_item(f"{copy.number}b", kind="copy"),
+        "disposal": models.Disposal.objects.create(
+            number=f"X-{copy.pk}",
+            item=copy,
+            reason="torn",
+            decided_on=DAY,
+            decided_by=person,
+            authority="minutes",
+            way="destroyed",
+        ),
         "handover": make.make_handover(copy, party=person),
         "lent": make.make_handover(copy, party=person, out_on=DAY, handed_by=person, mass_out_g=64.7, receiver="A"),
         "handling": models.HandlingSession.objects.create(
@@ -266,6 +289,7 @@ def _copy(shell: making.Shell, person: models.Party) -> dict[str, Any]:
         ),
         **_rules_on(copy, shell.cathode.mould.model),
         **_in_other_hands(copy, person),
+        **_costing(copy, shell.cathode.run, person),
         "inspection": making.Inspection.objects.create(
             copy=copy, inspected_on=DAY, inspector=person, mass_g=64.71, not_measured_reason="closed", decision="accept"
         ),

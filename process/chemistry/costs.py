@@ -109,3 +109,18 @@ def cost_of_run(parts: list[Quantity], attempts: float | Quantity, outside: Quan
     158.75
     """
     return attempts * sum(parts[1:], start=parts[0]) + outside
+
+
+@formula(MONEY, parts=MONEY.several("ΣC", "labour, metal, energy, share of the bath, bills"))
+def cost_of_copy(parts: list[Quantity]) -> Quantity:
+    """What a piece has cost, once it is made: nothing is expected any more, everything is counted.
+
+    Equation: C [¤] = ΣC [¤]
+    Errors: no parts; a negative part.
+    Source: sum of the parts; failed attempts are parts of their own (common practice).
+
+    >>> Q = ureg.Quantity
+    >>> cost_of_copy([Q(546, "money"), Q(0.69, "money")]).magnitude
+    546.69
+    """
+    return sum(parts[1:], start=parts[0])

@@ -58,6 +58,8 @@ CHAPTERS: tuple[tuple[str, Callable[[Table, Studio], None]], ...] = (
     ("copies: making-up, finish, marks, inspection, labels", copies.tell),
     ("what changed later", changes.tell),
     ("in other hands, and handled", afterlife.tell),
+    ("hours, bills and estimates", afterlife.tell_of_work),
+    ("what was given up", afterlife.tell_of_ends),
     ("duties", duties.tell),
 )
 

@@ -1,6 +1,7 @@
 from .areas import AreaPart
 from .bath_work import Anode, AnodeWeighing, BathService
 from .baths import Bath, BathAddition, BathAnalysis, BathLimit, Constituent
+from .care import CareRule
 from .closings import CoreClosing
 from .cores import Core
 from .coupons import CouponTest
@@ -21,11 +22,14 @@ from .thickness import ThicknessPoint
 from .throwing import ThrowTest
 from .traces import HeaderWord, Trace, TraceCurve, TraceShape
 from .weighings import Weighing
+from .work import Expense, WorkEstimate, WorkHours, WorkKind
 
 __all__ = [
     "Anode", "AnodeWeighing", "Answer", "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit",
-    "BathService", "Cathode", "Certainty", "Constituent", "Core", "CoreClosing", "CouponTest", "Defect", "Event",
-    "FactorSource", "Failure", "FinishStep", "HeaderWord", "HydrostaticWeighing", "Inspection", "InterruptionAnswers",
+    "BathService", "CareRule", "Cathode", "Certainty", "Constituent", "Core", "CoreClosing", "CouponTest", "Defect",
+    "Event", "Expense", "FactorSource", "Failure", "FinishStep", "HeaderWord", "HydrostaticWeighing", "Inspection",
+    "InterruptionAnswers",
     "MakingUp", "Mould", "MouldGauge", "PowerUnit", "PriceList", "Pull", "RampStep", "Range", "Reading", "RiskLevel",
     "RiskRule", "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve", "TraceShape", "Weighing",
+    "WorkEstimate", "WorkHours", "WorkKind",
 ]  # fmt: skip

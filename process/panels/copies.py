@@ -7,7 +7,6 @@ from django.utils.safestring import mark_safe
 
 from process.models import MakingUp
 from process.panels.shells import drawn
-from process.summaries.care import care_of
 from process.summaries.copies import CopySummary, summarise
 from process.summaries.copy_skin import skin_of
 from process.summaries.drift import drift_chart, drift_of
@@ -46,7 +45,7 @@ def making_panel(request: HttpRequest, item: Item) -> Panel | None:
     summary = summary_of(item, making)
     context = {
         "item": item, "making": making, "summary": summary, "steps": making.steps, "maps": _maps(summary),
-        "care": care_of(making, making.steps), "was_cut": any(part.shell.was_cut for part in summary.parts),
+        "was_cut": any(part.shell.was_cut for part in summary.parts),
         "may_write": access.may(request.user, "write", MakingUp),
     }  # fmt: skip
     context |= _drift(item, summary_of(item, making))

@@ -6,7 +6,7 @@ from process.family import copy_notes
 from process.models import Mould
 from process.reports import finished
 from process.reports.making import Making, gather
-from process.summaries.care import care_of
+from records.care import care_of
 from records.extensions import PaperContext
 from records.identity import identity_of
 from records.limits import limits_along
@@ -99,7 +99,7 @@ def blocks(m: Making, context: PaperContext) -> list[b.Block]:
         b.Notice(phrases.ALWAYS_A_COPY, f"Always to be described as: {known.heading}."),
         *(unmarked if is_unmarked(m.copy) else []), *_limits(m),
         _described(m), *_model(m), *finished.marks(m), *_suppressed(m.copy), *_allowed(m),
-        b.Heading("Care"), b.Prose("\n\n".join(care_of(m.making_up, m.finishes)) or "Gloves; no cleaning."),
+        b.Heading("Care"), b.Prose("\n\n".join(care.sentence for care in care_of(m.copy)) or "Gloves; no cleaning."),
         b.Prose(f"To check this certificate, compare the digest at its foot, or open {known.address}"),
         b.Signatures((b.Signer(context.issued_by, context.role.capitalize(), local_day(context.issued_at)),)),
     ]  # fmt: skip

@@ -4,8 +4,8 @@ from collections.abc import Iterable
 
 from process.models import HydrostaticWeighing, Inspection
 from process.reports.making import Making
-from process.summaries.care import care_of
 from process.summaries.densities import LIMITS, densities_of
+from records.care import care_of
 from records.models import Item, Mark, Term
 from records.pdf import blocks as b
 from records.reports.figures import figure_cell, figure_fact, number_of, row_fact
@@ -151,7 +151,7 @@ def _density(m: Making) -> list[b.Block]:
 
 
 def care(m: Making) -> list[b.Block]:
-    said = care_of(m.making_up, m.finishes)
+    said = [care.sentence for care in care_of(m.copy)]
     survey = (
         "three months"
         if m.making_up.core_id

@@ -4,6 +4,7 @@ from .commissions import Commission, Consent, RiskAssessment, Specification
 from .compatibility import Compatibility
 from .condition import ConditionReport, Finding, Grade, Urgency
 from .descent import DescentLink
+from .disposals import Disposal
 from .documents import Document
 from .duties import Duty
 from .examinations import Examination
@@ -39,6 +40,7 @@ __all__ = [
     "ConditionReport",
     "Consent",
     "DescentLink",
+    "Disposal",
     "Document",
     "Duty",
     "Examination",

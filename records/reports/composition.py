@@ -13,6 +13,10 @@ _DENIED = re.compile(r"\b(?:no (?:added )?lead|lead[- ]free|without lead|free of
 _LEAD = re.compile(r"\blead\b|\bpewter\b", re.IGNORECASE)
 
 
-def cautions_of(item: Item) -> list[str]:
+def has_lead(item: Item) -> bool:
     """Lead that the materials name and do not deny; leaded bronze holds it fast and is not meant."""
-    return [LEAD] if _LEAD.search(_DENIED.sub("", item.materials)) else []
+    return bool(_LEAD.search(_DENIED.sub("", item.materials)))
+
+
+def cautions_of(item: Item) -> list[str]:
+    return [LEAD] if has_lead(item) else []

@@ -2,18 +2,18 @@
 
 from typing import Any
 
+from records.care import care_of
 from records.extensions import PaperContext
 from records.identity import identity_of
 from records.limits import concessions_of, limits_along
 from records.lineage import descent_of
-from records.models import Handover
+from records.models import Handover, Item
 from records.pdf import blocks as b
 from records.pdf.document import build
 from records.reports import handing
 from records.reports.attached import record
-from records.reports.composition import cautions_of
 from records.reports.figures import in_words, row_fact
-from records.reports.parts import cautions, head, local_day
+from records.reports.parts import head, local_day
 from records.sentences import named
 
 Kind = Handover.Kind
@@ -24,7 +24,6 @@ TITLES = {
     Kind.GIFT: ("Transfer paper", "A copy given away, not an original work"),
     Kind.SALE: ("Transfer paper", "A copy sold, not an original work"),
 }
-BOX = " \n \n "  # room to write by hand
 
 
 def make(row: Handover, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
@@ -36,15 +35,21 @@ def make(row: Handover, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     summary = f"{known.sentence}, goes to {row.party}: {row.purpose.rstrip('.')}{until}."
     paper = head(kind, row.number, title, summary, context, named(copy, row.number))
     blocks = [
-        handing.cover(copy, known, *_agreed(row)), *handing.told(limits, conceded), *cautions(cautions_of(copy)),
+        handing.cover(copy, known, *_agreed(row)), *handing.told(limits, conceded), *_care(copy),
         *([b.Heading("Conditions"), b.Prose(row.terms)] if row.terms else []),
-        b.Heading("Condition and mass"), _both_ways(row),
+        b.Heading("Condition and mass"), _both_ways(row) if row.out_on else _by_hand(row),
         *([] if row.kind == Kind.FINISHER else [
             b.Heading("What the receiver acknowledges"), handing.acknowledged(copy, chain, row.described_as),
         ]),
         *_signatures(row, context),
     ]  # fmt: skip
     return build(paper, blocks, data, context.issued_at), data
+
+
+def _care(copy: Item) -> list[b.Block]:
+    """What its composition asks of whoever has it now."""
+    said = [care.sentence for care in care_of(copy)]
+    return [b.Caution("\n".join(said), "Care")] if said else []
 
 
 def _agreed(row: Handover) -> tuple[b.Fact, ...]:
@@ -60,12 +65,11 @@ def _agreed(row: Handover) -> tuple[b.Fact, ...]:
 
 
 def _both_ways(row: Handover) -> b.FigureTable:
-    """Out and back side by side; what is not known yet is left open for the pen."""
-    out, back = row.out_on is not None, row.back_on is not None
+    """Out and back side by side."""
     lines = [
         ("Day", local_day(row.out_on), local_day(row.back_on)),
         ("Mass", in_words(row, "mass_out_g"), in_words(row, "mass_back_g")),
-        ("Condition", row.condition_out or ("" if out else BOX), row.condition_back or ("" if back else BOX)),
+        ("Condition", row.condition_out, row.condition_back),
         ("By", str(row.handed_by or ""), str(row.taken_back_by or "")),
         ("Packed and carried", row.packing, ""),
         ("Received by", row.receiver, ""),
@@ -75,6 +79,13 @@ def _both_ways(row: Handover) -> b.FigureTable:
         rows = tuple((label, there) for label, there, _ in lines[:6])
         return b.FigureTable((b.Column(""), b.Column("On the way out")), rows)
     return b.FigureTable((b.Column(""), b.Column("On the way out"), b.Column("On the way back")), tuple(lines))
+
+
+def _by_hand(row: Handover) -> b.BoxTable:
+    """Boxes for the pen, while nothing is entered yet."""
+    ways = ("On the way out",) if row.is_final else ("On the way out", "On the way back")
+    lines = ("Day", "Mass, g", "Condition", "By", "Packed and carried")
+    return b.BoxTable((("", "", 32.0),), tuple((way, "", 68.0) for way in ways), tuple((line,) for line in lines))
 
 
 def _signatures(row: Handover, context: PaperContext) -> list[b.Block]:

@@ -4,6 +4,7 @@ from typing import Any
 
 from django.conf import settings
 
+from records.care import tag_words_of
 from records.extensions import PaperContext
 from records.identity import identity_of
 from records.limits import concessions_of, limits_along, limits_of
@@ -35,9 +36,10 @@ def sale_ticket_of(copy: Item) -> SaleTicket:
 
 
 def _title(words: str, item: Item, chain: Descent) -> tuple[str, bool]:
-    """What it is after, then the limits of its use; and whether there are any."""
-    limits = limits_of(item, chain)
-    return " ".join([f"{words.rstrip('.')}." if limits else words, *limits]), bool(limits)
+    """What it is after, then the limits of its use and what its composition asks; and whether there are limits."""
+    limits, care = limits_of(item, chain), tag_words_of(item)
+    told = [*limits, *([care] if care else [])]
+    return " ".join([f"{words.rstrip('.')}." if told else words, *told]), bool(limits)
 
 
 def finished(tag: Tag, item: Item, kind: str, context: PaperContext) -> tuple[bytes, dict[str, Any]]:

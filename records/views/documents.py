@@ -14,7 +14,7 @@ from django.utils.http import urlencode
 from django.views.decorators.http import require_POST
 
 from records import access, extensions
-from records.models import Commission, ConditionReport, Document, Handover, Item
+from records.models import Commission, ConditionReport, Disposal, Document, Handover, Item
 from records.pdf.page_sizes import PAGE_SIZES
 from records.pdf.refusal import CannotPrint
 from records.services import papers
@@ -27,7 +27,7 @@ COLUMNS = [
 ]  # fmt: skip
 # What a person can mend: a rule, a text that does not fit or print, a lost picture, a colleague at the same moment.
 REFUSED = (ValidationError, CannotPrint, IntegrityError)
-SUBJECTS = (Item, ConditionReport, Commission, Handover)
+SUBJECTS = (Item, ConditionReport, Commission, Handover, Disposal)
 
 
 def document_list(request: HttpRequest) -> HttpResponseBase:

@@ -40,6 +40,7 @@ TABLES = (
         "Prices", "price_list", "Labour, metal and energy, by the day from which they hold; plans reckon by them."
     ),
     EditableTable("Risk of an interruption", "risk_rule_list", "The rule that judges time without current."),
+    EditableTable("Care", "care_rule_list", "What lead, plaster, silver, acid or resin inside asks of the keeper."),
     EditableTable(
         "Words above columns", "header_word_list", "How loggers name their columns, so that a trace is read."
     ),

@@ -54,6 +54,8 @@ LOOKING = {
     "condition",
     "document",
     "handover",
+    "copy_costs",
+    "commission_costs",
     "party",
     "place",
     "bath",

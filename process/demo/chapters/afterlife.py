@@ -1,10 +1,14 @@
 """Copies in other hands and under many hands: handed over with their papers, taken back, handled."""
 
+from typing import Any
+
 from process.demo.acting import step, without
 from process.demo.chapters import papers
 from process.demo.rows import Table, build, find, save, values_of
 from process.demo.studio import Studio
-from records.models import HandlingSession, Handover, Item
+from process.models import Expense, Run, WorkEstimate, WorkHours
+from records.models import Commission, Disposal, HandlingSession, Handover, Item, Tracked
+from records.services.disposals import carry_out, decide
 from records.services.handovers import agree, hand_over, take_back
 
 NESTED = ("item", "paper", "out", "back", "paper_after")
@@ -18,6 +22,37 @@ def tell(part: Table, studio: Studio) -> None:
             save(HandlingSession, without(table, "item"), item=find(Item, table["item"]))
 
 
+def tell_of_work(part: Table, studio: Studio) -> None:
+    """Hours and bills as they were written down, and what was planned before."""
+    for name, model in (("work", WorkHours), ("bill", Expense)):
+        for table in part.get(name, []):
+            with step(table):
+                save(model, without(table, "of", "number"), **_for(table))
+    for table in part.get("estimate", []):
+        with step(table):
+            commission = find(Commission, table["number"])
+            save(WorkEstimate, without(table, "number"), commission=commission)
+
+
+def _for(table: Table) -> dict:
+    """The copy or run with its commission, as the page fills them in."""
+    if table["of"] == "run":
+        run = find(Run, table["number"])
+        return {"run": run, "commission": run.commission}
+    copy = find(Item, table["number"])
+    return {"copy": copy, "commission": copy.made_for.first()}
+
+
+def tell_of_ends(part: Table, studio: Studio) -> None:
+    """What was given up: decided, then carried out."""
+    for table in part.get("disposal", []):
+        with step(table):
+            columns = without(table, "item", "done")
+            row = decide(disposal=build(Disposal, columns, item=find(Item, table["item"])))
+        with step(table["done"]):
+            carry_out(disposal=filled(row, without(table["done"])))
+
+
 def _hand_over(table: Table) -> None:
     """Agreed, its papers issued, handed over and taken back, as far as it has come."""
     with step(table):
@@ -26,12 +61,13 @@ def _hand_over(table: Table) -> None:
     for name, act in (("out", hand_over), ("back", take_back)):
         if name in table:
             with step(table[name]):
-                act(handover=_with(find(Handover, table["number"]), without(table[name])))
+                act(handover=filled(find(Handover, table["number"]), without(table[name])))
     _issue(table, "paper_after")
 
 
-def _with(row: Handover, columns: Table) -> Handover:
-    for name, value in values_of(Handover, columns).items():
+def filled(row: Tracked, columns: Table) -> Any:
+    """The columns of a later moment, checked as its form checks them."""
+    for name, value in values_of(type(row), columns).items():
         setattr(row, name, row.as_typed | value if name == "as_typed" else value)
     row.full_clean()
     return row

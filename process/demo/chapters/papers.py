@@ -6,10 +6,10 @@ from process.demo.acting import role_of, step
 from process.demo.rows import Table
 from process.models import Run
 from records import extensions
-from records.models import ConditionReport, Document, Handover, Item
+from records.models import ConditionReport, Disposal, Document, Handover, Item
 from records.services.papers import issue
 
-SUBJECTS: tuple[type[models.Model], ...] = (Item, ConditionReport, Run, Handover)
+SUBJECTS: tuple[type[models.Model], ...] = (Item, ConditionReport, Run, Handover, Disposal)
 
 
 def issue_all(part: Table) -> list[Document]:
