@@ -11,7 +11,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('process', '0016_outcome_with_a_reservation'),
+        ('process', '0017_mould_present'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 

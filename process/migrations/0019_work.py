@@ -11,8 +11,8 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('process', '0017_care'),
-        ('records', '0022_disposals'),
+        ('process', '0018_care'),
+        ('records', '0024_disposals'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
