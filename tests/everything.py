@@ -247,7 +247,9 @@ def _costing(copy: models.Item, run: making.Run, person: models.Party) -> dict[s
             copy=copy, commission=commission, kind="making_up", work_h=4.5, person=person, done_on=DAY
         ),
         "expense": making.Expense.objects.create(run=run, what="wire", sum_money=3, spent_on=DAY),
-        "estimate": making.WorkEstimate.objects.create(commission=commission, kind="making_up", work_h=4),
+        "estimate": making.WorkEstimate.objects.get_or_create(
+            commission=commission, kind="making_up", defaults={"work_h": 4}
+        )[0],
     }
 
 

@@ -8,7 +8,6 @@ from process.forms.asking import AsksUnusual
 from process.models import Expense, WorkEstimate, WorkHours
 from records import clock
 from records.forms.base import RecordForm
-from records.forms.measurements import not_ahead
 
 
 class HoursForm(AsksUnusual, RecordForm):
@@ -24,9 +23,6 @@ class HoursForm(AsksUnusual, RecordForm):
         if self.instance._state.adding:
             self.offer("done_on", clock.today())
 
-    def clean_done_on(self):
-        return not_ahead(self.cleaned_data["done_on"])
-
 
 class ExpenseForm(RecordForm):
     class Meta:
@@ -39,9 +35,6 @@ class ExpenseForm(RecordForm):
         super().__init__(*args, **kwargs)
         if self.instance._state.adding:
             self.offer("spent_on", clock.today())
-
-    def clean_spent_on(self):
-        return not_ahead(self.cleaned_data["spent_on"])
 
 
 class EstimateForm(RecordForm):

@@ -2,9 +2,8 @@
 
 from dataclasses import dataclass
 
-from process.models import Expense, Run, WorkEstimate, WorkHours, WorkKind
-from process.summaries.copy_costs import Costs, costs_of_copy, grown_in, reckon
-from process.summaries.runs import summarise
+from process.models import WorkEstimate, WorkHours, WorkKind
+from process.summaries.copy_costs import Costs, costs_of
 from records.models import Commission, Item
 
 
@@ -52,20 +51,12 @@ class CommissionCosts:
 
 
 def costs_of_commission(commission: Commission) -> CommissionCosts:
-    copies = [(copy, costs_of_copy(copy)) for copy in commission.copies.order_by("number")]
-    rest = _rest(commission)
-    hours = [row for costs in [*(c for _, c in copies), rest] for row in costs.hours]
+    made = list(commission.copies.order_by("number"))
+    found = costs_of(made, commission)
+    hours = [row for costs in found.values() for row in costs.hours]
     estimates = {row.kind: row for row in WorkEstimate.objects.filter(commission=commission)}
-    return CommissionCosts(copies, rest, _kinds(hours, estimates), people_of(hours))
-
-
-def _rest(commission: Commission) -> Costs:
-    """What no copy can be named for: failed runs, and work for the whole."""
-    mine = {"copy": None, "commission": commission}
-    hours = list(WorkHours.objects.filter(**mine).select_related("person", "run"))
-    bills = list(Expense.objects.filter(**mine).select_related("paid_to"))
-    failed = Run.objects.with_sheet().filter(commission=commission, outcome=Run.Outcome.FAILED)
-    return reckon(hours, bills, [part for run in failed for part in grown_in(summarise(run))])
+    copies = [(copy, found[copy.pk]) for copy in made]
+    return CommissionCosts(copies, found[None], _kinds(hours, estimates), people_of(hours))
 
 
 def _kinds(hours: list[WorkHours], estimates: dict[str, WorkEstimate]) -> list[KindLine]:

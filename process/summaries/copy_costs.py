@@ -3,15 +3,17 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from django.db.models import Q
+
 from process.chemistry.costs import bath_share, cost_of_copy, energy_cost, labour_cost, metal_cost
-from process.models import Expense, MakingUp, PriceList, Run, WorkHours
+from process.models import Expense, PriceList, Run, WorkHours
 from process.summaries.drying import TAKEN_AT
 from process.summaries.evidence import quantity
 from process.summaries.figures import figure
 from process.summaries.runs import RunSummary, summarise
 from process.summaries.work_energy import energy_of
 from records.figures import Figure
-from records.models import Item
+from records.models import Commission, Item
 from records.units import ureg
 
 NO_PRICES = "No price list is entered: the hours and masses stand, the money does not."
@@ -61,23 +63,40 @@ class Costs:
 
 
 def costs_of_copy(copy: Item) -> Costs:
-    hours = list(WorkHours.objects.filter(copy=copy).select_related("person"))
-    bills = list(Expense.objects.filter(copy=copy).select_related("paid_to"))
-    making = MakingUp.objects.filter(pk=copy.pk).first()
-    shells = set(making.shells.values_list("pk", flat=True)) if making else set()
-    runs = Run.objects.with_sheet().filter(cathodes__shell__in=shells).distinct() if shells else []
-    grown = [part for run in runs for part in grown_in(summarise(run), shells)]
-    return reckon(hours, bills, grown)
+    return costs_of([copy])[copy.pk]
 
 
-def grown_in(summary: RunSummary, shells: set[int] | None = None) -> Iterable[Grown]:
-    """One entry for each run: what its cathodes took for these shells, or for all where none are named."""
-    energy = energy_of(summary)
-    total = summary.charge.chosen.value or 0.0
-    mine = [each for each in summary.cathodes if each.shell and (shells is None or each.shell.pk in shells)]
-    charge = sum(each.share.value or 0.0 for each in mine)
+def costs_of(copies: list[Item], whole: Commission | None = None) -> dict[int | None, Costs]:
+    """By copy, with as few questions as for one; under None what belongs to no single copy of the commission."""
+    mine = Q(copy__in=copies)
+    grew = Q(cathodes__shell__making_up__copy__in=copies)
+    if whole is not None:
+        mine |= Q(copy=None, commission=whole)
+        grew |= Q(commission=whole, outcome=Run.Outcome.FAILED)
+    hours = list(WorkHours.objects.filter(mine).select_related("person"))
+    bills = list(Expense.objects.filter(mine).select_related("paid_to"))
+    runs = [summarise(run) for run in Run.objects.with_sheet(points=False).filter(grew).distinct()]
+    prices = list(PriceList.objects.all())
+    keys = [*(copy.pk for copy in copies), *([None] if whole is not None else [])]
+    return {
+        key: reckon(
+            [row for row in hours if row.copy_id == key], [row for row in bills if row.copy_id == key],
+            [part for run in runs for part in grown_in(run, key)], prices,
+        )
+        for key in keys
+    }  # fmt: skip
+
+
+def grown_in(summary: RunSummary, copy_pk: int | None) -> Iterable[Grown]:
+    """What the run took for the shells of a copy; what failed took all for none."""
+    failed = summary.run.outcome == Run.Outcome.FAILED
+    if copy_pk is None and not failed:
+        return
+    mine = [each for each in summary.cathodes if each.shell and each.shell.making_up_id == copy_pk]
     if not mine:
         return
+    energy, total = energy_of(summary), summary.charge.chosen.value or 0.0
+    charge = sum(each.share.value or 0.0 for each in mine)
     used = (energy.value if energy else 0.0) * (charge / total if total else 0.0)
     yield Grown(summary.run, sum(_mass_of(each, summary) for each in mine), charge, used)
 
@@ -92,9 +111,9 @@ def _mass_of(each, summary: RunSummary) -> float:
     return theory.value * TAKEN_AT * (each.share.value or 0.0) / total
 
 
-def reckon(hours: list[WorkHours], bills: list[Expense], grown: list[Grown]) -> Costs:
+def reckon(hours: list[WorkHours], bills: list[Expense], grown: list[Grown], lists: list[PriceList]) -> Costs:
     """In money, by the price list that held when the last of it was done."""
-    prices = _prices_for(hours, grown)
+    prices = _prices_for(hours, grown, lists)
     if prices is None:
         return Costs(hours, bills, grown, None, (), None, [NO_PRICES])
     mass, charge, energy = (sum(getattr(g, name) for g in grown) for name in ("mass_g", "charge_ah", "energy_kwh"))
@@ -113,8 +132,8 @@ def reckon(hours: list[WorkHours], bills: list[Expense], grown: list[Grown]) -> 
                  _lacking(hours, grown))  # fmt: skip
 
 
-def _prices_for(hours: list[WorkHours], grown: list[Grown]) -> PriceList | None:
-    rows = list(PriceList.objects.filter(ion=grown[0].run.ion) if grown else PriceList.objects.all())
+def _prices_for(hours: list[WorkHours], grown: list[Grown], lists: list[PriceList]) -> PriceList | None:
+    rows = [row for row in lists if not grown or row.ion == grown[0].run.ion]
     last = max((row.done_on for row in hours), default=None)
     return next((row for row in rows if last is None or row.valid_from <= last), rows[-1] if rows else None)
 

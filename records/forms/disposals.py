@@ -6,7 +6,6 @@ from django import forms
 
 from records import clock
 from records.forms.base import RecordForm
-from records.forms.measurements import not_ahead
 from records.models import Disposal, Photo
 
 
@@ -26,9 +25,6 @@ class DecisionForm(RecordForm):
         self.fields["checked"].required = True
         if self.instance._state.adding:
             self.offer("decided_on", clock.today())
-
-    def clean_decided_on(self):
-        return not_ahead(self.cleaned_data["decided_on"])
 
 
 class CarriedOutForm(RecordForm):
@@ -51,9 +47,6 @@ class CarriedOutForm(RecordForm):
         self.fields["photo"].queryset = Photo.objects.filter(item=self.instance.item_id).order_by("-pk")
         if self.instance.done_on is None:
             self.offer("done_on", clock.today())
-
-    def clean_done_on(self):
-        return not_ahead(self.cleaned_data["done_on"])
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data

@@ -7,7 +7,6 @@ from django import forms
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.lookup import LookupField
-from records.forms.measurements import not_ahead
 from records.models import HandlingSession, Handover
 from records.units import show
 
@@ -28,6 +27,7 @@ class AgreementForm(RecordForm):
             ("What is agreed", ["number", "kind", "party", "purpose", "agreed_on", "due_on", "described_as"]),
             ("Conditions, value, commission", ["terms", "value_money", "price_money", "currency", "commission"]),
         ]
+        future_fields = ["due_on"]
         widgets = {"terms": forms.Textarea({"rows": 3})}
         help_texts = {
             "purpose": "Of a finisher the work, of a loan what it is for.",
@@ -38,9 +38,6 @@ class AgreementForm(RecordForm):
             "value_money": "While it is in other hands: what it would cost to make it anew.",
             "currency": "What ¤ stands for: EUR, USD.",
         }
-
-    def clean_agreed_on(self):
-        return not_ahead(self.cleaned_data["agreed_on"])
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
@@ -93,12 +90,6 @@ class HandingForm(RecordForm):
         if self.instance.out_on is None:
             self.offer("out_on", clock.today())
 
-    def clean_out_on(self):
-        return not_ahead(self.cleaned_data["out_on"])
-
-    def clean_acknowledged_on(self):
-        return not_ahead(self.cleaned_data["acknowledged_on"])
-
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
         out, due = cleaned.get("out_on"), self.instance.due_on
@@ -130,9 +121,6 @@ class ReturnForm(RecordForm):
             self.fields[name].required = True
         if self.instance.back_on is None:
             self.offer("back_on", clock.today())
-
-    def clean_back_on(self):
-        return not_ahead(self.cleaned_data["back_on"])
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
@@ -175,6 +163,3 @@ class HandlingForm(RecordForm):
             del self.fields["limits_kept"]
         if self.instance._state.adding:
             self.offer("happened_on", clock.today())
-
-    def clean_happened_on(self):
-        return not_ahead(self.cleaned_data["happened_on"])

@@ -4,8 +4,9 @@ from django.core.exceptions import ValidationError
 from django.db import transaction
 
 from records import clock, dating, labelling, wording
-from records.leaving import pass_leaving, pass_sale
+from records.leaving import pass_leaving
 from records.models import Handover, Item, Place, ProvenanceEvent
+from records.services.holding import pass_use
 from records.wording import LabelDraft
 
 GONE = (Item.Status.LEFT, Item.Status.LOST, Item.Status.DESTROYED)
@@ -31,7 +32,7 @@ def agree(*, handover: Handover) -> Handover:
     if shown and (faults := description_faults(handover.item, handover.described_as)):
         raise ValidationError({"described_as": faults})
     with transaction.atomic():
-        pass_sale(handover, handover.agreed_on)
+        _pass_consents(handover, afterwards=False)
         handover.save()
     return handover
 
@@ -43,6 +44,7 @@ def hand_over(*, handover: Handover, afterwards: bool = False) -> Handover:
     with transaction.atomic():
         held = Item.objects.select_for_update().get(pk=copy.pk)
         _refuse_out(handover, held)
+        _pass_consents(handover, afterwards=afterwards)
         pass_leaving(handover, handover.out_on, afterwards=afterwards)
         handover.save()
         if handover.kind in TOLD:
@@ -72,6 +74,17 @@ def call_off(*, handover: Handover, because: str) -> Handover:
     handover.called_off_on, handover.called_off_because = clock.today(), because
     handover.save()
     return handover
+
+
+def _pass_consents(handover: Handover, *, afterwards: bool) -> None:
+    """The owners of what the copy repeats may have barred a sale, or allowed other purposes only."""
+    if handover.kind not in (Handover.Kind.SALE, Handover.Kind.EXCHANGE):
+        return
+    kind = Handover.Kind(handover.kind)
+    pass_use(
+        copy=handover.item, words=f"{handover.item.number} is {TOLD[kind]}", purpose=str(kind),
+        is_sale=kind == Handover.Kind.SALE, afterwards=afterwards,
+    )  # fmt: skip
 
 
 def _refuse_gone(copy: Item) -> None:
