@@ -12,7 +12,7 @@ class Migration(migrations.Migration):
 
     dependencies = [
         ('process', '0018_care'),
-        ('records', '0024_disposals'),
+        ('records', '0025_disposals'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
