@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from process.chemistry.traces import Gap, trace_charge
+from process.chemistry.traces import Gap, gaps_among, trace_charge
 from process.tracing.absence import gap_key
 from process.tracing.case import Case, Context
 from process.tracing.cuts import Cut, outside_of
@@ -121,10 +121,12 @@ def evaluate(
         pieces = outside_of(times, sizes, cuts, case.interval_s) if cuts else [(times, sizes)]
         absolute = sum(float(trace_charge(t, a, case.interval_s).known.magnitude) for t, a in pieces)
     spans, flowing = np.diff(times), sizes > case.zero_a
-    closed = np.rint(spans) <= 2 * case.interval_s
+    closed = np.ones(spans.shape, dtype=bool)
+    closed[gaps_among(spans, 2 * case.interval_s)] = False
+    on = flowing[:-1] & closed
     return Evaluation(
         counted.known_ah, bridged, still_open, absolute, _switching(case, spans, sizes, closed), float(times[0]),
-        float(times[-1]), case.interval_s, float(spans[flowing[:-1] & closed].sum()), int(times.size),
+        float(times[-1]), case.interval_s, float((spans if on.all() else spans[on]).sum()), int(times.size),
         int(case.times_s.size - times.size), counted.gaps,
         zero_stretches(times, currents, case.zero_a, context.switchings if context else ()), times, currents,
     )  # fmt: skip
@@ -144,7 +146,10 @@ def over_gaps(gaps: tuple[Gap, ...], findings: list[Finding], decisions: dict[st
 
 def _switching(case: Case, spans: Floats, sizes: Floats, closed: NDArray[np.bool_]) -> float:
     """± of switching moments between two samples: half an interval of each step of the current."""
-    steps = np.abs(np.diff(sizes))
+    steps = np.diff(sizes)
+    np.abs(steps, out=steps)
+    if not steps.size or steps.max() <= case.typical_a / 10:
+        return 0.0
     big = (steps > case.typical_a / 10) & closed
     return float((steps[big] * spans[big]).sum() / 2 / 3600)
 

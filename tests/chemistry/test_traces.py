@@ -10,7 +10,7 @@ import pytest
 from scipy.integrate import trapezoid
 
 from process.chemistry.errors import ChemistryError
-from process.chemistry.traces import meter_charge, suspected_spikes, trace_charge
+from process.chemistry.traces import gaps_among, meter_charge, suspected_spikes, trace_charge
 from records.units import ureg
 
 PATH = Path(__file__).parent.parent / "data" / "trace_d_2026_003.csv"
@@ -86,3 +86,10 @@ def test_a_meter_set_back_is_refused() -> None:
 def test_spikes_need_a_plan() -> None:
     with pytest.raises(ChemistryError, match="planned current: must be more than zero"):
         suspected_spikes([0.4], planned_a=0)
+
+
+def test_gaps_are_longer_than_allowed_in_whole_seconds() -> None:
+    """numpy's own rounding, half to even: 120.5 s is 120 and no gap, 121.5 s is 122."""
+    spans = np.array([60.0, 120.49, 120.5, 121.5, 40.0])
+    assert gaps_among(spans, 120.0).tolist() == [3]
+    assert gaps_among(spans[:3], 120.0).tolist() == [] == gaps_among(np.empty(0), 120.0).tolist()
