@@ -7,10 +7,8 @@ from records.forms.base import RecordForm
 from records.forms.lookup import LookupField
 from records.forms.measurements import not_ahead
 from records.models import DescentLink, Item
-from records.units import show
 
 QUOTED = ("source_across_mm", "source_quoted_from")
-LARGEST_MM = 20_000.0  # the largest statue grown in one piece was smaller; rule of this register
 
 
 class DescentForm(RecordForm):
@@ -59,8 +57,8 @@ class DescentForm(RecordForm):
     def _look_at_what_is_quoted(self, cleaned: dict[str, Any]) -> None:
         """A size of a model that has a number stands among its own measurements."""
         size, named = (cleaned.get(name) for name in QUOTED)
-        if size is not None and not 0 < size <= LARGEST_MM:
-            self.add_error(QUOTED[0], f"A size is more than nought and at most {show(LARGEST_MM, '_mm')}: look again.")
+        if size is not None and size <= 0:
+            self.add_error(QUOTED[0], "A size is more than nought: look at the number again.")
         if cleaned.get("source") and (size is not None or named):
             self.add_error(QUOTED[0], "The model has a number above: enter its size among its own measurements.")
         elif size is not None and not named:

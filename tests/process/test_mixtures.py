@@ -90,13 +90,19 @@ def test_two_other_parts_are_reckoned_with_their_working(conservator, coin):
 
 
 @pytest.mark.parametrize(("one", "other", "said"), [
-    ("8.92", "8.92", "cannot be told apart"), ("8.92", "8920", "Solids lie between"), ("-1", "8", "Solids lie between"),
+    ("8.92", "8.92", "cannot be told apart"), ("8.92", "8920", "possible here"), ("-1", "8", "Less than nothing"),
     ("", "8", "Density of one part"), ("9**9", "8", "9**9"),
 ])  # fmt: skip
 def test_parts_that_cannot_be_are_sent_back(conservator, coin, one, other, said):
     asked = {"one_g_cm3": one, "other_g_cm3": other, **NUMBERS}
     answer = conservator.get(reverse("mixture", args=[coin.number]), asked)
     assert answer.status_code == 422 and said in answer.content.decode()
+
+
+def test_a_part_without_weight_is_told_so(conservator, coin):
+    asked = {"one_g_cm3": "0", "other_g_cm3": "8.92", **NUMBERS}
+    page = conservator.get(reverse("mixture", args=[coin.number]), asked).content.decode()
+    assert "Not computed" in page and "must be more than zero" in page
 
 
 def test_without_a_density_it_says_what_to_do(conservator):
@@ -153,8 +159,10 @@ def test_the_quoted_size_is_entered_with_its_source(conservator):
     unknown = {"transfer": "unknown", "source_words": "the medal of 1702", "source_across_mm_unit": "mm"}
     refused = conservator.post(where, unknown | {"source_across_mm": "45.0"})
     assert refused.status_code == 422 and "without its source" in refused.content.decode()
-    huge = conservator.post(where, unknown | {"source_across_mm": "45000", "source_quoted_from": "a catalogue"})
-    assert "more than nought and at most" in huge.content.decode()
+    huge = conservator.post(where, unknown | {"source_across_mm": "450000", "source_quoted_from": "a catalogue"})
+    assert huge.status_code == 422 and "possible here" in huge.content.decode()
+    nought = conservator.post(where, unknown | {"source_across_mm": "0", "source_quoted_from": "a catalogue"})
+    assert "more than nought" in nought.content.decode()
 
     conservator.post(where, unknown | {"source_across_mm": "45.0", "source_quoted_from": "catalogue of 1811"})
 
