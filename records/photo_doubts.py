@@ -21,6 +21,8 @@ def doubts(photo: Photo, seen: Seen | None) -> Iterator[str]:
         yield "Nobody knows when it was taken: it proves how the piece looks, not when."
         return
     yield from _wrong_moment(photo)
+    if late := added_late(photo):
+        yield f"{late}."
     if clock.is_future(photo.taken_at):
         yield "It is said to be taken in the future: the camera's clock was wrong."
     if not photo.taken_reason and is_corrected(photo, seen):
@@ -35,6 +37,18 @@ def _wrong_moment(photo: Photo) -> Iterator[str]:
     days = f"It was taken on {day_words(taken_on)}, and the piece was moulded on {day_words(moulded_on)}"
     if photo.moment == Photo.Moment.BEFORE and taken_on > moulded_on:
         yield f"It is said to be from before. {days}: it cannot show how the piece looked before."
+
+
+def added_late(photo: Photo) -> str:
+    """Of a picture said to be from before that came in after the moulding: when, and why its time is as it is."""
+    moulded_on, kept_at = getattr(photo, "moulded_on", None), getattr(photo, "kept_at", None)
+    if photo.moment != Photo.Moment.BEFORE or moulded_on is None or kept_at is None:
+        return ""
+    kept_on = timezone.localtime(kept_at).date()
+    if kept_on <= moulded_on:
+        return ""
+    reason = f": {photo.taken_reason.rstrip('.')}" if photo.taken_reason else ", no reason given"
+    return f"Added on {day_words(kept_on)}, after the moulding on {day_words(moulded_on)}{reason}"
 
 
 def camera_time(seen: Seen | None) -> datetime | None:

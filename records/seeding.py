@@ -10,6 +10,7 @@ from django.db import transaction
 from records.models import Compatibility, Term
 from records.roles import ROLES
 
+STARTING = "the register’s starting list, in its own words"
 VOCABULARY = Path(__file__).with_name("vocabulary.toml")
 COMPATIBILITY = Path(__file__).with_name("compatibility.toml")
 
@@ -26,7 +27,7 @@ def ensure_vocabulary(**_signal: object) -> None:
     with transaction.atomic():
         for scheme in set(terms) - known:
             for row in terms[scheme]:
-                Term.objects.create(scheme=scheme, **row)
+                Term.objects.create(scheme=scheme, **{"source": STARTING} | row)
 
 
 def ensure_compatibility(**_signal: object) -> None:

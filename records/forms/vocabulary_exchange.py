@@ -9,12 +9,16 @@ LARGEST_BYTES = 1024 * 1024
 
 class ExchangeForm(forms.Form):
     file = forms.FileField(
-        label="Vocabulary, SKOS in Turtle", required=False,
+        label="Vocabulary, SKOS in Turtle",
         help_text="A .ttl file of at most 1 MB, as this page exports it or another program does.",
         widget=forms.ClearableFileInput({"accept": ".ttl,text/turtle"}),
     )  # fmt: skip
     text = forms.CharField(required=False, widget=forms.HiddenInput, max_length=LARGEST_BYTES, strip=False)
     seen = forms.CharField(required=False, widget=forms.HiddenInput, max_length=16)
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["file"].required = not self.data.get("text")
 
     def clean(self) -> dict[str, Any]:
         """`words` and what is left out; a fault of the file stands at the file, with its line."""
@@ -37,8 +41,6 @@ class ExchangeForm(forms.Form):
     def _text(self, cleaned: dict[str, Any]) -> str | None:
         file = cleaned.get("file")
         if file is None:
-            if not cleaned.get("text") and "file" not in self.errors:
-                self.add_error("file", "Choose the file with the vocabulary.")
             return cleaned.get("text") or None
         if file.size > LARGEST_BYTES:
             self.add_error("file", "The file is larger than 1 MB, more than a vocabulary needs: send the words alone.")

@@ -11,15 +11,16 @@ from .descent import DescentLink
 
 class PhotoQuerySet(TrackedQuerySet):
     def with_moulding(self) -> "PhotoQuerySet":
-        """Each with `moulded_on`, the day when its thing was first moulded."""
+        """Each with `moulded_on`, the day when its thing was first moulded, and `kept_at`, when it came in."""
+        entries = self.model.history.filter(id=OuterRef("pk")).order_by("history_date").values("history_date")
         moulded = DescentLink.objects.filter(source=OuterRef("item"), transfer=DescentLink.Transfer.MOULDING)
         first = moulded.order_by().values("source").annotate(first=Min("happened_on")).values("first")
-        return self.annotate(moulded_on=Subquery(first))
+        return self.annotate(moulded_on=Subquery(first), kept_at=Subquery(entries[:1]))
 
     def doubtful(self) -> "PhotoQuerySet":
         """Undated, or said to be from before a moulding that came first; asks for `with_moulding`."""
-        late = Q(moment=Photo.Moment.BEFORE, taken_at__date__gt=models.F("moulded_on"))
-        return self.filter(Q(taken_at__isnull=True) | late)
+        after = Q(taken_at__date__gt=models.F("moulded_on")) | Q(kept_at__date__gt=models.F("moulded_on"))
+        return self.filter(Q(taken_at__isnull=True) | Q(after, moment=Photo.Moment.BEFORE))
 
 
 class Photo(Tracked):

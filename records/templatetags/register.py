@@ -9,8 +9,8 @@ from django.utils.html import format_html
 from django.utils.safestring import SafeString, mark_safe
 from django.utils.text import capfirst
 
-from records import access, captions, clock, units
-from records.models import Item, Tracked
+from records import access, captions, clock, photo_doubts, units
+from records.models import Item, Photo, Tracked
 
 register = template.Library()
 
@@ -67,6 +67,12 @@ def countdown(day: date | None) -> str:
 def copy_words(item: Item | None) -> str:
     """The sentence under every picture of a copy; nothing under pictures of other things."""
     return captions.copy_words(item)
+
+
+@register.filter
+def added_late(photo: Photo) -> str:
+    """Why a picture said to be from before is marked in a list; nothing for others."""
+    return photo_doubts.added_late(photo)
 
 
 @register.filter

@@ -8,6 +8,7 @@ from records import access
 from records.forms.photo_filter import PhotoFilter
 from records.forms.photos import PhotoForm
 from records.models import Item, Photo
+from records.photo_doubts import added_late
 from records.views.answering import answer_form
 from records.views.listing import Column, export, page, wants_export
 from records.views.photo_files import photo_file
@@ -18,7 +19,7 @@ PHOTOS = Photo.objects.select_related("item", "taken_by", "scale").with_moulding
 COLUMNS: list[Column] = [
     ("photograph", "pk"), ("of", lambda photo: photo.item.number if photo.item else ""), ("subject", "subject"),
     ("view", "view_words"), ("before or after", "get_moment_display"), ("caption", "caption"), ("light", "light"),
-    ("scale", "has_scale"), ("colour target", "has_colour_target"), ("taken", "taken_at"),
+    ("added late", added_late), ("scale", "has_scale"), ("colour target", "has_colour_target"), ("taken", "taken_at"),
     ("by", lambda photo: photo.taken_by or ""), ("rights", "rights"), ("camera", "camera"), ("file", "original_name"),
     ("width, px", "width_px_count"), ("height, px", "height_px_count"), ("size, bytes", "size_bytes_count"),
     ("SHA-256", "sha256"),

@@ -77,6 +77,26 @@ def test_a_picture_said_to_be_from_before_but_taken_after_the_moulding_is_caught
     assert "moulded on" not in page_of(technician, late)
 
 
+def test_a_picture_from_before_that_came_after_the_moulding_is_marked_in_the_list_with_day_and_reason(technician):
+    """It may be what it says, but nobody could have looked at it before the mould was taken."""
+    coin, mould = make_item("L.2026.003"), make_item("M-2026-03", kind="mould")
+    DescentLink.objects.create(source=coin, target=mould, transfer="moulding", happened_on=date(2026, 2, 25))
+    late = make_photo(
+        coin, moment="before", taken_at="2026-02-20T09:00:00Z", taken_reason="Found on the lender's card."
+    )
+    in_time = make_photo(coin, moment="before", taken_at="2026-02-20T09:05:00Z")
+    Photo.history.filter(id=in_time.pk).update(history_date="2026-02-20T10:00:00Z")
+    Photo.history.filter(id=late.pk).update(history_date="2026-03-12T10:00:00Z")
+
+    listed = technician.get("/photographs/?state=doubtful")
+
+    assert list(listed.context["page"].rows) == [late]
+    told = "Added on 12 March 2026, after the moulding on 25 February 2026: Found on the lender&#x27;s card"
+    assert "added late" in listed.content.decode() and told in listed.content.decode()
+    assert told in page_of(technician, late)
+    assert "Added on" not in page_of(technician, in_time)
+
+
 def test_a_picture_without_date_stays_flagged_in_the_list_of_doubtful_ones(technician):
     item = make_item("R.1")
     undated = make_photo(item)
