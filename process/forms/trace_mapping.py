@@ -9,9 +9,11 @@ from django import forms
 from django.conf import settings
 from django.core.exceptions import ValidationError
 
+from process.models import Trace
 from process.tracing import AskFirst, Mapping, Proposal
 from process.tracing import mapping as words
 from process.tracing.reading import ask_what_is_missing
+from records.forms.conflicts import AsItStood
 from records.forms.dates import InstantField
 
 SIGNS = [("1", "as written"), ("-1", "with the sign turned round")]
@@ -19,7 +21,7 @@ DECIMALS = [(".", "point"), (",", "comma")]
 ELAPSED = {"ms": "milliseconds", "s": "seconds", "min": "minutes", "h": "hours", "dhms": "days, h:m:s"}
 
 
-class MappingForm(forms.Form):
+class MappingForm(AsItStood):
     time_kind = forms.ChoiceField(label="The time is written as", choices=words.TIME_KINDS.items())
     time_column = forms.TypedChoiceField(label="Column of the time", coerce=int)
     clock_column = forms.TypedChoiceField(label="Time of day, if the date stands alone", coerce=int, required=False)
@@ -39,7 +41,8 @@ class MappingForm(forms.Form):
         label="Temperature in", choices=[(unit, unit) for unit in words.TEMPERATURE_UNITS]
     )
 
-    def __init__(self, *args: Any, proposal: Proposal, mapping: Mapping, **kwargs: Any) -> None:
+    def __init__(self, *args: Any, trace: Trace, proposal: Proposal, mapping: Mapping, **kwargs: Any) -> None:
+        self.stands = trace
         self.proposal, self.kept = proposal, mapping
         super().__init__(*args, initial=_initial(mapping), **kwargs)
         columns = [(str(at), name) for at, name in enumerate(proposal.columns)]

@@ -9,6 +9,7 @@ from django.conf import settings
 from process.models import HeaderWord, Trace
 from process.summaries.traces import choice_of, overlapping
 from records.forms.base import RecordForm
+from records.forms.conflicts import AsItStood
 from records.forms.tokens import UuidTokenField
 from records.units import show
 
@@ -29,7 +30,7 @@ class TraceUploadForm(forms.Form):
         self.fields["file"].help_text = f"CSV or other delimited text, up to {most:,.0f} MB. It is kept byte for byte."
 
 
-class DecisionsForm(forms.Form):
+class DecisionsForm(AsItStood):
     """A choice for each finding; what each makes of the charge stands beside it.
 
     The entry is named by the finding itself: a page that was opened before others decided cannot answer another one.
@@ -39,8 +40,8 @@ class DecisionsForm(forms.Form):
         """`said` is what was sent before and could not be kept: it stands in the form again."""
         said = said or {}
         kept = {name: said[name] for name in ("reason", "ruling") if said.get(name)}
+        self.trace = self.stands = trace
         super().__init__(*args, initial=kept, **kwargs)
-        self.trace = trace
         accepting = not self.is_bound or "accept" in self.data
         for finding in trace.findings:
             self.fields[entry_of(finding)] = forms.ChoiceField(

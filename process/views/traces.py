@@ -62,7 +62,7 @@ def trace_mapping(request: HttpRequest, pk: int) -> HttpResponse:
     except TraceRefused as refused:
         return _broken(request, trace, refused, back=named and request.path)
     kept = kept if delimiter == kept.delimiter else proposal.mapping
-    form = MappingForm(request.POST or None, proposal=proposal, mapping=kept)
+    form = MappingForm(request.POST or None, trace=trace, proposal=proposal, mapping=kept)
     if request.method == "POST" and form.is_valid():
         try:
             if trace_jobs.is_large(trace.size_bytes_count):

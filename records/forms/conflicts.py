@@ -12,6 +12,7 @@ CHANGED = (
     "Someone else saved this record after you opened it: compare the fields below, mend yours where theirs "
     "is right, and save again."
 )
+MOVED_ON = "Someone else changed this after you opened it: look at it as it stands now, and send it again."
 REMOVED = "This record has been removed meanwhile: copy what you typed, it cannot be saved here."
 
 
@@ -67,6 +68,29 @@ class VersionLock:
         rows = type(self.instance)._base_manager.select_for_update().filter(pk=self.instance.pk)
         if rows.values_list("version", flat=True).first() != self._version_seen:
             raise StaleRecord(CHANGED)
+
+
+class AsItStood(forms.Form):
+    """For a form about a row that is not the row's own form: what was answered to an older state is shown again first.
+
+    `stands` is set before the fields are made; a sending without a version, as from a script, is taken.
+    """
+
+    stands: models.Model
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        self.fields["version"] = forms.CharField(
+            required=False, widget=forms.HiddenInput, initial=self.stands.version, max_length=20
+        )
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        if cleaned.pop("version", "") not in ("", str(self.stands.version)):
+            self.add_error(None, MOVED_ON)
+            self.data = self.data.copy()
+            self.data[self.add_prefix("version")] = str(self.stands.version)
+        return cleaned
 
 
 def differences(form: Any, current: models.Model) -> list[Difference]:

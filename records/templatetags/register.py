@@ -1,5 +1,6 @@
 """Filters and tags of every template (a builtin, no `load` needed): figures, instants, states, links."""
 
+import uuid
 from datetime import date, datetime
 
 from django import template
@@ -10,6 +11,7 @@ from django.utils.safestring import SafeString, mark_safe
 from django.utils.text import capfirst
 
 from records import access, captions, clock, photo_doubts, units
+from records.forms import sending
 from records.models import Item, Photo, Tracked
 
 register = template.Library()
@@ -164,6 +166,12 @@ def query_with(context: template.Context, **changes: object) -> str:
 def may(context: template.Context, verb: str, model: str | None = None) -> bool:
     """`{% may "write" "Item" as may_write %}`, `{% may "accept copy" as may_accept %}`: what roles allow."""
     return access.may(context["request"].user, verb, model)
+
+
+@register.simple_tag
+def sending_mark() -> SafeString:
+    """`{% sending_mark %}`: the hidden mark by which a verb that is sent twice is acted on once."""
+    return format_html('<input type="hidden" name="{}" value="{}">', sending.NAME, uuid.uuid4())
 
 
 @register.simple_tag(takes_context=True)

@@ -22,7 +22,7 @@ class Reach(NamedTuple):
 
 
 # Common sense, no source, but for: densest metal 22.6 g/cm³ (CRC Handbook), air at sea level and on a mountain.
-_BY_SUFFIX: dict[str, tuple[float, float]] = {
+BY_SUFFIX: dict[str, tuple[float, float]] = {
     "_a": (0, 1e4), "_ma": (0, 1e7), "_v": (0, 1e3), "_ah": (0, 1e8), "_ah_l": (0, 1e5), "_kwh": (0, 1e6),
     "_a_dm2": (0, 1e3), "_a_l": (0, 1e3), "_ohm": (0, 1e9), "_ms_cm": (0, 900),
     "_mm": (0, 1e5), "_um": (0, 1e5), "_um_h": (0, 1e4), "_dm2": (0, 1e4), "_l": (0, 1e6), "_ml": (0, 1e6),
@@ -63,7 +63,7 @@ def reach_of(name: str) -> Reach:
     >>> reach_of("mass_g").high, reach_of("linear_change_pct").low, reach_of("pinholes_count")
     (100000000.0, -20, Reach(low=0, high=10000))
     """
-    named = _BY_NAME.get(name) or _BY_SUFFIX.get(suffix_of(name) or name)
+    named = _BY_NAME.get(name) or BY_SUFFIX.get(suffix_of(name) or name)
     if named:
         return Reach(*named)
     return COUNT if name.endswith("_count") else BARE

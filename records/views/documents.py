@@ -3,6 +3,7 @@
 import hashlib
 from typing import Any
 
+from django import forms
 from django.contrib import messages
 from django.core.exceptions import ValidationError
 from django.db import IntegrityError
@@ -14,6 +15,7 @@ from django.utils.http import urlencode
 from django.views.decorators.http import require_POST
 
 from records import access, extensions
+from records.forms import sending
 from records.models import Commission, ConditionReport, Disposal, Document, Handover, Item
 from records.pdf.page_sizes import PAGE_SIZES
 from records.pdf.refusal import CannotPrint
@@ -76,8 +78,13 @@ def paper_issue(request: HttpRequest, kind: str, number: str) -> HttpResponse:
     known = extensions.paper_kinds.get(kind)
     party, role = access.signer(request, known.act if known else "issue paper")
     subject = _subject(kind, number)
+    form = forms.Form(request.POST)
     try:
-        paper = papers.issue(kind=kind, subject=subject, party=party, role=role, page_size=_page_size(request))
+        with sending.taken(form, request):
+            paper = papers.issue(kind=kind, subject=subject, party=party, role=role, page_size=_page_size(request))
+    except sending.SentAlready:
+        messages.info(request, "This paper was asked for twice at once, and is issued once.")
+        return redirect(f"{subject.get_absolute_url()}#papers")
     except REFUSED as refused:
         for sentence in _sentences(refused):
             messages.error(request, sentence)
