@@ -99,9 +99,6 @@ class ThicknessForm(AsksUnusual, RecordForm):
         x, y, photo, outline = (cleaned.get(name) for name in ("x_pct", "y_pct", "photo", "outline"))
         if photo and outline:
             self.add_error("outline", "A photograph is chosen: leave the outline empty.")
-        for name, value in (("x_pct", x), ("y_pct", y)):
-            if value is not None and not 0 <= value <= 100:
-                self.add_error(name, "The place lies outside the picture: 0 to 100 %.")
         if (x is None) != (y is None) and not self.errors.keys() & {"x_pct", "y_pct"}:
             self.add_error(
                 "y_pct" if y is None else "x_pct", "A place on a picture is two numbers: give both, or neither."

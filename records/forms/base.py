@@ -23,7 +23,7 @@ SEEN_BY = {
     "made_up_by", "measured_by", "operator", "person", "placed_by", "present", "supervised_by", "taken_back_by",
     "taken_by", "tester", "witness",
 }  # fmt: skip
-MAY_LIE_AHEAD = ("_by", "_to", "_from", "_until")
+MAY_LIE_AHEAD = ("due_on", "_by", "_to", "_from", "_until")
 DATE_COMPANIONS = ("edtf", "earliest", "latest")
 
 
@@ -33,9 +33,9 @@ class RecordForm(VersionLock, forms.ModelForm):
     A float whose name ends in a unit suffix becomes a number with its unit; the column gets the plain number,
     the row's `as_typed` what was written. A date and time becomes an instant. Text named `…_words` beside a
     column `…_edtf` becomes an uncertain date. In Meta: `evidence_fields` show how the number is known,
-    `future_fields` may lie ahead (a day named `…_by`, `…_to`, `…_from` or `…_until` may anyway), `bounds` are closer
-    ones than `units.reach_of` has, `groups` is a list of (title, fields). A choice of people, places, things … becomes
-    a look-up.
+    `future_fields` may lie ahead (a day named `due_on`, `…_by`, `…_to`, `…_from`, `…_until` may anyway), `bounds` are
+    closer ones than `units.reach_of` has, `groups` is a list of (title, fields). A choice of people, places, things …
+    becomes a look-up.
 
     After cleaning, `cleaned_data` holds plain numbers and words; `entered` the `units.Parsed` of each number.
     """

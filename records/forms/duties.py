@@ -15,7 +15,6 @@ class DutyForm(RecordForm):
 
     class Meta:
         model = Duty
-        future_fields = ["due_on"]
         fields = ["sentence", "due_on", "role", "item", "commission"]
         groups = [("What and when", ["sentence", "due_on", "role"]), ("What it concerns", ["item", "commission"])]
 

@@ -65,7 +65,7 @@ def test_each_shape_gives_its_area_and_its_usual_margin(client, cathode, shape, 
 @pytest.mark.parametrize(
     ("shape", "fields", "words"),
     [
-        ("disc", {"diameter_mm": "-3"}, "must be more than zero"),
+        ("disc", {"diameter_mm": "-3"}, "look at the sign"),
         ("profile", {"profile": "10 0"}, "at least two points"),
         ("profile", {"profile": "10 0\nwide 3"}, "Line 2"),
         ("profile", {"profile": "1 2 3"}, "write a radius and a height"),

@@ -81,7 +81,7 @@ def test_the_tick_holds_for_the_value_it_was_given_for(bench):
 @pytest.mark.parametrize(
     ("field", "text", "words"),
     [
-        ("planned_efficiency_pct", "101", "not possible"),
+        ("planned_efficiency_pct", "101", "From 0 to 100"),
         ("planned_current_density_a_dm2", "75", "not possible"),
         ("planned_current_density_a_dm2", "0", "more than zero"),
         ("planned_current_density_a_dm2", "1e999", "too"),

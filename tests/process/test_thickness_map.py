@@ -109,7 +109,7 @@ def test_without_any_picture_the_list_says_it(technician, coin):
     ("fields", "words"),
     [
         ({"x_pct": "10"}, "give both, or neither"),
-        ({"x_pct": "10", "y_pct": "120", "outline": "disc"}, "outside the picture"),
+        ({"x_pct": "10", "y_pct": "120", "outline": "disc"}, "From 0 to 100"),
         ({"x_pct": "10", "y_pct": "20"}, "on which photograph"),
         ({"thickness_mm": "0"}, "thicker than nothing"),
         ({"thickness_mm": "9" * 70}, "64"),

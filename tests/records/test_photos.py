@@ -242,4 +242,4 @@ def test_the_place_of_an_edge_is_said_with_its_angle(technician):
     )
 
     assert Photo.objects.get().view_words == "edge at 90°"
-    assert "from 0° to 359°" in refused.content.decode()
+    assert "From 0 to 360" in refused.content.decode()
