@@ -35,6 +35,7 @@ HARMLESS = {
     "label_sheet": "prints, and keeps nothing",
     "readings_paste": "a pasted row is known by its own words, however often it comes",
     "sign_out": "who is signed out stays so",
+    "vocabulary_import": "differences are written once, and only those that were seen",
     "trace_again": "reckons what the kept file and the decisions say, and changes nothing",
 }
 MARKS = {"sending", "token", "version", "seen"}
