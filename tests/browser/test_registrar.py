@@ -74,7 +74,7 @@ def record_consent(registrar):
         {
             "Owner": "Thornwick Almshouse Trust",
             "Given by": "Thornwick Almshouse Trust",
-            "Objects": "L.2026.003",
+            "L.2026.003 Ten-groat piece": True,
             "Highest temperature": "30",
             "Pulls allowed of each mould": "2",
             "Copies allowed": "1",
