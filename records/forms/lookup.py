@@ -109,7 +109,8 @@ class LookupField(forms.CharField):
         self.first, self.by_key = (rows[0] if rows else None), {row.pk: row for row in rows}
         if not 0 < len(rows) <= MOST:
             return None
-        choices = [(self.lookup.called(row), f"{self.lookup.called(row)}  {self.lookup.about(row)}") for row in rows]
+        named = [(self.lookup.called(row), self.lookup.about(row)) for row in rows]
+        choices = [(called, f"{called} {about}".strip()) for called, about in named]
         return choices if self.several else [("", "choose" if required else "not said"), *choices]
 
     def let_add(self, user: Any) -> None:
