@@ -28,6 +28,7 @@ from process.summaries.thickness import specification_of, wall_of
 from records.lineage import descent_of
 from records.models import Commission, ConditionReport, Document, Duty, Finding, Item, Photo, UnmetGate
 from records.services.papers import path_of
+from tests.demo_afterlife import CHECKS
 from tests.demo_trace import untraced
 from tests.links import broken_links
 from tests.pdf.reading import text
@@ -108,9 +109,7 @@ def test_plans_come_to_what_was_computed_beforehand(number):
 
 def test_the_mask_is_done_seventeen_hours_later_though_the_clocks_were_put_forward():
     """SCENARIO 12, fault 9."""
-    plan = run(6).plan
-
-    assert f"{timezone.localtime(plan.finish_at):%d %b %H:%M %z}" == "29 Mar 11:59 +0200"
+    assert f"{timezone.localtime(run(6).plan.finish_at):%d %b %H:%M %z}" == "29 Mar 11:59 +0200"
 
 
 def test_the_thickness_of_a_shell_follows_from_the_balance():
@@ -247,6 +246,11 @@ def test_each_number_of_a_process_report_follows_from_its_rows():
     paper = Document.objects.filter(kind="process-report", number="R.2026.1").latest("edition_count")
 
     assert untraced(text(path_of(paper).read_bytes()), paper.item) == []
+
+
+@pytest.mark.parametrize("check", CHECKS)
+def test_the_later_lives_of_the_copies_are_as_the_scenario_tells(check):
+    check()
 
 
 def test_papers_are_issued_into_the_folder():
