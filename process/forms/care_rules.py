@@ -9,6 +9,7 @@ from records.forms.base import RecordForm
 class CareRuleForm(RecordForm):
     class Meta:
         model = CareRule
+        bounds = {"survey_months_count": (1, 240)}
         fields = ["sentence", "tag_words", "humidity_from_pct", "humidity_to_pct", "survey_months_count", "source"]
         help_texts = {
             "tag_words": "A few words: a tag is small.",

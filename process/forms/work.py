@@ -15,6 +15,7 @@ class HoursForm(AsksUnusual, RecordForm):
         model = WorkHours
         fields = ["kind", "work_h", "person", "done_on", "is_rework", "note"]
         ranged = ["work_h"]
+        bounds = {"work_h": (0.01, 1000)}
         groups = [("", fields)]
         help_texts = {"work_h": "Of one person; two at the bench write two lines."}
 
@@ -27,6 +28,7 @@ class HoursForm(AsksUnusual, RecordForm):
 class ExpenseForm(RecordForm):
     class Meta:
         model = Expense
+        bounds = {"sum_money": (0, 1e7)}
         fields = ["what", "sum_money", "paid_to", "spent_on", "is_rework"]
         groups = [("", fields)]
         help_texts = {"sum_money": "In the currency of the price list."}
@@ -40,6 +42,7 @@ class ExpenseForm(RecordForm):
 class EstimateForm(RecordForm):
     class Meta:
         model = WorkEstimate
+        bounds = {"work_h": (0.01, 1000)}
         fields = ["kind", "work_h"]
         groups = [("", fields)]
 

@@ -28,6 +28,7 @@ class AgreementForm(RecordForm):
             ("Conditions, value, commission", ["terms", "value_money", "price_money", "currency", "commission"]),
         ]
         future_fields = ["due_on"]
+        bounds = {"value_money": (0, 1e7), "price_money": (0, 1e7)}
         widgets = {"terms": forms.Textarea({"rows": 3})}
         help_texts = {
             "purpose": "Of a finisher the work, of a loan what it is for.",
@@ -68,6 +69,7 @@ class HandingForm(RecordForm):
             "out_on", "handed_by", "condition_out", "mass_out_g", "packing", "receiver", "acknowledged_on",
         ]  # fmt: skip
         evidence_fields = ["mass_out_g"]
+        bounds = {"mass_out_g": (0.001, 1e6)}
         groups = [("", ["out_on", "handed_by", "condition_out", "mass_out_g", "packing"]),
                   ("The receiver", ["receiver", "acknowledged_on", "limits_told"])]  # fmt: skip
         widgets = {"condition_out": forms.Textarea({"rows": 3})}
@@ -111,6 +113,7 @@ class ReturnForm(RecordForm):
         model = Handover
         fields = ["back_on", "taken_back_by", "condition_back", "mass_back_g", "change"]
         evidence_fields = ["mass_back_g"]
+        bounds = {"mass_back_g": (0.001, 1e6)}
         groups = [("", ["back_on", "taken_back_by", "condition_back", "mass_back_g", "change", "place"])]
         widgets = {"condition_back": forms.Textarea({"rows": 3})}
         help_texts = {"condition_back": "Examined as on the way out: the same words, the same light."}
@@ -148,6 +151,7 @@ class HandlingForm(RecordForm):
 
     class Meta:
         model = HandlingSession
+        bounds = {"time_h": (0.01, 24), "people_count": (1, 10_000)}
         fields = ["happened_on", "time_h", "people_count", "occasion", "supervised_by", "seen"]
         groups = [("", ["happened_on", "time_h", "people_count", "occasion", "supervised_by", "seen", "limits_kept"])]
         help_texts = {
