@@ -27,3 +27,4 @@ class RecordsConfig(AppConfig):
         post_migrate.connect(seeding.ensure_roles, sender=self)
         post_migrate.connect(seeding.ensure_vocabulary, sender=self)
         post_migrate.connect(seeding.ensure_compatibility, sender=self)
+        post_migrate.connect(seeding.ensure_survey_rules, sender=self)

@@ -27,6 +27,7 @@ ENTRIES = (
     Entry("Commissions", "commission_list"),
     Entry("Photographs", "photo_list"),
     Entry("Condition", "condition_list"),
+    Entry("Surveys", "survey_list", frozenset({REGISTRAR, CONSERVATOR})),
     Entry("Moulds", "mould_list"),
     Entry("Baths", "bath_list", WORKSHOP),
     Entry("Runs", "run_list"),

@@ -169,6 +169,15 @@ class FilePart:
 
 
 @dataclass(frozen=True)
+class SurveyHistory:
+    """How a copy came to be, as the table of surveys asks it: the code of a rule, and from what day it counts."""
+
+    code: str  # history_code of records.models.SurveyRule
+    since: date
+    words: str  # "accepted", "made up"
+
+
+@dataclass(frozen=True)
 class PaperContext:
     """What every paper carries besides its subject."""
 
@@ -198,4 +207,5 @@ copy_traits: list[Callable[[Any], CopyTraits | None]] = []
 family_notes: list[Callable[[Iterable[Any]], dict[int, FamilyNote]]] = []  # things -> notes by their key
 # From things by number, each with the numbers along which it descends, to the sizes measured of them.
 size_sources: list[Callable[[dict[str, Any], dict[str, tuple]], Iterable[SizeStep]]] = []
+survey_histories: list[Callable[[Iterable[int]], dict[int, SurveyHistory]]] = []  # keys of copies -> their history
 piece_traits: list[Callable[[Any], Iterable[PieceTrait]]] = []

@@ -36,6 +36,7 @@ WRITERS: dict[str, frozenset[str]] = {
     "FindingMark": frozenset({CONSERVATOR}),
     "Incident": frozenset({CONSERVATOR, REGISTRAR}),
     "PhotoPair": frozenset({CONSERVATOR}),
+    "SurveyDate": frozenset({CONSERVATOR, REGISTRAR}),
     "SurveyRule": frozenset({CONSERVATOR, REGISTRAR}),
     "Addendum": frozenset({CONSERVATOR}),
     "Examination": frozenset({CONSERVATOR, CURATOR}),

@@ -1,4 +1,4 @@
-"""What a new register starts with: the role groups and a vocabulary. Filled only where nothing stands yet."""
+"""What a new register starts with: role groups, a vocabulary, intervals of surveys. Filled where nothing stands yet."""
 
 import tomllib
 from collections.abc import Iterator
@@ -7,12 +7,13 @@ from pathlib import Path
 from django.contrib.auth.models import Group
 from django.db import transaction
 
-from records.models import Compatibility, Term
+from records.models import Compatibility, SurveyRule, Term
 from records.roles import ROLES
 
 STARTING = "the register’s starting list, in its own words"
 VOCABULARY = Path(__file__).with_name("vocabulary.toml")
 COMPATIBILITY = Path(__file__).with_name("compatibility.toml")
+SURVEY_RULES = Path(__file__).with_name("survey_rules.toml")
 
 
 def ensure_roles(**_signal: object) -> None:
@@ -53,3 +54,12 @@ def _compatible(table: dict) -> Iterator[tuple[str, str, dict[str, str]]]:
         for row in table["everywhere"]:
             about = {"verdict": row["verdict"], "words": row["words"], "source": table["memory"]}
             yield surface, row["material"], about
+
+
+def ensure_survey_rules(**_signal: object) -> None:
+    """Each history has its row; one that the museum has edited stays as it is."""
+    known = set(SurveyRule.objects.values_list("history_code", flat=True))
+    with transaction.atomic():
+        for row in tomllib.loads(SURVEY_RULES.read_text(encoding="utf-8"))["rule"]:
+            if row["history_code"] not in known:
+                SurveyRule.objects.create(**row)

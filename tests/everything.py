@@ -43,6 +43,7 @@ def _about(item: models.Item, person: models.Party) -> dict[str, Any]:
         "photo_pair": models.PhotoPair.objects.create(
             report=report, before=photo, after=make.make_photo(item, taken_at=NINE + timedelta(days=30))
         ),
+        "survey_rule": models.SurveyRule.objects.first(),
         "incident": models.Incident.objects.create(number="I-2026-01", report=report),
         "finding_mark": models.FindingMark.objects.create(
             finding=finding, photo=photo, shape="polygon", points=[[1, 1], [9, 1], [5, 8]]

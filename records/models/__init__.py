@@ -29,7 +29,7 @@ from .provenance import ProvenanceEvent
 from .sending import SentForm
 from .sign_in import FailedSignIn
 from .striking import Strikable
-from .surveys import SurveyRule
+from .surveys import SurveyDate, SurveyRule
 from .vocabulary import Term
 
 __all__ = [
@@ -73,6 +73,7 @@ __all__ = [
     "Specification",
     "Strikable",
     "SuppressedMark",
+    "SurveyDate",
     "SurveyRule",
     "Term",
     "Tracked",

@@ -29,6 +29,7 @@ COLUMNS = [
 BEGIN = "Look first, then write what is seen, where, how bad and how lively; findings follow on the report’s own page."
 BEGIN_AGAIN = "The findings of {} are taken over as “not re-examined”: then say of each what became of it."
 COMPLETE = "What the findings amount to, what was not seen, and what follows from it."
+OFFERED = ("occasion", "light", "aids")  # by whoever leads here: a survey round takes its light along
 CHANGED = "Someone changed this report after you opened it: read it again, then sign."
 
 
@@ -49,8 +50,7 @@ def condition_add(request: HttpRequest, number: str) -> HttpResponse:
     access.require(request, "write", ConditionReport)
     item = access.fetch(request, Item, number=number)
     initial = {"examiner": access.party_of(request.user)}
-    if (occasion := request.GET.get("occasion")) in ConditionReport.Occasion.values:
-        initial["occasion"] = occasion
+    initial |= {name: request.GET[name] for name in OFFERED if request.GET.get(name)}
     form = NewReportForm(request.POST or None, instance=ConditionReport(item=item), initial=initial)
     last = form.initial.get("previous")
     return answer_form(

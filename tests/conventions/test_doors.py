@@ -28,6 +28,7 @@ LOOKING = {
     "condition_manifest",
     "condition_map",
     "photo_pair",
+    "survey_due",
     "photo_crop",
     "vocabulary_skos",
     "home",

@@ -1,0 +1,71 @@
+"""A survey round set as a sentence; the museum's intervals; a date set for one piece."""
+
+from typing import Any
+
+from django import forms
+
+from records import clock
+from records.forms.base import RecordForm
+from records.models import Place, SurveyDate, SurveyRule
+from records.surveys import NO_PLACE, SOON, Survey, months_after
+
+WITHIN = [("", "now or within a month"), ("3", "within three months"), ("12", "within a year"), ("all", "at any time")]
+
+
+class RoundForm(forms.Form):
+    """“Show copies due … kept at …, looked at in the light …”; the light goes along to each new report."""
+
+    within = forms.ChoiceField(label="due", required=False, choices=WITHIN)
+    place = forms.ChoiceField(label="kept at", required=False)
+    light = forms.CharField(label="looked at in the light", required=False, max_length=200)
+    aids = forms.CharField(label="with", required=False, max_length=200)
+
+    def __init__(self, data: Any, places: list[Place | None]) -> None:
+        super().__init__(data)
+        named = [(str(place.pk), place.name) for place in places if place]
+        homeless = [(NO_PLACE, "no known place")] if None in places else []
+        self.fields["place"].choices = [("", "any place"), *named, *homeless]
+
+    def narrow(self, surveys: list[Survey]) -> list[Survey]:
+        """What is not understood narrows nothing beyond the usual month, and is said beside the sentence."""
+        self.is_valid()
+        chosen = self.cleaned_data
+        if chosen.get("place"):
+            surveys = [s for s in surveys if str(s.item.place_id or NO_PLACE) == chosen["place"]]
+        within = chosen.get("within", "")
+        if within == "all":
+            return surveys
+        until = months_after(clock.today(), int(within)) if within else clock.today() + SOON
+        return [s for s in surveys if s.due_on <= until]
+
+    @property
+    def carried(self) -> dict[str, str]:
+        """What each report of the round begins with."""
+        return {name: self.cleaned_data[name] for name in ("light", "aids") if self.cleaned_data.get(name)}
+
+
+class SurveyRuleForm(RecordForm):
+    class Meta:
+        model = SurveyRule
+        fields = ["label", "first_months_count", "later_months_count", "because"]
+
+
+class SurveyDateForm(RecordForm):
+    class Meta:
+        model = SurveyDate
+        fields = ["due_on", "because"]
+        help_texts = {
+            "because": "“Goes on tour in May”, “look again after the poultice”. It stands beside the date in the round."
+        }
+
+    def clean_due_on(self) -> Any:
+        due_on = self.cleaned_data["due_on"]
+        if due_on < clock.today():
+            raise forms.ValidationError("This day has passed: name the day of the next look, today or later.")
+        if due_on > months_after(clock.today(), 120):
+            raise forms.ValidationError("That is more than ten years from now: look at the year again.")
+        return due_on
+
+    def save(self, commit: bool = True) -> SurveyDate:
+        self.instance.set_at = clock.now()
+        return super().save(commit)
