@@ -11,7 +11,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0020_condition_maps'),
+        ('records', '0022_stolen'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
