@@ -4,11 +4,12 @@ from typing import Any
 
 from django import forms
 
-from records import clock
+from records import clock, units
 from records.forms.base import RecordForm
 from records.models import Place, SurveyDate, SurveyRule
 from records.surveys import NO_PLACE, SOON, Survey, months_after
 
+MONTHS = units.Reach(1, 120)
 WITHIN = [("", "now or within a month"), ("3", "within three months"), ("12", "within a year"), ("all", "at any time")]
 
 
@@ -48,12 +49,14 @@ class SurveyRuleForm(RecordForm):
     class Meta:
         model = SurveyRule
         fields = ["label", "first_months_count", "later_months_count", "because"]
+        bounds = {"first_months_count": MONTHS, "later_months_count": MONTHS}
 
 
 class SurveyDateForm(RecordForm):
     class Meta:
         model = SurveyDate
         fields = ["due_on", "because"]
+        future_fields = ["due_on"]
         help_texts = {
             "because": "“Goes on tour in May”, “look again after the poultice”. It stands beside the date in the round."
         }

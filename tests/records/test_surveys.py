@@ -156,10 +156,8 @@ def test_the_home_page_names_what_is_due_at_each_place(conservator):
     assert "Gallery, case 4</h2>" in conservator.get(due).content.decode()
 
 
-@pytest.mark.parametrize(
-    ("months", "complaint"), [("0", "At least one month"), ("500", "Ten years at most"), ("x", "")]
-)
-def test_an_impossible_interval_is_refused_and_kept_in_the_form(conservator, months, complaint):
+@pytest.mark.parametrize("months", ["0", "500", "x"])
+def test_an_impossible_interval_is_refused_and_kept_in_the_form(conservator, months):
     rule = SurveyRule.objects.get(history_code="core")
 
     answer = conservator.post(
@@ -168,7 +166,7 @@ def test_an_impossible_interval_is_refused_and_kept_in_the_form(conservator, mon
     )
 
     assert answer.status_code == 422
-    assert complaint in answer.content.decode()
+    assert "Write a whole number from 1 to 120." in answer.content.decode()
     assert f'value="{months}"' in answer.content.decode()
 
 

@@ -11,7 +11,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0022_stolen'),
+        ('records', '0024_risk_table'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
