@@ -8,6 +8,7 @@ from records.forms.base import RecordForm
 from records.forms.pictures import PictureRadio, offer_pictures
 from records.forms.terms import offer_terms
 from records.models import ConditionReport, Finding, Grade, Photo, Term
+from records.services.condition import is_carried
 
 SEVERITIES = [
     (Grade.MINOR, "1 minor, cosmetic"),
@@ -16,6 +17,11 @@ SEVERITIES = [
 ]
 USUAL = ("", "as usual for the word")
 SEEN = ["term", "location", "extent", "severity", "stability", "urgency"]
+STOOD_THERE = "Finding {} stands in {}: it is not new. Say same, worse, better, treated or not re-examined."
+OVERLOOKED = (
+    "This does not stand in {}, so it is new, and the owner is told of it. If it was there then and overlooked, "
+    "write so here, with what shows it."
+)
 
 
 class FindingForm(RecordForm):
@@ -80,4 +86,17 @@ class FindingForm(RecordForm):
             term = cleaned.get("term")
             usual = term.default_stability if term else ""
             cleaned["stability"] = usual or Term.Stability.NOT_ASSESSED
+        self._refuse_the_wrong_answer(cleaned)
         return cleaned
+
+    def _refuse_the_wrong_answer(self, cleaned: dict[str, Any]) -> None:
+        """New is what the last report does not hold; what it overlooked is said to be so in words."""
+        answer, last = cleaned.get("comparison"), self.instance.report.previous
+        if not answer or last is None:
+            return
+        is_new = answer == Finding.Comparison.NEW
+        if not self.instance._state.adding and is_carried(self.instance):
+            if is_new:
+                self.add_error("comparison", STOOD_THERE.format(self.instance.position_count, last.number))
+        elif not is_new and not cleaned.get("note"):
+            self.add_error("note", OVERLOOKED.format(last.number))

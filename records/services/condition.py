@@ -52,6 +52,8 @@ def compare_finding(*, finding: Finding, comparison: str) -> Finding:
         raise ValidationError("Choose same, worse, better, treated, new or not re-examined.")
     with transaction.atomic():
         refuse_if_signed(finding.report)
+        if comparison == Finding.Comparison.NEW and is_carried(finding):
+            raise ValidationError(f"Finding {finding.position_count} stands in the last report: it is not new.")
         held = Finding.objects.select_for_update(of=("self",)).get(pk=finding.pk)  # others may have corrected it
         held.comparison = comparison
         held.save()

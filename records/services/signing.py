@@ -7,6 +7,7 @@ from records import clock, gates, labelling
 from records.models import ConditionReport, Finding, Gate, LabelWording, Party, Signed
 from records.services.incidents import open_incident, plan_second_look
 
+NEW_OR_WORSE = {Finding.Comparison.NEW.value, Finding.Comparison.WORSE.value}
 CHANGED = "Someone changed this after you opened it: read it again, then sign."
 
 
@@ -52,18 +53,20 @@ def report_gaps(report: ConditionReport) -> list[str]:
         gaps.append("Say which light was used: without it the next examination cannot repeat this one.")
     if (report.occasion == ConditionReport.Occasion.AFTER or report.previous_id) and not report.change:
         gaps.append("State whether anything changed: choose “no change observed” or “changed”.")
+    if report.previous_id and (numbers := _numbers(report, {""})):
+        gaps.append(f"Say of finding {numbers} what became of it since {report.previous.number}.")
     if report.change == ConditionReport.Change.CHANGED and not report.change_words:
         gaps.append("Say what changed.")
-    if report.change == ConditionReport.Change.NO_CHANGE and (numbers := _new_or_worse(report)):
+    if report.change == ConditionReport.Change.NO_CHANGE and (numbers := _numbers(report, NEW_OR_WORSE)):
         gaps.append(f"“No change observed” is stated, but finding {numbers} is new or worse: correct one of the two.")
     if report.grade is not None and report.grade != report.worst_severity and not report.grade_reason:
         gaps.append("The grade differs from the worst finding: give the reason.")
     return gaps
 
 
-def _new_or_worse(report: ConditionReport) -> str:
-    changed = {Finding.Comparison.NEW, Finding.Comparison.WORSE}
-    return ", ".join(str(f.position_count) for f in report.findings.all() if f.comparison in changed)
+def _numbers(report: ConditionReport, comparisons: set[str]) -> str:
+    """The numbers of those findings of which one of these was said."""
+    return ", ".join(str(f.position_count) for f in report.findings.all() if f.comparison in comparisons)
 
 
 def approve_label(*, label: LabelWording, party: Party, role: str, answer: str = "") -> None:
