@@ -1,11 +1,11 @@
 """Condition reports: findings carried over from the last one, compared, added to, and signed."""
 
 from process.demo.acting import role_of, step, without
-from process.demo.chapters.mapping import draw_all
+from process.demo.chapters.mapping import draw_all, lay_over
 from process.demo.chapters.objects import photograph
 from process.demo.rows import Table, find, save
 from process.demo.studio import Studio
-from records.models import ConditionReport, Finding, Item, Photo, PhotoPair
+from records.models import ConditionReport, Finding, Item, Photo
 from records.services.addenda import add_to_report
 from records.services.condition import carry_over, compare_finding, next_position
 from records.services.signing import sign_report
@@ -29,7 +29,7 @@ def report_on(table: Table, studio: Studio) -> ConditionReport:
         for finding in table.get("finding", []):
             draw_all(_find(report, finding), finding, pictures)
         for pair in table.get("pair", []):
-            save(PhotoPair, pair, report=report)
+            lay_over(report, pair, pictures)
         if table.get("signed", True):
             sign_report(report=report, party=party, role=role_of(party))
     for added in table.get("addendum", []):
