@@ -11,7 +11,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0024_risk_table'),
+        ('records', '0025_disposals'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
