@@ -56,7 +56,6 @@ class SurveyDateForm(RecordForm):
     class Meta:
         model = SurveyDate
         fields = ["due_on", "because"]
-        future_fields = ["due_on"]
         help_texts = {
             "because": "“Goes on tour in May”, “look again after the poultice”. It stands beside the date in the round."
         }
