@@ -1,6 +1,7 @@
 """Addresses of the making: each room of views lists its own."""
 
 from process.views import (
+    acceptance,
     analyses,
     areas,
     bath_diary,
@@ -41,7 +42,8 @@ from process.views import (
 ROOMS = [
     moulds, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units,
     prices, cathodes, areas, sheet, pasting, interruptions, shells, thickness, walls, coupons, failures, drying,
-    closings, copies, finishing, work, costs, care_rules, hydrostatics, mixtures, inspections, range_rows,
+    closings, copies, finishing, work, costs, care_rules, hydrostatics, mixtures, inspections, acceptance,
+    range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]

@@ -93,6 +93,7 @@ WRITERS: dict[str, frozenset[str]] = {
 ACTS: dict[str, frozenset[str]] = {
     "sign condition report": frozenset({CONSERVATOR}),
     "sign risk assessment": frozenset({CONSERVATOR}),
+    "sign specification": frozenset({CONSERVATOR, CURATOR}),
     "close core": frozenset({CONSERVATOR}),
     "accept copy": frozenset({CONSERVATOR}),
     "set lamination risk": frozenset({CONSERVATOR}),

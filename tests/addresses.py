@@ -93,6 +93,7 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "risk_sign": ("risk.number",),
     "specification_list": ("commission.number",),
     "specification_add": ("commission.number",),
+    "specification_sign": ("specification.pk",),
     "specification_edit": ("specification.pk",),
     "concession_add": (),
     "concession": ("concession.number",),
@@ -262,6 +263,8 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "finish_edit": ("finish.pk",),
     "inspection_add": ("copy.number",),
     "inspection_edit": ("inspection.pk",),
+    "inspection_points": ("inspection.pk",),
+    "inspection_answer": ("inspection.pk",),
     "inspection_sign": ("inspection.pk",),
 }
 

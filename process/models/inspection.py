@@ -26,6 +26,8 @@ class Inspection(Tracked, Signed):
     thickness_place = models.CharField("where", max_length=120, blank=True)
     not_measured_reason = models.CharField("or not measured, because", max_length=300, blank=True)
     look = models.TextField("seen under the lens: detail, pits, seam, colour", blank=True)
+    # Points of the specification that only eyes can answer: {"finish": {"verdict": "pass", "words": "even"}}.
+    answers = models.JSONField(default=dict, blank=True, editable=False)
     decision = models.CharField(max_length=20, choices=Decision)
     concession = models.ForeignKey(
         "records.Concession", models.PROTECT, null=True, blank=True, related_name="inspections"

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 
 from process.models import HydrostaticWeighing, Inspection
 from process.reports.making import Making
+from process.summaries.acceptance import points_of
 from process.summaries.densities import LIMITS, densities_of
 from records.care import care_of
 from records.models import Item, Mark, Term
@@ -113,8 +114,19 @@ def inspection(m: Making) -> list[b.Block]:
         b.Fact("Concession", last.concession.number if last.concession else ""),
     )  # fmt: skip
     kept = tuple(fact for fact in facts if fact.value)
-    return [b.Heading("Inspection and acceptance"), b.FactList(kept), b.Prose(sentences(last.look), leads=True),
+    return [b.Heading("Inspection and acceptance"), b.FactList(kept), *_points(last),
+            b.Prose(sentences(last.look), leads=True),
             b.Signatures((signer(last, str(last.inspector), "conservator"),))]  # fmt: skip
+
+
+def _points(last: Inspection) -> list[b.Block]:
+    """The specification, point by point."""
+    points = points_of(last)
+    if not points:
+        return []
+    columns = (b.Column("Point"), b.Column("Required"), b.Column("Found", empty=""), b.Column("Verdict"))
+    rows = tuple((p.label, p.required, p.found, f"{p.word}: {p.reason}" if p.reason else p.word) for p in points)
+    return [b.Prose("Held against the specification:", leads=True), b.FigureTable(columns, rows)]
 
 
 def _least(last: Inspection) -> b.Fact:

@@ -10,6 +10,7 @@ from django.db.models import Q, QuerySet
 from process.models import Core, Inspection, MakingUp, Run, Shell
 from process.services.cores import pass_closing
 from process.services.hot_work import pass_hot_work
+from process.summaries.acceptance import faults
 from records import clock, gates
 from records.consents import Act, quoted
 from records.limits import concessions_of
@@ -168,6 +169,8 @@ def _let_in(inspection: Inspection, status: str) -> None:
     copy = inspection.copy
     if inspection.decision == Inspection.Decision.CONCESSION:
         _refuse_foreign_concession(inspection)
+    if against := faults(inspection):
+        raise ValidationError(against)
     if status not in HELD_AS:
         raise ValidationError({"status": "Say how the accepted copy is held."})
     # The step is the acceptance, which happens now: a concession may be written after the copy was looked at.

@@ -10,6 +10,7 @@ from django.urls import path, reverse
 from process.forms.inspections import InspectionForm, SignForm
 from process.models import FinishStep, Inspection
 from process.services.copies import ACCEPTING, accept
+from process.summaries.acceptance import points_of
 from process.summaries.copies import CopySummary, summarise
 from records import access, clock
 from records.gates import Subject, checks
@@ -98,7 +99,7 @@ def inspection_sign(request: HttpRequest, pk: int) -> HttpResponseBase:
     return answer_form(
         request, form, title=f"Sign the inspection of {copy.number}", act=act, then=_page_of,
         template="process/inspection_sign.html",
-        inspection=inspection, item=copy, mark_checks=mark, signer=party, role=role, gate_final=True,
+        inspection=inspection, item=copy, mark_checks=mark, points=points_of(inspection), signer=party, role=role, gate_final=True,
         back_url=_page_of(copy), verb="Accept and sign" if accepting else "Sign",
     )  # fmt: skip
 

@@ -153,11 +153,16 @@ class SpecificationForm(RecordForm):
             "finish",
             "fill",
             "mark_words",
+            "points_count",
+            "bends_count",
+            "size_low_pct",
+            "size_high_pct",
             "tests",
         ]
         groups = [
             ("The deposit", ["item", "technique", "metal_ion", "thickness_mean_mm", "thickness_min_mm"]),
-            ("The piece", ["finish", "fill", "mark_words", "tests"]),
+            ("The piece", ["finish", "fill", "mark_words"]),
+            ("How it is accepted", ["points_count", "bends_count", "size_low_pct", "size_high_pct", "tests"]),
         ]
 
     def __init__(self, *args, commission: Commission, **kwargs) -> None:
@@ -168,6 +173,9 @@ class SpecificationForm(RecordForm):
     def clean(self) -> dict:
         cleaned = super().clean()
         mean, least = cleaned.get("thickness_mean_mm"), cleaned.get("thickness_min_mm")
+        low, high = cleaned.get("size_low_pct"), cleaned.get("size_high_pct")
+        if low is not None and high is not None and low > high:
+            self.add_error("size_high_pct", "The upper bound lies below the lower one: correct one of the two.")
         if mean is not None and mean <= 0:
             self.add_error("thickness_mean_mm", "A shell has a thickness: enter more than zero.")
         if mean is not None and least is not None and least > mean:

@@ -171,7 +171,11 @@ class Specification(Tracked, Signed):
     finish = models.CharField(max_length=200, blank=True)
     fill = models.CharField("fill or backing", max_length=200, blank=True)
     mark_words = models.CharField("marks: text, place, method", max_length=300, blank=True)
-    tests = models.TextField("acceptance tests", blank=True)
+    size_low_pct = models.FloatField("size against the model, from", null=True, blank=True)
+    size_high_pct = models.FloatField("size against the model, to", null=True, blank=True)
+    points_count = models.PositiveSmallIntegerField("thickness points, at least", null=True, blank=True)
+    bends_count = models.PositiveSmallIntegerField("bends of the coupon, at least", null=True, blank=True)
+    tests = models.TextField("other acceptance tests", blank=True)
 
     class Meta:
         ordering = ["id"]
@@ -179,6 +183,9 @@ class Specification(Tracked, Signed):
     @property
     def metal(self) -> str:
         return METALS.get(self.metal_ion, self.metal_ion)
+
+    def get_absolute_url(self) -> str:
+        return f"{reverse('specification_list', args=[self.commission.number])}#specification-{self.pk}"
 
     def __str__(self) -> str:
         return f"Specification for {self.commission}"

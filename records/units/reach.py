@@ -47,7 +47,8 @@ _BY_NAME: dict[str, tuple[float, float]] = {
     "quantity_count": (1, 1e4), "pieces_count": (1, 1e4), "pulls_allowed_count": (0, 1e4),
     "analysis_valid_days_count": (0, 3650), "probability_count": (1, 5), "consequence_count": (1, 5),
     "probability_after_count": (1, 5), "consequence_after_count": (1, 5), "porosity_count": (0, 3),
-    "undercut_count": (0, 3), "weakness_count": (0, 3), "repairs_count": (0, 3),
+    "undercut_count": (0, 3), "points_count": (1, 1000), "bends_count": (0, 1000), "size_low_pct": (-20, 20),
+    "size_high_pct": (-20, 20), "weakness_count": (0, 3), "repairs_count": (0, 3),
     "pointing_px_count": (1, 1000),
     # numbers without a unit
     "relief_factor": (0, 20), "distribution_factor": (0, 1),

@@ -1,0 +1,44 @@
+"""A copy held against its specification: looked at by everybody, answered by who accepts it."""
+
+from django.http import Http404, HttpRequest, HttpResponseBase
+from django.shortcuts import redirect, render
+from django.urls import path, reverse
+
+from process.forms.acceptance import AnswersForm
+from process.models import Inspection
+from process.summaries.acceptance import points_of, specification_for
+from records import access
+from records.views.answering import answer_form
+
+ROWS = Inspection.objects.select_related("copy__making_up", "inspector")
+
+
+def inspection_points(request: HttpRequest, pk: int) -> HttpResponseBase:
+    inspection = access.fetch(request, ROWS, pk=pk)
+    context = {
+        "inspection": inspection, "item": inspection.copy, "specification": specification_for(inspection),
+        "points": points_of(inspection), "may_answer": access.may(request.user, "write", Inspection),
+    }  # fmt: skip
+    return render(request, "process/inspection_points.html", context)
+
+
+def inspection_answer(request: HttpRequest, pk: int) -> HttpResponseBase:
+    inspection = access.fetch(request, ROWS, to="write", pk=pk)
+    back = reverse("inspection_points", args=[pk])
+    if inspection.is_signed:
+        return redirect(back)
+    specification = specification_for(inspection)
+    if specification is None:
+        raise Http404("Nothing was specified for this copy.")
+    form = AnswersForm(request.POST or None, instance=inspection, specification=specification)
+    return answer_form(
+        request, form, title=f"Hold {inspection.copy.number} against its specification", verb="Keep",
+        sentence="What was measured is compared by itself; these points are seen.", back_url=back,
+        then=lambda row: back,
+    )  # fmt: skip
+
+
+urls = [
+    path("inspections/<int:pk>/points/", inspection_points, name="inspection_points"),
+    path("inspections/<int:pk>/points/answer/", inspection_answer, name="inspection_answer"),
+]
