@@ -99,7 +99,8 @@ def inspection_sign(request: HttpRequest, pk: int) -> HttpResponseBase:
     return answer_form(
         request, form, title=f"Sign the inspection of {copy.number}", act=act, then=_page_of,
         template="process/inspection_sign.html",
-        inspection=inspection, item=copy, mark_checks=mark, points=points_of(inspection), signer=party, role=role, gate_final=True,
+        inspection=inspection, item=copy, mark_checks=mark, points=points_of(inspection),
+        signer=party, role=role, gate_final=True,
         back_url=_page_of(copy), verb="Accept and sign" if accepting else "Sign",
     )  # fmt: skip
 
