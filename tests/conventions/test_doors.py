@@ -68,6 +68,7 @@ LOOKING = {
     "failure",
     "run",
     "run_figures",
+    "inspection_points",
     "cathode_area",
     "trace",
     "trace_file",
