@@ -1,5 +1,6 @@
 """The papers of the making: what each is made of, and what forbids it now."""
 
+from collections.abc import Callable
 from typing import Any
 
 from process.models import Bath, Mould, Run
@@ -31,18 +32,23 @@ def certificate_refusals(copy: Item) -> list[str]:
     return reasons + label_refusals(copy)
 
 
-def is_mould_gone(subject: Any) -> bool:
-    """Only where a destruction is recorded; other moulds have nothing to certify."""
-    mould = getattr(subject, "mould", None) if isinstance(subject, Item) and subject.kind == Item.Kind.MOULD else None
-    return mould is not None and mould.fate == Mould.Fate.DESTROYED
+def is_mould(fate: str) -> Callable[[Any], bool]:
+    """Only where such an end is recorded; other moulds have nothing to certify."""
+
+    def is_gone(subject: Any) -> bool:
+        is_one = isinstance(subject, Item) and subject.kind == Item.Kind.MOULD
+        mould = getattr(subject, "mould", None) if is_one else None
+        return mould is not None and mould.fate == fate
+
+    return is_gone
 
 
-def destruction_refusals(item: Item) -> list[str]:
-    """A destruction is certified with its day and before a witness."""
+def end_refusals(item: Item) -> list[str]:
+    """The end of a mould is certified with its day and before a witness."""
     mould = item.mould
     missing = [words for words, there in (("day", mould.fate_on), ("witness", mould.fate_witness_id)) if not there]
-    named = " and the ".join(missing)
-    return [f"The {named} of the destruction of {item.number} must be recorded first."] if missing else []
+    named, end = " and the ".join(missing), "return" if mould.fate == Mould.Fate.RETURNED else "destruction"
+    return [f"The {named} of the {end} of {item.number} must be recorded first."] if missing else []
 
 
 def sheet_refusals(run: Run) -> list[str]:
@@ -71,8 +77,12 @@ KINDS = (
         maker="process.reports.certificate.make",
     ),
     PaperKind(
-        code="mould-destruction", title="Mould destruction certificate", applies_to=is_mould_gone,
-        refusals=destruction_refusals, maker="process.reports.mould_certificate.make",
+        code="mould-destruction", title="Mould destruction certificate", applies_to=is_mould(Mould.Fate.DESTROYED),
+        refusals=end_refusals, maker="process.reports.mould_certificate.make",
+    ),
+    PaperKind(
+        code="mould-return", title="Mould return certificate", applies_to=is_mould(Mould.Fate.RETURNED),
+        refusals=end_refusals, maker="process.reports.mould_certificate.make",
     ),
     PaperKind(
         code="process-report", title="Process report", applies_to=is_made_here, refusals=report_refusals,

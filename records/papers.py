@@ -5,7 +5,7 @@ from typing import Any
 
 from records import labelling
 from records.extensions import PaperKind, paper_kinds
-from records.models import ConditionReport, Disposal, Handover, Item
+from records.models import Commission, ConditionReport, Disposal, Handover, Item, RiskAssessment
 from records.reports.marking import is_unmarked, marking_gap
 
 # What has a line of descent of its own to be told; moulds and shells stand on the sheet of what they were taken from.
@@ -70,6 +70,22 @@ def has_a_line(subject: Any) -> bool:
     return is_thing(subject) and subject.kind in HEADS
 
 
+def is_commission(subject: Any) -> bool:
+    return isinstance(subject, Commission)
+
+
+def consent_refusals(commission: Commission) -> list[str]:
+    there = commission.consents.exists()
+    return [] if there else [f"No consent is recorded for {commission.number}: ask the owner first."]
+
+
+def order_refusals(commission: Commission) -> list[str]:
+    """The bench works to what was signed."""
+    if not commission.specifications.filter(signed_at__isnull=False).exists():
+        return [f"No signed specification of {commission.number}: say what the copy must become, and sign it."]
+    return []
+
+
 KINDS = (
     PaperKind(
         code="condition-report", title="Condition report",
@@ -90,6 +106,23 @@ KINDS = (
         code="acknowledgement", title="Acknowledgement of a copy",
         applies_to=lambda subject: is_thing(subject) and subject.is_copy, refusals=label_refusals,
         maker="records.reports.acknowledgement.make",
+    ),
+    PaperKind(
+        code="request-sheet", title="Request sheet", applies_to=is_commission, refusals=lambda file: [],
+        maker="records.reports.commission.make_request",
+    ),
+    PaperKind(
+        code="consent", title="Consent", applies_to=is_commission, refusals=consent_refusals,
+        maker="records.reports.commission.make_consent",
+    ),
+    PaperKind(
+        code="work-order", title="Work order", applies_to=is_commission, refusals=order_refusals,
+        maker="records.reports.commission.make_order",
+    ),
+    PaperKind(
+        code="risk-assessment", title="Risk assessment",
+        applies_to=lambda subject: isinstance(subject, RiskAssessment), refusals=lambda risk: [],
+        maker="records.reports.risk.make",
     ),
     PaperKind(
         code="custody-paper", title="Custody paper", applies_to=is_handover(Handover.Kind.FINISHER),

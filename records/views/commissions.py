@@ -11,6 +11,7 @@ from records.forms.commissions import CommissionForm
 from records.models import Commission, Item
 from records.views.answering import answer_form
 from records.views.listing import export, page, wants_export
+from records.views.offered_papers import kinds_for
 
 COLUMNS = [("Number", "number"), ("Asked on", "requested_on"), ("By", "requester"), ("Purpose", "purpose"),
            ("Copies", "quantity_count"), ("Needed by", "needed_by"), ("Closed on", "closed_on")]  # fmt: skip
@@ -56,6 +57,7 @@ def commission(request: HttpRequest, number: str) -> HttpResponse:
         "steps": found.file_steps.select_related("person") if found.has_steps else [],
         "concessions": {c.pk: c for piece in file.pieces for c in piece.concessions.all()}.values(),
         "today": clock.today(),
+        "papers": kinds_for(found) if access.may(request.user, "issue paper") else [],
     }
     return render(request, "records/commission.html", context)
 

@@ -16,7 +16,7 @@ from django.views.decorators.http import require_POST
 
 from records import access, extensions
 from records.forms import sending
-from records.models import Commission, ConditionReport, Disposal, Document, Handover, Item
+from records.models import Commission, ConditionReport, Disposal, Document, Handover, Item, RiskAssessment
 from records.pdf.page_sizes import PAGE_SIZES
 from records.pdf.refusal import CannotPrint
 from records.services import papers
@@ -29,7 +29,7 @@ COLUMNS = [
 ]  # fmt: skip
 # What a person can mend: a rule, a text that does not fit or print, a lost picture, a colleague at the same moment.
 REFUSED = (ValidationError, CannotPrint, IntegrityError)
-SUBJECTS = (Item, ConditionReport, Commission, Handover, Disposal)
+SUBJECTS = (Item, ConditionReport, Commission, Handover, Disposal, RiskAssessment)
 
 
 def document_list(request: HttpRequest) -> HttpResponseBase:

@@ -14,6 +14,7 @@ from records.forms.risks import RiskForm
 from records.models import Compatibility, Item, RiskAssessment
 from records.services.signing import refuse_unread, sign
 from records.views.answering import answer_form
+from records.views.offered_papers import kinds_for
 
 SENTENCE = "Materials that touch a surface nearly always leave a trace: decide with a reason, and sign."
 
@@ -45,6 +46,7 @@ def _shown(risk: RiskAssessment) -> dict[str, Any]:
     rows = rows_for(risk.surfaces)
     return {
         "risk": risk, "sign_fields": [("version", risk.version)], "remarks": remarks(risk, rows),
+        "papers": kinds_for(risk),
         "answers": [(row, STATES[Compatibility.Verdict(row.verdict)]) for row in rows],
     }  # fmt: skip
 

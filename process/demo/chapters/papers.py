@@ -6,10 +6,10 @@ from process.demo.acting import role_of, step
 from process.demo.rows import Table
 from process.models import Run
 from records import extensions
-from records.models import ConditionReport, Disposal, Document, Handover, Item
+from records.models import Commission, ConditionReport, Disposal, Document, Handover, Item, RiskAssessment
 from records.services.papers import issue
 
-SUBJECTS: tuple[type[models.Model], ...] = (Item, ConditionReport, Run, Handover, Disposal)
+SUBJECTS: tuple[type[models.Model], ...] = (Item, ConditionReport, Run, Handover, Disposal, Commission, RiskAssessment)
 
 
 def issue_all(part: Table) -> list[Document]:
