@@ -1,6 +1,6 @@
 """A copy held against its specification: looked at by everybody, answered by who accepts it."""
 
-from django.http import Http404, HttpRequest, HttpResponseBase
+from django.http import HttpRequest, HttpResponseBase
 from django.shortcuts import redirect, render
 from django.urls import path, reverse
 
@@ -25,11 +25,9 @@ def inspection_points(request: HttpRequest, pk: int) -> HttpResponseBase:
 def inspection_answer(request: HttpRequest, pk: int) -> HttpResponseBase:
     inspection = access.fetch(request, ROWS, to="write", pk=pk)
     back = reverse("inspection_points", args=[pk])
-    if inspection.is_signed:
-        return redirect(back)
     specification = specification_for(inspection)
-    if specification is None:
-        raise Http404("Nothing was specified for this copy.")
+    if inspection.is_signed or specification is None:
+        return redirect(back)
     form = AnswersForm(request.POST or None, instance=inspection, specification=specification)
     return answer_form(
         request, form, title=f"Hold {inspection.copy.number} against its specification", verb="Keep",
