@@ -6,7 +6,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('process', '0017_mould_present'),
+        ('process', '0019_work'),
     ]
 
     operations = [
