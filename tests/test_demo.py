@@ -259,7 +259,8 @@ def test_papers_are_issued_into_the_folder():
     assert {paper.kind for paper in papers} == {
         "condition-report", "process-report", "gallery-label", "object-tag", "unmarked-tag", "bench-sheet",
         "certificate", "mould-destruction", "acknowledgement", "condition-sheet", "descent-sheet",
-        "custody-paper", "loan-paper", "transfer-paper", "disposal-paper",
+        "custody-paper", "loan-paper", "transfer-paper", "disposal-paper", "request-sheet", "consent",
+        "risk-assessment", "work-order",
     }  # fmt: skip
     for paper in papers:
         assert len(PdfReader(path_of(paper)).pages) >= 1
