@@ -3,9 +3,9 @@
 from collections.abc import Iterable
 
 from django.db.models import Count, Min
-from django.db.models.functions import Coalesce
 
-from process.models import MakingUp, Mould
+from process.models import Mould
+from process.summaries.editions import editions_of
 from process.summaries.family_drift import sizes_along
 from records.clock import day_words
 from records.extensions import FamilyNote, family_notes, size_sources
@@ -52,28 +52,9 @@ def _due_words(consent: Consent) -> str:
 
 
 def copy_notes(things: Iterable[Item]) -> dict[int, FamilyNote]:
-    """“copy 1 of 2 made, 3 allowed” for each copy made here, counted by the piece that it repeats."""
+    """“copy 1 of 3 authorised, 2 made” for each copy made here, counted by the piece that it repeats."""
     keys = [thing.pk for thing in things if thing.kind == Item.Kind.COPY]
-    making = MakingUp.objects.filter(pk__in=keys).annotate(
-        model_id=Coalesce(Min("shells__cathode__mould__model"), Min("core__pull__mould__model"))
-    )
-    made: dict[int, list[int]] = {}
-    for row in making.order_by("made_up_on", "pk"):
-        made.setdefault(row.model_id, []).append(row.pk)
-    allowed = _allowed_by_model(set(made))
-    return {
-        pk: FamilyNote(f"copy {place} of {len(rows)} made{allowed.get(model, '')}")
-        for model, rows in made.items()
-        for place, pk in enumerate(rows, start=1)
-    }
-
-
-def _allowed_by_model(models: set[int]) -> dict[int, str]:
-    """The sum of what the consents allow; nothing is said where one of them sets no number."""
-    limits: dict[int, list[int | None]] = {}
-    for model, most in Consent.objects.filter(items__in=models).values_list("items", "copies_max_count"):
-        limits.setdefault(model, []).append(most)
-    return {model: f", {sum(each)} allowed" for model, each in limits.items() if None not in each}
+    return {key: FamilyNote(edition.words) for key, edition in editions_of(keys).items()} if keys else {}
 
 
 family_notes += [mould_notes, copy_notes]

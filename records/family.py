@@ -139,6 +139,12 @@ def _notes(things: Iterable[Item]) -> dict[int, FamilyNote]:
     return {key: note for source in extensions.family_notes for key, note in source(things).items()}
 
 
+def edition_of(copy: Item) -> str:
+    """“copy 1 of 3 authorised, 2 made”; nothing of a copy whose making is not recorded."""
+    note = _notes([copy]).get(copy.pk)
+    return note.uses if note else ""
+
+
 def _by_number(members: Iterable[Member], kinds: tuple[str, ...]) -> list[Member]:
     return sorted((m for m in members if m.item.kind in kinds), key=lambda member: member.item.number)
 

@@ -13,6 +13,7 @@ from process.summaries.drift import drift_chart, drift_of
 from process.summaries.thickness import wall_of
 from records import access, extensions
 from records.extensions import CopyTraits, Panel
+from records.family import edition_of
 from records.models import Item
 from records.pdf.charts.as_svg import step_svg
 
@@ -45,7 +46,7 @@ def making_panel(request: HttpRequest, item: Item) -> Panel | None:
     summary = summary_of(item, making)
     context = {
         "item": item, "making": making, "summary": summary, "steps": making.steps, "maps": _maps(summary),
-        "was_cut": any(part.shell.was_cut for part in summary.parts),
+        "edition": edition_of(item), "was_cut": any(part.shell.was_cut for part in summary.parts),
         "may_write": access.may(request.user, "write", MakingUp),
     }  # fmt: skip
     context |= _drift(item, summary_of(item, making))

@@ -2,12 +2,14 @@
 
 from typing import Any
 
-from process.family import copy_notes
+from django.utils.text import capfirst
+
 from process.models import Mould
 from process.reports import finished
 from process.reports.making import Making, gather
 from records.care import care_of
 from records.extensions import PaperContext
+from records.family import edition_of
 from records.identity import identity_of
 from records.limits import limits_along
 from records.models import Consent, Item, SuppressedMark
@@ -26,9 +28,9 @@ KIND = "Certificate of reproduction"
 def _described(m: Making) -> b.Cover:
     """By which the copy itself can be known again: what was measured on it, and its photograph."""
     last, photo = m.inspection, m.portrait
-    note = copy_notes([m.copy]).get(m.copy.pk)
+    edition = capfirst(edition_of(m.copy))
     facts = [
-        b.Fact("Number", m.copy.number), b.Fact("Edition", note.uses if note else ""),
+        b.Fact("Number", m.copy.number), b.Fact("Edition", edition),
         b.Fact("Made", local_day(m.making_up.made_up_on)), b.Fact("Technique", m.making_up.get_technique_display()),
         b.Fact("Materials", m.copy.materials), b.Fact("Lead inside", m.making_up.get_lead_inside_display()),
         *([row_fact("Mass", last, "mass_g"), row_fact("Diameter or breadth", last, "diameter_mm"),

@@ -27,10 +27,11 @@ class LabelForm(RecordForm):
     class Meta:
         model = LabelWording
         fields = [
-            "kind_of_copy", "copy_date", "after", "body", "credit", "size", "distance_mm", "light", "second_language",
-            "second_heading", "second_text", "is_public", "shown_photo",
+            "kind_of_copy", "copy_date", "after", "body", "credit", "with_edition", "size", "distance_mm", "light",
+            "second_language", "second_heading", "second_text", "is_public", "shown_photo",
         ]  # fmt: skip
-        groups = [("The heading", ["kind_of_copy", "copy_date"]), ("The text", ["after", "body", "credit"]),
+        groups = [("The heading", ["kind_of_copy", "copy_date"]),
+                  ("The text", ["after", "body", "credit", "with_edition"]),
                   ("How will it be read?", ["size", "distance_mm", "light"]),
                   ("Is there a second language?", ["second_language", "second_heading", "second_text"]),
                   ("What do strangers see?", ["is_public", "shown_photo"])]  # fmt: skip
@@ -40,6 +41,7 @@ class LabelForm(RecordForm):
             "copy_date": "When the copy was made, never the date of what it repeats.",
             "after": "What it repeats, by whom and when: “after a cast bronze medal of 1624 by …”.",
             "distance_mm": "From the eye to the label; letters grow with it (AS 1319 chart: 4 mm of x-height a metre).",
+            "with_edition": "“Copy 1 of 3 authorised, 2 made”, counted anew each time it is printed; beside the number.",
             "second_language": "Left empty, the label is in one language.",
             "second_heading": "Kind of copy, then its own date: “Galvanoplastische Kopie, 2026”.",
             "is_public": "Without it they learn the number and that it is a copy, nothing more.",

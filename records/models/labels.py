@@ -25,6 +25,7 @@ class LabelWording(Tracked, Signed):
     body = models.TextField(blank=True)
     answer = models.CharField("why the original is not named", max_length=300, blank=True)
     credit = models.CharField("credit line", max_length=300, blank=True)
+    with_edition = models.BooleanField("print which copy of how many authorised it is", default=False)
 
     size = models.CharField("size of the label", max_length=10, choices=Size, default=Size.MEDIUM)
     light = models.CharField(max_length=10, choices=Light, default=Light.GOOD)

@@ -4,8 +4,10 @@ import re
 from typing import Any
 
 from django.conf import settings
+from django.utils.text import capfirst
 
 from records.extensions import PaperContext
+from records.family import edition_of
 from records.limits import concessions_of, limits_along
 from records.models import Item
 from records.pdf.labels import GalleryLabel, build_label
@@ -32,7 +34,7 @@ def make(copy: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
         title=label.after,
         lines=joined_lines(label.body),
         credit=label.credit,
-        number=copy.number,
+        number=" · ".join(filter(None, [copy.number, capfirst(edition_of(copy)) if label.with_edition else ""])),
         second_heading=label.second_heading,
         second_lines=joined_lines(label.second_text),
         limits=tuple(dict.fromkeys(limit.sentence for limit in limits)),

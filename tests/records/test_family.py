@@ -82,7 +82,7 @@ def test_copies_made_here_are_counted_as_an_edition(reader):
 
     uses = [member.note.uses for member in family_of(medal).copies]
 
-    assert uses == ["copy 1 of 2 made, 3 allowed", "copy 2 of 2 made, 3 allowed"]
+    assert uses == ["copy 1 of 3 authorised, 2 made", "copy 2 of 3 authorised, 2 made"]
 
 
 def test_lost_original_flags_its_family(reader):
