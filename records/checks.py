@@ -13,6 +13,7 @@ from records.clock import day_words
 from records.gates import Check, Subject, gate_check
 from records.judging import closing_verdicts
 from records.models import Concession, ConditionReport, Consent, Gate, Item, RiskAssessment
+from records.original_marks import foreseen_marks, marks_left_open
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 
 PERMANENT_MARK = "permanent mark"
@@ -116,6 +117,20 @@ def permanent_mark(subject: Subject, on: date) -> Check | None:
     if mark and mark.is_photographed_copy_mark:
         sentence = f"{mark} does not pass the museum's rules. {' '.join(each.sentence for each in closing)}"
     return Check(PERMANENT_MARK, False, sentence, TECHNICIAN)
+
+
+@gate_check(Gate.MARK, "marks of the original")
+def marks_of_the_original(subject: Subject, on: date) -> Check | None:
+    """No hallmark is carried over; a maker's mark is kept off, or left for a reason; a photograph shows the place."""
+    copy: Item = subject.thing
+    if not copy.made_here or not (foreseen := foreseen_marks(copy)):
+        return None
+    open_ones = marks_left_open(copy, foreseen)
+    if not open_ones:
+        said = "Every hallmark and maker’s mark of the original is accounted for."
+        return Check("marks of the original", True, said)
+    sentence = f"{copy.number}: {' '.join(open_ones)}"
+    return Check("marks of the original", False, sentence, TECHNICIAN)
 
 
 @gate_check(Gate.IDENTIFY, "label approved")

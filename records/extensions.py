@@ -96,6 +96,7 @@ class CopyTraits:
     skin: str = ""  # silver or gold
     longest_mm: float | None = None
     thickness_mm: float | None = None
+    coating_um: float | None = None  # all coats together
 
 
 @dataclass(frozen=True)

@@ -41,9 +41,7 @@ def piece_facts(item: Item, models: Iterable[Item] = (), traits: CopyTraits | No
         thickness_mm=thickness_mm,
         edge_mm=thickness_mm,
         one_sided=traits.one_sided,
-        **_skin(item, traits),
-        **_metal(item),
-        **_of_the_original(item, things[-1]),
+        **(_skin(item, traits) | _metal(item) | _of_the_original(item, things[-1]) | _asked_by_rules(item)),
     )
 
 
@@ -52,11 +50,12 @@ def _skin(item: Item, traits: CopyTraits) -> dict[str, Any]:
     if traits.skin not in ("silver", "gold"):
         return {}
     label = getattr(item, "label", None)
+    found: dict[str, Any] = {"skin": traits.skin, "coating_um": traits.coating_um}
     if label is None:
-        return {"skin": traits.skin}
+        return found
     size_pt = reading_size(label.distance_mm / 1000, label.light)
     said = says_coating(traits.skin, " ".join([label.heading, label.after, label.body]))
-    return {"skin": traits.skin, "largest_pt": size_pt, "plated_pt": size_pt if said else None}
+    return found | {"largest_pt": size_pt, "plated_pt": size_pt if said else None}
 
 
 def _metal(item: Item) -> dict[str, Any]:
@@ -66,6 +65,15 @@ def _metal(item: Item) -> dict[str, Any]:
         return {}
     metal = "copper" if "copper" in item.materials.lower() else found.group()
     return {"metal": metal, "conductivity_pct": 100.0 if metal == "copper" else None}
+
+
+def _asked_by_rules(item: Item) -> dict[str, Any]:
+    """What was written down for the rules alone; what was not stays unknown."""
+    row = getattr(item, "rule_facts", None)
+    names = ("coating_um", "fineness_permille", "moment_uvs_cm", "hole_mm", "corner_count")
+    found = {name: getattr(row, name) for name in names} if row else {}
+    nothing = {name for name in ("coating_um", "hole_mm") if found.get(name) == 0}  # none is there, and none is wide
+    return {name: value for name, value in found.items() if value is not None and name not in nothing}
 
 
 def _of_the_original(item: Item, model: Item) -> dict[str, Any]:

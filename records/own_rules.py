@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from contextvars import ContextVar
+from dataclasses import replace
 from typing import Any
 
 from django.core.signals import request_finished, request_started
@@ -10,7 +11,7 @@ from django.dispatch import receiver
 
 from records import marking
 from records.marking import Rule
-from records.models import MarkRule
+from records.models import MarkRule, RuleCheck
 
 
 def rule_of(row: MarkRule) -> Rule:
@@ -40,6 +41,7 @@ def _begin(**_signal: Any) -> None:
 
 
 @receiver(post_save, sender=MarkRule)
+@receiver(post_save, sender=RuleCheck)
 def _forget(**_signal: Any) -> None:
     if _memo.get() is not None:
         _memo.set([])
@@ -50,12 +52,26 @@ def _end(**_signal: Any) -> None:
     _memo.set(None)
 
 
+def recorded_rules() -> list[Rule]:
+    """Those that came with the register, each with the day on which the museum last compared its text."""
+    checks = {row.code: row for row in RuleCheck.objects.all()}
+    return [_compared(rule, checks[rule.id]) if rule.id in checks else rule for rule in marking.load_rules()]
+
+
+def _compared(rule: Rule, row: RuleCheck) -> Rule:
+    """Text that was read and agrees is no longer from memory; where it differs, the rule stays doubtful."""
+    read = replace(rule, checked_on=row.checked_on, text_version=row.text_version)
+    if not row.confirmed:
+        return replace(read, evidence="from memory")
+    return replace(read, evidence="seen", share_evidence="seen" if rule.share_evidence else "")
+
+
 def all_rules() -> Sequence[Rule]:
     """The recorded rules, then the museum's own that are still asked."""
     memo = _memo.get()
     if memo:
         return memo
-    rules = [*marking.load_rules(), *map(rule_of, MarkRule.objects.filter(is_retired=False))]
+    rules = [*recorded_rules(), *map(rule_of, MarkRule.objects.filter(is_retired=False))]
     if memo is not None:
         memo.extend(rules)
     return rules

@@ -41,6 +41,8 @@ WRITERS: dict[str, frozenset[str]] = {
     "Addendum": frozenset({CONSERVATOR}),
     "Examination": frozenset({CONSERVATOR, CURATOR}),
     "Mark": frozenset({CONSERVATOR, TECHNICIAN}),
+    "RuleCheck": frozenset({CONSERVATOR, CURATOR, REGISTRAR}),
+    "RuleFacts": frozenset({CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN}),
     "MarkRule": frozenset({CONSERVATOR, CURATOR, REGISTRAR}),
     "SuppressedMark": frozenset({CONSERVATOR, TECHNICIAN}),
     # the making

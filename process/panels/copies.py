@@ -8,8 +8,9 @@ from django.utils.safestring import mark_safe
 from process.models import MakingUp
 from process.panels.shells import drawn
 from process.summaries.copies import CopySummary, summarise
-from process.summaries.copy_skin import skin_of
+from process.summaries.copy_skin import depth_of, skin_of
 from process.summaries.drift import drift_chart, drift_of
+from process.summaries.figures import apart
 from process.summaries.thickness import wall_of
 from records import access, extensions
 from records.extensions import CopyTraits, Panel
@@ -80,8 +81,13 @@ def traits(item: Item) -> CopyTraits | None:
     last = next(iter(making.inspected), None)
     return CopyTraits(
         technique, making.technique == MakingUp.Technique.UNIFACE, skin_of(making.steps),
-        last.diameter_mm if last else None, last.finished_thickness_mm if last else None,
+        last.diameter_mm if last else None, last.finished_thickness_mm if last else None, _coating_um(making),
     )  # fmt: skip
+
+
+def _coating_um(making: MakingUp) -> float | None:
+    depth = depth_of(making.steps) if skin_of(making.steps) else None
+    return None if depth is None else apart(depth.m_as("um"))[0]
 
 
 extensions.item_panels.append(making_panel)

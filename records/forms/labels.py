@@ -41,7 +41,7 @@ class LabelForm(RecordForm):
             "copy_date": "When the copy was made, never the date of what it repeats.",
             "after": "What it repeats, by whom and when: “after a cast bronze medal of 1624 by …”.",
             "distance_mm": "From the eye to the label; letters grow with it (AS 1319 chart: 4 mm of x-height a metre).",
-            "with_edition": "“Copy 1 of 3 authorised, 2 made”, counted anew each time it is printed; beside the number.",
+            "with_edition": "“Copy 1 of 3 authorised, 2 made”, counted anew at each printing; beside the number.",
             "second_language": "Left empty, the label is in one language.",
             "second_heading": "Kind of copy, then its own date: “Galvanoplastische Kopie, 2026”.",
             "is_public": "Without it they learn the number and that it is a copy, nothing more.",

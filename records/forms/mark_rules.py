@@ -10,7 +10,7 @@ from records.forms.measurements import not_ahead
 from records.forms.pictures import offer_pictures
 from records.forms.quantities import QuantityField
 from records.marking import load_rules
-from records.models import Mark, MarkRule, Photo, SuppressedMark
+from records.models import Mark, MarkRule, Photo, RuleCheck, RuleFacts, SuppressedMark
 
 SIZED = ("height", "width", "depth")
 WORDED = ("word", "says_copy")
@@ -70,6 +70,40 @@ class MarkRuleForm(RecordForm):
         if bool(cleaned.get("share_of")) != bool(cleaned.get("share")) and "share" not in self.errors:
             self.add_error("share", "Say which part of what: “1/6” and “of the longest straight line”, or neither.")
         return cleaned
+
+
+class RuleCheckForm(RecordForm):
+    class Meta:
+        model = RuleCheck
+        fields = ["checked_on", "text_version", "confirmed", "note", "checked_by"]
+        labels = {"checked_by": "Compared by"}
+        help_texts = {
+            "text_version": "“amended October 2016”: as the text itself says.",
+            "confirmed": "Without it the rule is shown as doubtful wherever it is asked.",
+        }
+
+    def clean_checked_on(self):
+        return not_ahead(self.cleaned_data["checked_on"])
+
+    def clean(self) -> dict[str, Any]:
+        cleaned = super().clean() or self.cleaned_data
+        if not cleaned.get("confirmed") and not cleaned.get("note"):
+            self.add_error("note", "Say what differs, so that the museum can add a rule of its own in its place.")
+        return cleaned
+
+
+class RuleFactsForm(RecordForm):
+    class Meta:
+        model = RuleFacts
+        fields = ["coating_um", "fineness_permille", "moment_uvs_cm", "hole_mm", "corner_count"]
+        evidence_fields = ["coating_um", "fineness_permille", "moment_uvs_cm"]
+        help_texts = {
+            "coating_um": "Of silver or gold laid on; write 0 where there is none.",
+            "fineness_permille": "Gold, silver or platinum in a thousand parts, by assay or as bought.",
+            "moment_uvs_cm": "Asked of pieces in the size and the metals of euro coins only.",
+            "hole_mm": "Write 0 where there is none.",
+            "corner_count": "0 for a round piece.",
+        }
 
 
 class TrialForm(forms.Form):

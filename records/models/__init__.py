@@ -17,7 +17,7 @@ from .incidents import Incident
 from .items import Item
 from .jobs import Job
 from .labels import LabelWording
-from .mark_rules import MarkRule, SuppressedMark
+from .mark_rules import MarkRule, RuleCheck, RuleFacts, SuppressedMark
 from .marks import Mark
 from .measurements import Measurement
 from .parties import Party
@@ -68,6 +68,8 @@ __all__ = [
     "Place",
     "ProvenanceEvent",
     "RiskAssessment",
+    "RuleCheck",
+    "RuleFacts",
     "SentForm",
     "Signed",
     "Specification",

@@ -45,6 +45,41 @@ class MarkRule(Tracked):
         return self.code
 
 
+class RuleCheck(Tracked):
+    """When somebody last compared a rule that came with the register with its text in force."""
+
+    code = models.CharField("rule", max_length=40, unique=True, editable=False)
+    checked_on = models.DateField("text compared on")
+    text_version = models.CharField("which version of the text", max_length=80)
+    confirmed = models.BooleanField("the text says what the rule asks", default=True)
+    checked_by = models.ForeignKey("records.Party", models.PROTECT, null=True, blank=True, related_name="+")
+    note = models.CharField("what differs", max_length=300, blank=True)
+
+    class Meta:
+        ordering = ["code"]
+
+    def __str__(self) -> str:
+        return self.code
+
+
+class RuleFacts(Tracked):
+    """What rules on marks ask of a piece and nothing else records: its coating, its metal, its hole and corners."""
+
+    item = models.OneToOneField("records.Item", models.CASCADE, related_name="rule_facts")
+    coating_um = models.FloatField("thickness of a coating where it is thickest", null=True, blank=True)
+    fineness_permille = models.FloatField("fineness of the precious metal", null=True, blank=True)
+    moment_uvs_cm = models.FloatField("magnetic moment", null=True, blank=True)
+    hole_mm = models.FloatField("width of a central hole", null=True, blank=True)
+    corner_count = models.PositiveSmallIntegerField("corners of a polygon", null=True, blank=True)
+
+    class Meta:
+        ordering = ["item__number"]
+        verbose_name_plural = "rule facts"
+
+    def __str__(self) -> str:
+        return f"what rules ask of {self.item.number}"
+
+
 class SuppressedMark(Tracked):
     """A hallmark or maker's mark of the original: how it was kept off a copy, and the photograph that shows it."""
 

@@ -29,8 +29,16 @@ def make_sheet(sheet: Sheet, now: datetime, page_size: str = "A4") -> bytes:
     pair = (sheet.first, sheet.second)
     numbers = " / ".join(item.number for item in pair)
     paper = head(KIND, numbers, " or ".join(map(called, pair)) + "?", sheet.sentence, _context(now, page_size))
-    blocks = [*_pictures(pair), _table(sheet), b.Prose(USE)]
+    blocks = [*_limits(sheet), *_pictures(pair), _table(sheet), b.Prose(USE)]
     return build(paper, blocks, _record(sheet, now), now)
+
+
+def _limits(sheet: Sheet) -> list[b.Block]:
+    """Whoever takes a piece in hand to compare it must know how it may be used."""
+    return [
+        b.Notice(f"Limits of use of {called(item)}", "\n".join(f"{each.sentence} ({each.source})" for each in limits))
+        for item, limits in sheet.limits
+    ]
 
 
 def called(item: Item) -> str:
@@ -77,4 +85,5 @@ def _record(sheet: Sheet, now: datetime) -> dict[str, Any]:
     return {
         "paper": KIND, "museum": settings.MUSEUM_NAME, "made_on": local_day(now),
         "pieces": [sheet.first.number, sheet.second.number], "lines": [asdict(line) for line in sheet.lines],
+        "limits of use": {item.number: [asdict(each) for each in limits] for item, limits in sheet.limits},
     }  # fmt: skip

@@ -91,6 +91,9 @@ _UNITS: dict[str, tuple[str, tuple[str, ...]]] = {
     "kΩ": ("kohm", ("kohm",)),
     "°": ("deg", ("deg", "degree", "degrees")),
     "%": ("pct", ("percent", "per cent")),
+    "‰": ("permille", ("permille", "per mille")),
+    # A magnetic moment as it is quoted for the metals of coins.
+    "µVs·cm": ("uV*s*cm", ("uVs cm", "µVs cm", "µVs*cm")),
     "µm/h": ("um/h", ()),
     "mm/d": ("mm/day", ("mm/day",)),
     "thou/h": ("thou/h", ()),
@@ -144,6 +147,8 @@ _OFFERED: dict[str, str] = {
     "_ohm": "Ω, mΩ, kΩ",
     "_deg": "°",
     "_pct": "%",
+    "_permille": "‰",
+    "_uvs_cm": "µVs·cm",
     "_um_h": "µm/h, mm/d, thou/h",
     "_lx": "lx",
     "_ph": "pH",

@@ -28,7 +28,7 @@ BY_SUFFIX: dict[str, tuple[float, float]] = {
     "_mm": (0, 1e5), "_um": (0, 1e5), "_um_h": (0, 1e4), "_dm2": (0, 1e4), "_l": (0, 1e6), "_ml": (0, 1e6),
     "_cm3": (0, 1e9), "_g": (0, 1e8), "_g_cm3": (0, 23), "_g_l": (0, 2e3), "_mg_l": (0, 1e6), "_mol_l": (0, 50),
     "_degc": (-100, 1600), "_h": (0, 1e5), "_s": (0, 3e8), "_deg": (0, 360), "_pct": (0, 100), "_ratio": (0, 1e3),
-    "_lx": (0, 2e5), "_ph": (-2, 16), "_be": (0, 80), "_hpa": (500, 1100),
+    "_permille": (0, 1e3), "_uvs_cm": (0, 1e4), "_lx": (0, 2e5), "_ph": (-2, 16), "_be": (0, 80), "_hpa": (500, 1100),
     "_money": (0, 1e9), "_money_h": (0, 1e5), "_money_kg": (0, 1e7), "_money_kwh": (0, 1e4),
 }  # fmt: skip
 
@@ -43,7 +43,9 @@ _BY_NAME: dict[str, tuple[float, float]] = {
     "planned_thickness_mm": (0, 1e3), "planned_minimum_mm": (0, 1e3), "thickness_mm": (0, 1e3),
     "thickness_mean_mm": (0, 1e3), "thickness_min_mm": (0, 1e3), "temperature_max_degc": (-50, 400),
     "water_temperature_degc": (0, 40), "air_temperature_degc": (-50, 60),
+    "coating_um": (0, 1e3), "hole_mm": (0, 1e3),
     # counts
+    "corner_count": (0, 50),
     "quantity_count": (1, 1e4), "pieces_count": (1, 1e4), "pulls_allowed_count": (0, 1e4),
     "analysis_valid_days_count": (0, 3650), "probability_count": (1, 5), "consequence_count": (1, 5),
     "probability_after_count": (1, 5), "consequence_after_count": (1, 5), "porosity_count": (0, 3),

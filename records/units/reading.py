@@ -12,7 +12,7 @@ from records.units.offered import UnitChoice
 LONGEST_TEXT = 64
 
 _NUMBER = r"[0-9.,' ]*[0-9][.,]?(?:[eE][+-]?[0-9]+)?"
-_UNIT = '[A-Za-z\u00a4\u00d7\u00b5\u03bc\u03a9\u2126°º"%][A-Za-z\u00b5\u03bc\u03a9\u2126°ºé%0-9²³^*·/() ]*'
+_UNIT = '[A-Za-z\u00a4\u00d7\u00b5\u03bc\u03a9\u2126°º"%‰][A-Za-z\u00b5\u03bc\u03a9\u2126°ºé%0-9²³^*·/() ]*'
 _TYPED = re.compile(
     rf"(?P<number>[+-]?{_NUMBER}) ?(?P<unit>{_UNIT})?(?:(?:±|\+/-|\+-) ?(?P<margin>{_NUMBER} ?(?:{_UNIT})?))?"
 )

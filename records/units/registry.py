@@ -17,7 +17,7 @@ SUFFIXES: dict[str, str] = {
     "_money": "money", "_money_h": "money/h", "_money_kg": "money/kg", "_money_kwh": "money/kWh", "_kwh": "kWh",
     "_ratio": "dimensionless", "_a_l": "A/L",
     "_ohm": "ohm", "_deg": "deg", "_pct": "pct", "_um_h": "um/h", "_lx": "lux", "_ph": "dimensionless",
-    "_be": "dimensionless", "_hpa": "hPa", "_ms_cm": "mS/cm",
+    "_be": "dimensionless", "_hpa": "hPa", "_ms_cm": "mS/cm", "_permille": "permille", "_uvs_cm": "uV*s*cm",
 }  # fmt: skip
 
 _LONGEST_FIRST = sorted(SUFFIXES, key=len, reverse=True)

@@ -18,7 +18,7 @@ SHOW_DIGITS: dict[str, int] = {
     "_ml": 2, "_cm3": 2, "_g_l": 1, "_mg_l": 0, "_mol_l": -4, "_g_cm3": 2, "_a_dm2": 2, "_degc": 1, "_h": 1,
     "_s": 0, "_ohm": -3, "_deg": 0, "_pct": 1, "_um_h": 1, "_lx": 0, "_ph": 1,
     "_kwh": 2, "_ratio": 2, "_a_l": 2, "_money": 2, "_money_h": 2, "_money_kg": 2, "_money_kwh": 2,
-    "_be": 1, "_hpa": 1, "_ms_cm": -3,
+    "_be": 1, "_hpa": 1, "_ms_cm": -3, "_permille": 0, "_uvs_cm": 1,
 }  # fmt: skip
 
 # The other usual unit, echoed under a field.

@@ -7,6 +7,7 @@ from django.urls import path
 from records import access, clock
 from records.apart import COMPARED, others_of, sheet_of
 from records.models import Item
+from records.pdf.page_sizes import page_size
 
 
 def apart_choice(request: HttpRequest, number: str) -> HttpResponse:
@@ -28,7 +29,8 @@ def apart_paper(request: HttpRequest, number: str, other: str) -> HttpResponse:
     from records.reports.apart import make_sheet  # the paper kit is read when a paper is made
 
     sheet = sheet_of(*_pair(request, number, other))
-    answer = HttpResponse(make_sheet(sheet, clock.now()), content_type="application/pdf")
+    size = page_size(request.GET.get("page_size", ""))
+    answer = HttpResponse(make_sheet(sheet, clock.now(), size), content_type="application/pdf")
     answer["Content-Disposition"] = 'inline; filename="tell-apart.pdf"'
     return answer
 

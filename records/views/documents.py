@@ -17,7 +17,7 @@ from django.views.decorators.http import require_POST
 from records import access, extensions
 from records.forms import sending
 from records.models import Commission, ConditionReport, Disposal, Document, Handover, Item, RiskAssessment
-from records.pdf.page_sizes import PAGE_SIZES
+from records.pdf.page_sizes import page_size
 from records.pdf.refusal import CannotPrint
 from records.services import papers
 from records.views.listing import export, page, wants_export
@@ -79,9 +79,10 @@ def paper_issue(request: HttpRequest, kind: str, number: str) -> HttpResponse:
     party, role = access.signer(request, known.act if known else "issue paper")
     subject = _subject(kind, number)
     form = forms.Form(request.POST)
+    size = page_size(request.POST.get("page_size", ""))
     try:
         with sending.taken(form, request):
-            paper = papers.issue(kind=kind, subject=subject, party=party, role=role, page_size=_page_size(request))
+            paper = papers.issue(kind=kind, subject=subject, party=party, role=role, page_size=size)
     except sending.SentAlready:
         messages.info(request, "This paper was asked for twice at once, and is issued once.")
         return redirect(f"{subject.get_absolute_url()}#papers")
@@ -105,11 +106,6 @@ def _subject(kind: str, number: str) -> Any:
             f"There is no {paper.title.lower()} of {number}: the number is unknown, or such a paper is not made of it."
         )
     return subject
-
-
-def _page_size(request: HttpRequest) -> str:
-    asked = request.POST.get("page_size", "")
-    return asked if asked in PAGE_SIZES else next(iter(PAGE_SIZES))
 
 
 def _sentences(refused: Exception) -> list[str]:

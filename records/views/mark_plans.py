@@ -10,14 +10,13 @@ from django.urls import path, reverse
 from records import access, marking
 from records.forms.mark_rules import WORDED, SuppressedMarkForm, TrialForm
 from records.judging import piece_facts
-from records.lineage import descent_of
 from records.marking import PieceFacts
-from records.models import Item, Mark, SuppressedMark
+from records.models import Item, SuppressedMark
+from records.original_marks import foreseen_marks
 from records.own_rules import all_rules
 from records.views.answering import answer_form
 
 DEPTH_MM = 0.3
-FORESEEN = (Mark.Purpose.HALLMARK, Mark.Purpose.MAKER)
 
 
 def mark_plan(request: HttpRequest, number: str) -> HttpResponse:
@@ -50,7 +49,7 @@ def _ways(typed: dict[str, Any], piece: PieceFacts) -> list[tuple[str, str, str]
 
 def original_marks(request: HttpRequest, number: str) -> HttpResponse:
     copy = access.fetch(request, Item.objects.copies(), number=number)
-    marks = _marks_of_the_original(copy)
+    marks = foreseen_marks(copy)
     told = {row.mark_id: row for row in copy.suppressed_marks.select_related("mark", "done_by", "photo")}
     rows = [(mark, told.get(mark.pk)) for mark in marks]
     return render(request, "records/original_marks.html", {"item": copy, "rows": rows})
@@ -70,20 +69,12 @@ def suppressed_edit(request: HttpRequest, pk: int) -> HttpResponse:
 
 def _answer(request: HttpRequest, row: SuppressedMark, initial: dict[str, Any]) -> HttpResponse:
     back = reverse("original_marks", args=[row.copy.number])
-    form = SuppressedMarkForm(
-        request.POST or None, instance=row, initial=initial, marks=_marks_of_the_original(row.copy)
-    )
+    form = SuppressedMarkForm(request.POST or None, instance=row, initial=initial, marks=foreseen_marks(row.copy))
     return answer_form(
         request, form, title=f"A mark of the original, on {row.copy.number}", verb="Keep", back_url=back,
         sentence="A copy that carries on a hallmark or a maker’s mark can be taken for the original.",
         then=lambda _: back,
     )  # fmt: skip
-
-
-def _marks_of_the_original(copy: Item) -> list[Mark]:
-    """Hallmarks and makers' marks along the line that the copy was made from."""
-    things = [thing.pk for thing in descent_of(copy).forebears]
-    return list(Mark.objects.filter(item__in=things, purpose__in=FORESEEN).select_related("item"))
 
 
 urls = [

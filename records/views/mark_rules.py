@@ -7,6 +7,7 @@ from django.urls import path, reverse
 from records import access, marking
 from records.forms.mark_rules import MarkRuleForm
 from records.models import MarkRule
+from records.own_rules import recorded_rules
 from records.views.writing import begin, correct
 
 SENTENCE = "The museum’s own rules and those of several countries, with where they are written and how sure we are."
@@ -16,7 +17,7 @@ OWN = "A rule of the museum, or of its country: one question, its figure, and wh
 
 def mark_rule_list(request: HttpRequest) -> HttpResponse:
     access.require(request, "view", MarkRule)
-    rows = sorted(marking.load_rules(), key=lambda rule: (rule.jurisdiction != HERE, rule.jurisdiction))
+    rows = sorted(recorded_rules(), key=lambda rule: (rule.jurisdiction != HERE, rule.jurisdiction))
     context = {"sentence": SENTENCE, "rules": rows, "own": MarkRule.objects.all(), "disclaimer": marking.ADVICE}
     return render(request, "records/mark_rule_list.html", context)
 

@@ -91,8 +91,8 @@ def test_page_and_label_tell_the_edition_the_label_only_where_it_is_asked_to(cli
     copy = make_copy("R.2026.1", model=medal)
     make_mark(copy)
     LabelWording.objects.create(
-        item=copy, kind_of_copy="Electrotype copy", copy_date="2026", after="after a bronze medal, 1624", body="Copper.",
-        with_edition=printed, signed_by=make_party(), signed_role="curator", signed_at=NINE,
+        item=copy, kind_of_copy="Electrotype copy", copy_date="2026", after="after a bronze medal, 1624",
+        body="Copper.", with_edition=printed, signed_by=make_party(), signed_role="curator", signed_at=NINE,
     )  # fmt: skip
 
     assert "Copy 1 of 2 authorised, 1 made" in client.get("/things/R.2026.1/").content.decode()

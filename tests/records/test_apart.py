@@ -8,8 +8,8 @@ from django.test import Client
 from django.urls import reverse
 
 from records.apart import others_of, sheet_of
-from records.models import Measurement
-from tests.factories import make_copy, make_inspection, make_item, make_mark, make_user
+from records.models import Concession, Measurement
+from tests.factories import make_copy, make_inspection, make_item, make_mark, make_party, make_user
 
 pytestmark = pytest.mark.django_db
 
@@ -91,3 +91,29 @@ def test_the_sheet_is_one_page_and_names_the_copy_as_copy(pair, reader):
     assert (answer["Content-Type"], len(pages)) == ("application/pdf", 1)
     assert "OVM.1931.0044 or copy R.2026.1?" in text
     assert "Told apart by mass" in text
+
+
+def test_the_sheet_comes_on_letter_too_and_on_a4_for_any_other_word(pair, reader):
+    address = reverse("apart_paper", args=["OVM.1931.0044", "R.2026.1"])
+    answers = {asked: reader.get(address, {"page_size": asked}).content for asked in ("A4", "Letter", "A0", "")}
+    widths = {
+        asked: round(pypdf.PdfReader(io.BytesIO(sheet)).pages[0].mediabox.width) for asked, sheet in answers.items()
+    }
+
+    assert widths == {"A4": 595, "Letter": 612, "A0": 595, "": 595}
+
+
+def test_limits_of_use_of_either_piece_stand_on_page_and_sheet(pair, reader):
+    concession = Concession.objects.create(
+        number="C-2026-09", gate="accept", reason="Accepted thin.", limits_of_use="Not for handling.",
+        given_by=make_party(), given_role="conservator", given_on="2026-03-04",
+    )  # fmt: skip
+    concession.items.add(pair[1])
+
+    page = reader.get(reverse("apart", args=["OVM.1931.0044", "R.2026.1"])).content.decode()
+    sheet = reader.get(reverse("apart_paper", args=["OVM.1931.0044", "R.2026.1"])).content
+    text = " ".join(pypdf.PdfReader(io.BytesIO(sheet)).pages[0].extract_text().split())
+
+    assert "Limits of use of R.2026.1" in page and "Not for handling." in page
+    assert "Limits of use of copy R.2026.1" in text and "Not for handling. (concession C-2026-09)" in text
+    assert "Limits of use of OVM" not in page + text

@@ -8,10 +8,10 @@ from process.demo.rows import Table, build, find, save
 from process.demo.studio import Studio
 from process.models import FinishStep, Inspection, MakingUp, Shell
 from process.services.copies import accept, make_up
-from records.models import Item, LabelWording, Mark
+from records.models import Item, LabelWording, Mark, RuleFacts
 from records.services.signing import approve_label
 
-NESTED = ("making_up", "finish", "mark", "inspection", "label", "photo")
+NESTED = ("making_up", "finish", "mark", "rule_facts", "inspection", "label", "photo")
 
 
 def tell(part: Table, studio: Studio) -> None:
@@ -25,6 +25,9 @@ def tell(part: Table, studio: Studio) -> None:
         for mark in table.get("mark", []):
             with step(mark, mark.get("made_by", "")):
                 save(Mark, without(mark), item=copy)
+        for asked in table.get("rule_facts", []):
+            with step(asked):
+                save(RuleFacts, without(asked), item=copy)
         _finish(copy, table)
     made_here = {table["number"] for table in part.get("copy", [])}
     for table in part.get("report", []):
