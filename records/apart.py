@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 
 from records import extensions, units
-from records.extensions import Limit, PieceTrait
+from records.extensions import PieceTrait
 from records.family import Family, Member, family_of
-from records.limits import limits_along
+from records.limits import limited_among
 from records.lineage import links_up
 from records.models import Item, Mark, Measurement
 from records.telling import FEATURES, Comparison, Value, compare, compare_words, told_apart
@@ -25,7 +25,7 @@ class Sheet:
     second: Item
     lines: list[Comparison]
     is_one_line: bool
-    limits: list[tuple[Item, list[Limit]]]
+    limited: list[Item]
 
     @property
     def title(self) -> str:
@@ -47,8 +47,9 @@ def sheet_of(first: Item, second: Item) -> Sheet:
     found = {item.pk: _known(item) for item in (first, second)}
     lines = [_line(key, found[first.pk], found[second.pk]) for key in FEATURES]
     worth = [line for line in lines if line.first or line.second or line.feature.key in {"mark", "mass", "edge"}]
-    limits = [(item, found) for item in (first, second) if (found := limits_along(item))]
-    return Sheet(first, second, worth, bool(_line_of(first) & _line_of(second)), limits)
+    flagged = limited_among([first.number, second.number])
+    limited = [item for item in (first, second) if item.number in flagged]
+    return Sheet(first, second, worth, bool(_line_of(first) & _line_of(second)), limited)
 
 
 def _line_of(item: Item) -> set[int]:

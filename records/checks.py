@@ -125,7 +125,7 @@ def marks_of_the_original(subject: Subject, on: date) -> Check | None:
     copy: Item = subject.thing
     if not copy.made_here or not (foreseen := foreseen_marks(copy)):
         return None
-    open_ones = marks_left_open(copy, foreseen)
+    open_ones = marks_left_open(foreseen)
     if not open_ones:
         said = "Every hallmark and maker’s mark of the original is accounted for."
         return Check("marks of the original", True, said)

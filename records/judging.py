@@ -10,7 +10,7 @@ from records.labelling import traits_of
 from records.line import measured_on
 from records.marking import MarkFacts, PieceFacts, Rule, Verdict
 from records.models import Item, Mark, Measurement, SuppressedMark
-from records.own_rules import all_rules
+from records.own_rules import all_rules, gate_rules
 from records.wording.reading import reading_size
 from records.wording.surface import says_coating
 
@@ -127,7 +127,7 @@ def verdicts_of(mark: Mark, piece: PieceFacts, rules: Sequence[Rule] | None = No
 
 def closing_verdicts(copy: Item, marks: Iterable[Mark]) -> tuple[Mark | None, list[Verdict]]:
     """The best mark of a copy, and those rules of the gate that it does not pass; no rule is left out."""
-    rules = [rule for rule in all_rules() if rule.gate]
+    rules = gate_rules()
     sized = any(rule.at_least_mm for rule in rules)
     piece = piece_facts(copy) if sized else PieceFacts(object_class=class_of(copy.object_type))
     judged = [(mark, [v for v in verdicts_of(mark, piece, rules) if not v.passes]) for mark in marks]

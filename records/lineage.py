@@ -95,6 +95,11 @@ def links_both(item: Item) -> tuple[list[DescentLink], list[DescentLink]]:
     return sorted(up, key=lambda row: row.pk), [row for row in rows if row not in up]
 
 
+def forebears_of(item: Item) -> RawSQL:
+    """The keys of a thing and of all that it was made from, for a question that the database answers by itself."""
+    return RawSQL(_walk("target_id", "source_id"), [item.pk])
+
+
 def link_of(row: DescentLink) -> Link:
     source = row.source.number if row.source else None
     return Link(source, row.target.number, _KIT_WORDS.get(row.transfer, row.transfer), row.side)

@@ -1,30 +1,47 @@
 """Hallmarks and makers' marks that a copy could carry on: which there are along its line, and which are still open."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
-from records.lineage import descent_of
+from django.db.models import OuterRef, Q, QuerySet, Subquery
+
+from records.lineage import forebears_of
 from records.models import Item, Mark, SuppressedMark
 
 FORESEEN = (Mark.Purpose.HALLMARK, Mark.Purpose.MAKER)
 
 
 def foreseen_marks(copy: Item) -> list[Mark]:
-    """Along everything that the copy was made from."""
-    things = [thing.pk for thing in descent_of(copy).forebears]
-    return list(Mark.objects.filter(item__in=things, purpose__in=FORESEEN).select_related("item"))
+    """Along all that the copy was made from, with `told_how` and `told_photo` of what became of each; one query."""
+    kept = getattr(copy, "_foreseen", None)
+    return list(_marks(copy).filter(purpose__in=FORESEEN).exclude(item=copy)) if kept is None else kept
 
 
-def marks_left_open(copy: Item, marks: list[Mark]) -> list[str]:
+def keep_marks(copy: Item) -> None:
+    """Read its own marks and those foreseen at once, and leave both on the row for the parts of a page."""
+    rows = list(_marks(copy).filter(Q(item=copy) | Q(purpose__in=FORESEEN)))
+    own = copy.marks.all()
+    own._result_cache = [mark for mark in rows if mark.item_id == copy.pk]
+    copy._prefetched_objects_cache = {"marks": own}
+    copy._foreseen = [mark for mark in rows if mark.item_id != copy.pk]
+
+
+def _marks(copy: Item) -> QuerySet[Mark]:
+    told = SuppressedMark.objects.filter(copy=copy, mark=OuterRef("pk"))
+    rows = Mark.objects.filter(item__in=forebears_of(copy)).select_related("item")
+    return rows.annotate(told_how=Subquery(told.values("how")[:1]), told_photo=Subquery(told.values("photo")[:1]))
+
+
+def marks_left_open(marks: Iterable[Mark]) -> list[str]:
     """One sentence for each mark that may still be taken for the original's own."""
-    told = {row.mark_id: row for row in copy.suppressed_marks.all()}
-    return [sentence for mark in marks for sentence in _open(mark, told.get(mark.pk))]
+    return [sentence for mark in marks for sentence in _open(mark)]
 
 
-def _open(mark: Mark, row: SuppressedMark | None) -> Iterator[str]:
+def _open(mark: Mark) -> Iterator[str]:
     named = f"“{mark.text}” ({mark.get_purpose_display()} on {mark.item.number})"
-    if row is None:
+    if mark.told_how is None:
         yield f"What became of {named} is not recorded: mask it in the mould or remove it, and photograph the place."
-    elif row.how == SuppressedMark.How.LEFT and mark.purpose == Mark.Purpose.HALLMARK:
-        yield f"{named} was left on the copy: a hallmark is removed."
-    elif row.how != SuppressedMark.How.LEFT and row.photo_id is None:
-        yield f"{named} was {row.get_how_display()}, and no photograph shows the place."
+    elif mark.told_how == SuppressedMark.How.LEFT:
+        if mark.purpose == Mark.Purpose.HALLMARK:
+            yield f"{named} was left on the copy: a hallmark is removed."
+    elif mark.told_photo is None:
+        yield f"{named} was {SuppressedMark.How(mark.told_how).label}, and no photograph shows the place."

@@ -66,6 +66,14 @@ def _compared(rule: Rule, row: RuleCheck) -> Rule:
     return replace(read, evidence="seen", share_evidence="seen" if rule.share_evidence else "")
 
 
+def gate_rules() -> list[Rule]:
+    """Those that a mark must pass before the gate opens; of the recorded ones only the museum's own policy is asked."""
+    if memo := _memo.get():
+        return [rule for rule in memo if rule.gate]
+    own = MarkRule.objects.filter(is_retired=False, gate=True)
+    return [*(rule for rule in marking.load_rules() if rule.gate), *map(rule_of, own)]
+
+
 def all_rules() -> Sequence[Rule]:
     """The recorded rules, then the museum's own that are still asked."""
     memo = _memo.get()

@@ -7,7 +7,8 @@ from typing import Any
 from django.conf import settings
 
 from records.apart import Sheet
-from records.extensions import PaperContext
+from records.extensions import Limit, PaperContext
+from records.limits import limits_along
 from records.models import Item
 from records.pdf import blocks as b
 from records.pdf.document import build
@@ -29,15 +30,16 @@ def make_sheet(sheet: Sheet, now: datetime, page_size: str = "A4") -> bytes:
     pair = (sheet.first, sheet.second)
     numbers = " / ".join(item.number for item in pair)
     paper = head(KIND, numbers, " or ".join(map(called, pair)) + "?", sheet.sentence, _context(now, page_size))
-    blocks = [*_limits(sheet), *_pictures(pair), _table(sheet), b.Prose(USE)]
-    return build(paper, blocks, _record(sheet, now), now)
+    limits = {item: found for item in pair if (found := limits_along(item))}
+    blocks = [*_limits(limits), *_pictures(pair), _table(sheet), b.Prose(USE)]
+    return build(paper, blocks, _record(sheet, limits, now), now)
 
 
-def _limits(sheet: Sheet) -> list[b.Block]:
+def _limits(found: dict[Item, list[Limit]]) -> list[b.Block]:
     """Whoever takes a piece in hand to compare it must know how it may be used."""
     return [
         b.Notice(f"Limits of use of {called(item)}", "\n".join(f"{each.sentence} ({each.source})" for each in limits))
-        for item, limits in sheet.limits
+        for item, limits in found.items()
     ]
 
 
@@ -81,9 +83,9 @@ def _row(line: Comparison) -> tuple[str, ...]:
     return line.feature.title, line.first, line.second, f"{WORD[line.answer]} {line.why} {line.feature.proves}"
 
 
-def _record(sheet: Sheet, now: datetime) -> dict[str, Any]:
+def _record(sheet: Sheet, limits: dict[Item, list[Limit]], now: datetime) -> dict[str, Any]:
     return {
         "paper": KIND, "museum": settings.MUSEUM_NAME, "made_on": local_day(now),
         "pieces": [sheet.first.number, sheet.second.number], "lines": [asdict(line) for line in sheet.lines],
-        "limits of use": {item.number: [asdict(each) for each in limits] for item, limits in sheet.limits},
+        "limits of use": {item.number: [asdict(each) for each in found] for item, found in limits.items()},
     }  # fmt: skip

@@ -14,12 +14,14 @@ from records.forms.labels import LabelForm
 from records.gates import GateClosed, Subject, checks
 from records.labelling import Labelled
 from records.limits import limits_conceded
+from records.line import keep_line
 from records.models import Gate, Item, LabelWording
+from records.original_marks import keep_marks
 from records.services.signing import approve_label
 from records.views.answering import answer_form, closed_words
 from records.wording.reading import reading_size, x_height_mm
 
-COPIES = Item.objects.copies().select_related("owner", "label__signed_by")
+COPIES = Item.objects.copies().select_related("owner", "label__signed_by", "rule_facts")
 SENTENCE = "One approved wording, from which every label, tag and caption of this copy is printed."
 CHANGED = "The wording was changed since you opened this page: read it again before you approve it."
 
@@ -28,6 +30,8 @@ def label_edit(request: HttpRequest, number: str) -> HttpResponse:
     """Whoever may not write it reads it here."""
     copy = access.fetch(request, COPIES, number=number)
     label = getattr(copy, "label", None)
+    keep_line(copy)
+    keep_marks(copy)
     labelled = labelling.gather(copy)
     context = _context(copy, label, labelled)
     if not access.may(request.user, "write", LabelWording):

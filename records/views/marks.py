@@ -26,7 +26,7 @@ def mark_add(request: HttpRequest, number: str) -> HttpResponse:
 
 
 def mark_edit(request: HttpRequest, pk: int) -> HttpResponse:
-    mark = access.fetch(request, Mark.objects.select_related("item"), to="write", pk=pk)
+    mark = access.fetch(request, Mark.objects.select_related("item__rule_facts"), to="write", pk=pk)
     judged = verdicts_of(mark, _piece(mark.item))
     form = MarkForm(request.POST or None, request.FILES or None, instance=mark)
     return _answer(request, form, f"Mark “{mark.text}” on {mark.item.number}", mark=mark, verdicts=judged)

@@ -114,6 +114,7 @@ def test_limits_of_use_of_either_piece_stand_on_page_and_sheet(pair, reader):
     sheet = reader.get(reverse("apart_paper", args=["OVM.1931.0044", "R.2026.1"])).content
     text = " ".join(pypdf.PdfReader(io.BytesIO(sheet)).pages[0].extract_text().split())
 
-    assert "Limits of use of R.2026.1" in page and "Not for handling." in page
+    assert "Limits of use of R.2026.1" in page and reverse("thing_limits", args=["R.2026.1"]) in page
+    assert "Not for handling." in reader.get(reverse("thing_limits", args=["R.2026.1"])).content.decode()
     assert "Limits of use of copy R.2026.1" in text and "Not for handling. (concession C-2026-09)" in text
     assert "Limits of use of OVM" not in page + text
