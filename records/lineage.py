@@ -67,17 +67,17 @@ def _steps() -> QuerySet[DescentLink]:
     return DescentLink.objects.select_related("source", "target")
 
 
-def _leads_here(item: Item) -> Q:
-    return Q(target_id__in=RawSQL(_walk("target_id", "source_id"), [item.pk]))
+def _leads_here(*items: Item) -> Q:
+    return Q(target_id__in=RawSQL(_walk("target_id", "source_id", len(items)), [item.pk for item in items]))
 
 
 def _begins_here(*items: Item) -> Q:
     return Q(source_id__in=RawSQL(_walk("source_id", "target_id", len(items)), [item.pk for item in items]))
 
 
-def links_up(item: Item) -> list[DescentLink]:
-    """Every recorded step that led to a thing, near or far; one query."""
-    return list(_steps().filter(_leads_here(item)))
+def links_up(*items: Item) -> list[DescentLink]:
+    """Every recorded step that led to one of the things, near or far; one query."""
+    return list(_steps().filter(_leads_here(*items)))
 
 
 def links_down(*items: Item) -> list[DescentLink]:

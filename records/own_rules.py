@@ -1,6 +1,6 @@
 """The rules that marks are held against: those that came with the register, and the museum's own rows."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from contextvars import ContextVar
 from dataclasses import replace
 from typing import Any
@@ -32,19 +32,19 @@ def listed(words: str) -> list[str]:
 
 
 # Within one request the rules are asked of the database once, however many copies a page judges.
-_memo: ContextVar[list[Rule] | None] = ContextVar("rules on marks", default=None)
+_memo: ContextVar[dict[str, list[Rule]] | None] = ContextVar("rules on marks", default=None)
 
 
 @receiver(request_started)
 def _begin(**_signal: Any) -> None:
-    _memo.set([])
+    _memo.set({})
 
 
 @receiver(post_save, sender=MarkRule)
 @receiver(post_save, sender=RuleCheck)
 def _forget(**_signal: Any) -> None:
     if _memo.get() is not None:
-        _memo.set([])
+        _memo.set({})
 
 
 @receiver(request_finished)
@@ -66,20 +66,22 @@ def _compared(rule: Rule, row: RuleCheck) -> Rule:
     return replace(read, evidence="seen", share_evidence="seen" if rule.share_evidence else "")
 
 
-def gate_rules() -> list[Rule]:
+def gate_rules() -> Sequence[Rule]:
     """Those that a mark must pass before the gate opens; of the recorded ones only the museum's own policy is asked."""
-    if memo := _memo.get():
-        return [rule for rule in memo if rule.gate]
     own = MarkRule.objects.filter(is_retired=False, gate=True)
-    return [*(rule for rule in marking.load_rules() if rule.gate), *map(rule_of, own)]
+    return _once("gate", lambda: [*(rule for rule in marking.load_rules() if rule.gate), *map(rule_of, own)])
 
 
 def all_rules() -> Sequence[Rule]:
     """The recorded rules, then the museum's own that are still asked."""
+    own = MarkRule.objects.filter(is_retired=False)
+    return _once("all", lambda: [*recorded_rules(), *map(rule_of, own)])
+
+
+def _once(name: str, read: Callable[[], list[Rule]]) -> Sequence[Rule]:
     memo = _memo.get()
-    if memo:
-        return memo
-    rules = [*recorded_rules(), *map(rule_of, MarkRule.objects.filter(is_retired=False))]
-    if memo is not None:
-        memo.extend(rules)
-    return rules
+    if memo is None:
+        return read()
+    if name not in memo:
+        memo[name] = read()
+    return memo[name]
