@@ -10,7 +10,7 @@ from django.db.models import Exists, OuterRef, Q, Subquery
 from records import checks, extensions, gates
 from records.gates import Check, Subject
 from records.models import Commission, DescentLink, Gate, Item
-from records.original_marks import any_foreseen, keep_foreseen
+from records.original_marks import leave_out_foreseen
 
 OF_ORIGINAL = (Gate.PERMISSION, Gate.RISK, Gate.BEFORE, Gate.AFTER)
 OF_COPY = (Gate.MARK, Gate.ACCEPT, Gate.IDENTIFY)
@@ -47,12 +47,11 @@ def pieces_of(commission: Commission) -> list[Item]:
         source=OuterRef("pk"), transfer=DescentLink.Transfer.MOULDING, happened_on__gte=commission.requested_on
     )
     first = moulded.order_by("happened_on").values("happened_on")[:1]
-    rows = Item.objects.filter(mine).annotate(
-        was_made=Exists(made), moulded_on=Subquery(first), any_foreseen=any_foreseen()
-    )
+    rows = Item.objects.filter(mine).annotate(was_made=Exists(made), moulded_on=Subquery(first))
     rows = rows.select_related("label__signed_by").distinct()
     pieces = list(rows.prefetch_related(*checks.RELATED, *extensions.gate_related))
-    keep_foreseen([piece for piece in pieces if piece.made_here])
+    for piece in pieces:
+        leave_out_foreseen(piece)
     return pieces
 
 

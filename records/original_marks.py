@@ -1,12 +1,11 @@
 """Hallmarks and makers' marks that a copy could carry on: which there are along its line, and which are still open."""
 
 from collections.abc import Iterable, Iterator
-from copy import copy as copy_of
 
-from django.db.models import Exists, OuterRef, Q, QuerySet, Subquery
+from django.db.models import OuterRef, Q, QuerySet, Subquery
 
-from records.lineage import forebears_of, links_up
-from records.models import DescentLink, Item, Mark, SuppressedMark
+from records.lineage import forebears_of
+from records.models import Item, Mark, SuppressedMark
 
 FORESEEN = (Mark.Purpose.HALLMARK, Mark.Purpose.MAKER)
 
@@ -26,37 +25,9 @@ def keep_marks(copy: Item) -> None:
     copy._foreseen = [mark for mark in rows if mark.item_id != copy.pk]
 
 
-def any_foreseen() -> Exists:
-    """Whether the register knows any such mark at all: beside other columns it costs no question of its own."""
-    return Exists(Mark.objects.filter(purpose__in=FORESEEN))
-
-
-def keep_foreseen(copies: list[Item]) -> None:
-    """For a page about many copies: three questions at the most, and none where `any_foreseen` of the rows says no."""
-    asked = [each for each in copies if getattr(each, "any_foreseen", True)]
-    links = links_up(*asked) if asked else []
-    sources = {link.source_id for link in links if link.source_id}
-    marks = list(Mark.objects.filter(item__in=sources, purpose__in=FORESEEN).select_related("item")) if sources else []
-    told = {(row.copy_id, row.mark_id): row for row in SuppressedMark.objects.filter(copy__in=copies)} if marks else {}
-    for each in copies:
-        before = _before(each.pk, links) if marks else set()
-        each._foreseen = [_told(mark, told.get((each.pk, mark.pk))) for mark in marks if mark.item_id in before]
-
-
-def _before(key: int, links: list[DescentLink]) -> set[int]:
-    found: set[int] = set()
-    waiting = {key}
-    while waiting:
-        waiting = {link.source_id for link in links if link.target_id in waiting and link.source_id} - found
-        found |= waiting
-    return found
-
-
-def _told(mark: Mark, row: SuppressedMark | None) -> Mark:
-    """The mark as one copy has it: the same may have been dealt with otherwise on another."""
-    mine = copy_of(mark)
-    mine.told_how, mine.told_photo = (row.how, row.photo_id) if row else (None, None)
-    return mine
+def leave_out_foreseen(copy: Item) -> None:
+    """An overview of many pieces walks no line: this is judged where a copy is labelled and its papers issued."""
+    copy._foreseen = []
 
 
 def _marks(copy: Item) -> QuerySet[Mark]:

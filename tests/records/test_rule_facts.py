@@ -15,7 +15,6 @@ from records.gates import Subject, checks
 from records.judging import piece_facts
 from records.marking import MarkFacts, PieceFacts, judge, load_rules
 from records.models import Gate, Item, RuleCheck, RuleFacts
-from records.original_marks import foreseen_marks, keep_foreseen, marks_left_open
 from records.own_rules import all_rules
 from tests.factories import make_copy, make_item, make_mark, make_photo, make_user
 
@@ -219,17 +218,3 @@ class TestMarksOfTheOriginal:
 
     def test_where_the_original_carries_none_nothing_is_asked(self):
         assert check_of(make_copy()) is None
-
-    def test_many_copies_are_asked_at_once_and_each_keeps_its_own_answer(self, copy, django_assert_max_num_queries):
-        beaker = Item.objects.get(object_type="beaker")
-        other, plain = make_copy(model=beaker), make_copy()
-        self.told(copy, how="left", reason="overlooked")
-        copies = list(Item.objects.filter(pk__in=[copy.pk, other.pk, plain.pk]).order_by("pk"))
-
-        with django_assert_max_num_queries(3):
-            keep_foreseen(copies)
-            found = {each.pk: marks_left_open(foreseen_marks(each)) for each in copies}
-
-        assert "was left on the copy" in found[copy.pk][0]
-        assert "is not recorded" in found[other.pk][0]
-        assert found[plain.pk] == []
