@@ -6,7 +6,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0026_surveys'),
+        ('records', '0027_acceptance_points'),
     ]
 
     operations = [

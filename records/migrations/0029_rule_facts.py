@@ -10,7 +10,7 @@ from django.db import migrations, models
 class Migration(migrations.Migration):
 
     dependencies = [
-        ('records', '0027_label_edition'),
+        ('records', '0028_label_edition'),
         migrations.swappable_dependency(settings.AUTH_USER_MODEL),
     ]
 
