@@ -16,6 +16,7 @@ from tests.addresses import address, routes
 VARIANTS: dict[str, tuple[str, ...]] = {
     "event_add": tuple(f"?kind={kind}" for kind in ("covered", "current", "interruption", "restart", "stop")),
 }
+SENT_TO = {"trace": "decisions/"}  # the form is answered by another address than the page's own
 ASKING = {"mark_plan", "mixture"}  # forms that only ask, and keep nothing
 NUMBERS = (QuantityField, forms.IntegerField)  # FloatField and DecimalField are IntegerFields
 
@@ -41,7 +42,8 @@ class Page:
         return data
 
     def send(self, client: Client, data: dict[str, Any]) -> Any:
-        return (client.get if self.route in ASKING else client.post)(self.where, data)
+        where = self.where + SENT_TO.get(self.route, "")
+        return (client.get if self.route in ASKING else client.post)(where, data)
 
     def back(self, answer: Any) -> dict[str | None, forms.BaseForm]:
         """The same forms in the page's answer, by their prefixes."""

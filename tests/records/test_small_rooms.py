@@ -68,7 +68,13 @@ def test_a_word_is_added_to_its_scheme(client):
 
     client.post(
         reverse("term_add"),
-        {"scheme": "finding", "group": "any object", "label": "blue stain", "definition": "Blue area."},
+        {
+            "scheme": "finding",
+            "group": "any object",
+            "label": "blue stain",
+            "definition": "Blue area.",
+            "pattern": "plain",
+        },
     )
 
     assert Term.objects.get(label="blue stain").scheme == "finding"
