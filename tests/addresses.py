@@ -1,9 +1,13 @@
 """The address of every page, made from rows: a new page is added here, and every test that walks them all walks it."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import Any
 
-from django.urls import URLPattern, get_resolver, reverse
+from django.urls import reverse
+
+from tests.routes import routes
+
+__all__ = ["ADDRESSES", "address", "routes"]
 
 # Route: where each part of its address comes from: "kind.attribute" of a row of `tests.everything`, or "=word" itself.
 ADDRESSES: dict[str, tuple[str, ...]] = {
@@ -272,19 +276,6 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
 
 # What is asked on top of the address, where a page without it shows little.
 QUERIES = {"search": "?q=medal", "lookup": "?name=originals", "event_add": "?kind=fault"}
-
-
-def routes() -> dict[str, URLPattern]:
-    """Every route of the site by its name."""
-    return {pattern.name: pattern for pattern in _walk(get_resolver().url_patterns)}
-
-
-def _walk(patterns: list[Any]) -> Iterator[URLPattern]:
-    for pattern in patterns:
-        if isinstance(pattern, URLPattern):
-            yield pattern
-        else:
-            yield from _walk(pattern.url_patterns)
 
 
 def address(route: str, rows: Mapping[str, Any]) -> str:

@@ -257,10 +257,9 @@ def test_papers_are_issued_into_the_folder():
     papers = list(Document.objects.all())
 
     assert {paper.kind for paper in papers} == {
-        "condition-report", "process-report", "gallery-label", "object-tag", "unmarked-tag", "bench-sheet",
-        "certificate", "mould-destruction", "acknowledgement", "condition-sheet", "descent-sheet",
-        "custody-paper", "loan-paper", "transfer-paper", "disposal-paper", "request-sheet", "consent",
-        "risk-assessment", "work-order",
+        "condition-report", "process-report", "gallery-label", "object-tag", "unmarked-tag", "bench-sheet", "consent",
+        "certificate", "mould-destruction", "acknowledgement", "condition-sheet", "descent-sheet", "custody-paper",
+        "loan-paper", "transfer-paper", "disposal-paper", "request-sheet", "risk-assessment", "work-order",
     }  # fmt: skip
     for paper in papers:
         assert len(PdfReader(path_of(paper)).pages) >= 1
