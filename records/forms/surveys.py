@@ -13,7 +13,7 @@ MONTHS = units.Reach(1, 120)
 WITHIN = [("", "now or within a month"), ("3", "within three months"), ("12", "within a year"), ("all", "at any time")]
 
 
-class RoundForm(forms.Form):
+class RoundFilter(forms.Form):
     """“Show copies due … kept at …, looked at in the light …”; the light goes along to each new report."""
 
     within = forms.ChoiceField(label="due", required=False, choices=WITHIN)

@@ -7,7 +7,7 @@ from django.shortcuts import render
 from django.urls import path, reverse
 
 from records import access
-from records.forms.surveys import RoundForm, SurveyDateForm, SurveyRuleForm
+from records.forms.surveys import RoundFilter, SurveyDateForm, SurveyRuleForm
 from records.models import Item, SurveyDate, SurveyRule
 from records.surveys import Survey, stops_due, surveyed, surveys_of
 from records.views.answering import answer_form
@@ -27,7 +27,7 @@ DATE = "It is due on {:%-d %B %Y} ({}). A date set here holds until a report is 
 def survey_list(request: HttpRequest) -> HttpResponseBase:
     access.require(request, "view", Item)
     every = surveys_of(surveyed())
-    form = RoundForm(request.GET, list(dict.fromkeys(survey.place for survey in every)))
+    form = RoundFilter(request.GET, list(dict.fromkeys(survey.place for survey in every)))
     rows = form.narrow(every)
     if wants_export(request):
         return export(rows, COLUMNS, "surveys")

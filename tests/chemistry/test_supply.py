@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from process.chemistry.costs import (
     bath_share,
+    cost_of_copy,
     cost_of_run,
     energy_cost,
     expected_attempts,
@@ -128,3 +129,8 @@ def test_steps_that_exceed_the_charge_are_refused() -> None:
         stages_of(RAMP, Q(1, "A"), Q(1, "A*h"))
     with pytest.raises(ChemistryError, match="hours"):
         charge_after_hours((), 1)
+
+
+def test_the_sum_is_every_part_and_nothing_else():
+    """Hand sum: 546 + 0.69 + 48 = 594.69."""
+    assert cost_of_copy([Q(546.0, "money"), Q(0.69, "money"), Q(48.0, "money")]).magnitude == pytest.approx(594.69)

@@ -6,6 +6,7 @@ from uuid import uuid4
 import pytest
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.urls import reverse
+from django.utils import timezone
 
 from process.models import AreaPart, MakingUp, Mould
 from process.models import Event as RunEvent
@@ -135,7 +136,7 @@ def run_with(coin, **mould):
 
 def start(client, run, **changes):
     data = {
-        "at": f"{clock.now():%Y-%m-%dT%H:%M}",
+        "at": f"{timezone.localtime(clock.now()):%Y-%m-%dT%H:%M}",
         "current_a": "0.08",
         "current_a_unit": "A",
         "token": uuid4(),

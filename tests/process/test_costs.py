@@ -7,11 +7,9 @@ from io import StringIO
 import pytest
 from django.urls import reverse
 
-from process.chemistry.costs import cost_of_copy
 from process.models import Expense, PriceList, WorkEstimate, WorkHours
 from process.summaries.commission_costs import costs_of_commission
 from process.summaries.copy_costs import costs_of_copy
-from records.units import ureg
 from tests.factories import make_commission, make_copy, make_party, make_run, make_user
 
 pytestmark = pytest.mark.django_db
@@ -35,12 +33,6 @@ def copy(commission):
 def hours(work_h, kind="making_up", **fields) -> WorkHours:
     person = fields.pop("person", None) or make_party()
     return WorkHours.objects.create(work_h=work_h, kind=kind, person=person, done_on=DAY, **fields)
-
-
-def test_the_sum_is_every_part_and_nothing_else():
-    """Hand sum: 546 + 0.69 + 48 = 594.69."""
-    Q = ureg.Quantity
-    assert cost_of_copy([Q(546.0, "money"), Q(0.69, "money"), Q(48.0, "money")]).magnitude == pytest.approx(594.69)
 
 
 def test_a_copy_costs_its_hours_and_its_bills(copy, commission):
