@@ -68,14 +68,16 @@ def _compared(rule: Rule, row: RuleCheck) -> Rule:
 
 def gate_rules() -> Sequence[Rule]:
     """Those that a mark must pass before the gate opens; of the recorded ones only the museum's own policy is asked."""
-    own = MarkRule.objects.filter(is_retired=False, gate=True)
-    return _once("gate", lambda: [*(rule for rule in marking.load_rules() if rule.gate), *map(rule_of, own)])
+    return [rule for rule in [*marking.load_rules(), *own_rules()] if rule.gate]
 
 
 def all_rules() -> Sequence[Rule]:
     """The recorded rules, then the museum's own that are still asked."""
-    own = MarkRule.objects.filter(is_retired=False)
-    return _once("all", lambda: [*recorded_rules(), *map(rule_of, own)])
+    return _once("all", lambda: [*recorded_rules(), *own_rules()])
+
+
+def own_rules() -> Sequence[Rule]:
+    return _once("own", lambda: [rule_of(row) for row in MarkRule.objects.filter(is_retired=False)])
 
 
 def _once(name: str, read: Callable[[], list[Rule]]) -> Sequence[Rule]:

@@ -16,7 +16,7 @@ from records.models import Item, Mark, Measurement
 from records.portraits import best_of, in_order
 from records.views.offered_papers import papers_of
 
-THINGS = Item.objects.select_related("owner", "place", "label__signed_by").annotate(
+THINGS = Item.objects.select_related("owner", "place", "label__signed_by", "rule_facts").annotate(
     is_marked=Exists(Mark.objects.filter(item=OuterRef("pk")))
 )
 
