@@ -40,25 +40,34 @@ class Point:
 
 def specification_for(inspection: Inspection) -> Specification | None:
     """The last one of the commission for what the copy was taken from."""
-    making = inspection.copy.making_up
+    return _specified(inspection.copy.making_up, _shells(inspection.copy.making_up))
+
+
+def _specified(making: MakingUp, shells: list[Shell]) -> Specification | None:
     if making.commission_id is None:
         return None
-    rows = Specification.objects.filter(commission=making.commission_id).select_related("item")
-    models = {shell.model_pk for shell in _shells(making)}
-    return rows.filter(item__in=models).order_by("pk").last()
+    rows = Specification.objects.filter(commission=making.commission_id).select_related("item", "commission")
+    return rows.filter(item__in={shell.model_pk for shell in shells}).order_by("pk").last()
 
 
 def points_of(inspection: Inspection) -> list[Point]:
     """None where nothing was specified."""
-    wanted = specification_for(inspection)
+    return held_against(inspection)[1]
+
+
+def held_against(inspection: Inspection) -> tuple[Specification | None, list[Point]]:
+    """The specification of a copy and each of its points; the shells are read once for both."""
+    making = inspection.copy.making_up
+    shells = _shells(making)
+    wanted = _specified(making, shells)
     if wanted is None:
-        return []
-    making, shells = inspection.copy.making_up, _shells(inspection.copy.making_up)
+        return None, []
     found = [
         _technique(wanted, making), _metal(wanted, shells), _mean(wanted), _least(wanted, inspection),
         *_number_of_points(wanted, shells), *_bends(wanted, shells), *_size(wanted, inspection),
     ]  # fmt: skip
-    return found + [_seen(code, label, wanted, inspection) for code, label in SEEN.items() if getattr(wanted, code)]
+    seen = [_seen(code, label, wanted, inspection) for code, label in SEEN.items() if getattr(wanted, code)]
+    return wanted, found + seen
 
 
 def faults(inspection: Inspection) -> list[str]:

@@ -6,7 +6,7 @@ from django.urls import path, reverse
 
 from process.forms.acceptance import AnswersForm
 from process.models import Inspection
-from process.summaries.acceptance import points_of, specification_for
+from process.summaries.acceptance import held_against, specification_for
 from records import access
 from records.views.answering import answer_form
 
@@ -15,10 +15,14 @@ ROWS = Inspection.objects.select_related("copy__making_up", "inspector")
 
 def inspection_points(request: HttpRequest, pk: int) -> HttpResponseBase:
     inspection = access.fetch(request, ROWS, pk=pk)
+    specification, points = held_against(inspection)
     context = {
-        "inspection": inspection, "item": inspection.copy, "specification": specification_for(inspection),
-        "points": points_of(inspection), "may_answer": access.may(request.user, "write", Inspection),
-    }  # fmt: skip
+        "inspection": inspection,
+        "item": inspection.copy,
+        "specification": specification,
+        "points": points,
+        "may_answer": access.may(request.user, "write", Inspection),
+    }
     return render(request, "process/inspection_points.html", context)
 
 
