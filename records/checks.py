@@ -18,7 +18,7 @@ from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 
 PERMANENT_MARK = "permanent mark"
 RELATED = [
-    Prefetch("consents", Consent.objects.select_related("owner", "given_by").prefetch_related("commissions")),
+    Prefetch("consents", Consent.objects.with_commissions()),
     "risk_assessments",
     Prefetch("condition_reports", ConditionReport.objects.pictured()),
     "marks",

@@ -79,7 +79,7 @@ def read_file(commission: Commission) -> CommissionFile:
     """Of a commission from `file_rows`."""
     pieces = pieces_of(commission)
     found = {consent.pk: consent for piece in pieces for consent in piece.consents.all()}
-    consents = [each for each in found.values() if commission in each.commissions.all()]
+    consents = [each for each in found.values() if commission.pk in each.commission_keys]
     parts = [source(commission, consents) for source in extensions.file_parts]
     lines = gates_of(pieces, clock.today()) + [line for part in parts for line in part.lines]
     lines = _with_what_was_recorded(lines)

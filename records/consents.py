@@ -40,14 +40,13 @@ Ask = Callable[[Consent, Act, date], str]
 def bearing(subject: Subject, act: Act, on: date) -> list[Consent]:
     """The consents whose conditions bind the step: those for its commission, in force if any is; all must allow it."""
     rows = act.consents or [row for row in _rows(subject) if row.valid_from <= on]
-    named = [row for row in rows if act.commission and act.commission in row.commissions.all()]
+    named = [row for row in rows if act.commission and act.commission.pk in row.commission_keys]
     rows = named or rows
     return [row for row in rows if row.in_force_on(on)] or rows
 
 
 def _rows(subject: Subject) -> list[Consent]:
-    rows = subject.thing.consents.select_related("owner", "given_by")
-    return list(rows.prefetch_related("commissions"))
+    return list(subject.thing.consents.with_commissions())
 
 
 def _condition(name: str, code: str, ask: str) -> Callable[[Ask], Ask]:

@@ -16,6 +16,7 @@ COLUMNS = {
     HandlingSession: ("id", "happened_on", "time_h", "people_count", "occasion", "seen", "as_typed"),
     Disposal: ("number", "reason", "decided_on", "authority", "way", "done_on", "method", "kept", "photo_id"),
 }
+ROWS = {"handover_rows": Handover, "session_rows": HandlingSession, "disposal_rows": Disposal}
 PEOPLE = {Handover: ("party",), HandlingSession: ("supervised_by",), Disposal: ("decided_by", "done_by", "witness")}
 
 
@@ -27,16 +28,21 @@ class Hands:
 
 
 def hands_of(item: Item) -> Hands:
-    """Remembered on the row, for two parts of its page ask."""
+    """Remembered on the row, for two parts of its page ask; a row that was read `with_hands` has them along."""
     if not hasattr(item, "_hands"):
-        row = Item.objects.filter(pk=item.pk).values_list(*(_rows(model) for model in COLUMNS)).get()
+        row = item if hasattr(item, "handover_rows") else with_hands(Item.objects.filter(pk=item.pk)).get()
         handovers, sessions, disposals = (
-            [_read(model, values, item) for values in found or []] for model, found in zip(COLUMNS, row, strict=True)
+            [_read(model, values, item) for values in getattr(row, name) or []] for name, model in ROWS.items()
         )
         handovers.sort(key=lambda each: (each.agreed_on, each.number), reverse=True)
         sessions.sort(key=lambda each: (each.happened_on, each.pk), reverse=True)
         item._hands = Hands(handovers, sessions, next(iter(disposals), None))
     return item._hands
+
+
+def with_hands(things: QuerySet[Item]) -> QuerySet[Item]:
+    """The things with the rows of the three tables beside them."""
+    return things.annotate(**{name: _rows(model) for name, model in ROWS.items()})
 
 
 def _rows(model: type) -> Subquery:

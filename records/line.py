@@ -33,7 +33,7 @@ def read_line(item: Item) -> Line:
     for row in rows:
         if not row.is_struck:
             measured.setdefault(row.item_id, []).append(row)
-    consents = Consent.objects.filter(items__in=keys).select_related("owner").distinct()
+    consents = Consent.objects.filter(items__in=keys).with_commissions().distinct()
     struck = [row for row in rows if row.is_struck and row.item_id == item.pk]
     return Line(descent, down, measured, list(consents), struck)
 

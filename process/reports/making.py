@@ -92,7 +92,7 @@ class Making:
         return [row for row in rows if self._worked_under(row)]
 
     def _worked_under(self, consent: Consent) -> bool:
-        if self.making_up.commission_id in {commission.pk for commission in consent.commissions.all()}:
+        if self.making_up.commission_id in consent.commission_keys:
             return True
         return any(consent.in_force_on(mould.made_on) for mould in self.moulds)
 

@@ -82,7 +82,7 @@ def copies_check(model: Item, on: date, commission: Commission | None = None) ->
 
 def _covers(consent: Consent, commission_pk: int | None) -> bool:
     """A copy without a commission counts under every consent, a consent without one covers every copy."""
-    named = {commission.pk for commission in consent.commissions.all()}
+    named = consent.commission_keys
     return commission_pk is None or not named or commission_pk in named
 
 

@@ -1,10 +1,11 @@
 """A request for copies, and what allows and shapes it: consent, risk assessment, specification."""
 
 from django.db import models
-from django.db.models import F, Q
+from django.db.models import F, OuterRef, Q, Subquery, Value
 from django.urls import reverse
 
-from .base import Signed, Tracked
+from .base import Signed, Tracked, TrackedQuerySet
+from .json_rows import JsonRows
 
 
 class Commission(Tracked):
@@ -33,6 +34,14 @@ class Commission(Tracked):
         return self.number
 
 
+class ConsentQuerySet(TrackedQuerySet):
+    def with_commissions(self) -> "ConsentQuerySet":
+        """Whom it comes from, and the keys of the commissions that it names, with the same question."""
+        named = Consent.commissions.through.objects.filter(consent=OuterRef("pk")).order_by()
+        keys = named.annotate(one=Value(1)).values("one").annotate(keys=JsonRows("commission_id")).values("keys")
+        return self.select_related("owner", "given_by").annotate(named_commissions=Subquery(keys))
+
+
 class Consent(Tracked):
     class MouldFate(models.TextChoices):
         KEEP = "keep", "kept by the museum"
@@ -44,6 +53,8 @@ class Consent(Tracked):
         CORE = "core", "skin on a core"
         MATRIX = "matrix", "matrix, a negative that is kept"
         FACING = "facing", "plate facing"
+
+    objects = ConsentQuerySet.as_manager()
 
     owner = models.ForeignKey("records.Party", models.PROTECT, related_name="consents")
     given_by = models.ForeignKey(
@@ -93,6 +104,13 @@ class Consent(Tracked):
 
     def __str__(self) -> str:
         return f"Consent of {self.owner}, {self.given_on}"
+
+    @property
+    def commission_keys(self) -> set[int]:
+        """The commissions it was given for; none, and it was given for any."""
+        if hasattr(self, "named_commissions"):
+            return set(self.named_commissions or [])
+        return {commission.pk for commission in self.commissions.all()}
 
     def in_force_on(self, day) -> bool:
         return self.valid_from <= day and (self.valid_to is None or day <= self.valid_to)

@@ -45,5 +45,5 @@ def pass_use(*, copy: Item, words: str, purpose: str = "", is_sale: bool = False
 
 def _binds(consent, commissions: set[int]) -> bool:
     """A consent that names commissions binds the copies made for them; one that names none, or a copy without, all."""
-    named = {commission.pk for commission in consent.commissions.all()}
+    named = consent.commission_keys
     return not named or not commissions or bool(named & commissions)

@@ -8,6 +8,7 @@ from django.urls import reverse
 
 from records import access, extensions, object_id, sentences, units
 from records.conditions import conditions_of
+from records.hands import with_hands
 from records.hanging import Everything, Hanging, hanging_on
 from records.line import keep_line
 from records.lineage import made_from
@@ -16,7 +17,7 @@ from records.models import Item, Mark, Measurement
 from records.portraits import best_of, in_order
 from records.views.offered_papers import papers_of
 
-THINGS = Item.objects.select_related("owner", "place", "label__signed_by", "rule_facts").annotate(
+THINGS = with_hands(Item.objects.select_related("owner", "place", "label__signed_by", "rule_facts")).annotate(
     is_marked=Exists(Mark.objects.filter(item=OuterRef("pk")))
 )
 
