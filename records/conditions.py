@@ -25,8 +25,10 @@ class Condition:
 
 BITES = {
     "valid_to": "the moulding, each run", "techniques": "each run, the core, the making-up",
-    "materials": "the moulding", "temperature": "the moulding", "purposes": "the moulding, how the copy is held",
-    "pulls": "each run, each cast", "copies": "the moulding, the making-up", "sale": "how the copy is held",
+    "materials": "the moulding", "temperature": "the moulding",
+    "purposes": "the moulding, how the copy is held, lent, given, touched",
+    "pulls": "each run, each cast", "copies": "the moulding, the making-up",
+    "sale": "the moulding, how the copy is held, a sale",
     "scan": "a scan that is sent", "presence": "the moulding", "moulds": "each run after that day, the mould's end",
     "label": "the label's approval and print",
 }  # fmt: skip

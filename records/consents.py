@@ -13,6 +13,7 @@ from records.clock import day_words
 from records.conditions import conditions_of
 from records.gates import Check, Subject, gate_check
 from records.models import Commission, Consent, Gate, Party, Term
+from records.purposes import SALE
 from records.roles import CONSERVATOR, REGISTRAR
 
 
@@ -27,9 +28,8 @@ class Act:
     techniques: tuple[str, ...] = ()  # of Consent.Technique; several where the step leaves it open
     material: Term | None = None
     temperature_degc: float | None = None
-    purpose: str = ""  # as the list of purposes calls it
+    purposes: tuple[str, ...] = ()  # as the list of purposes calls them
     present: tuple[Party, ...] = ()
-    is_sale: bool = False
     is_scan: bool = False
     consents: list[Consent] = field(default_factory=list)  # of a copy: those of all that it was made from
 
@@ -103,8 +103,9 @@ def temperature(consent: Consent, act: Act, on: date) -> str:
 
 @_condition("consent: purpose", "purposes", REGISTRAR)
 def purpose(consent: Consent, act: Act, on: date) -> str:
-    barred = act.purpose and consent.purposes and act.purpose not in consent.purposes
-    return f"{act.words} for {act.purpose}." if barred else ""
+    """A sale is asked by itself, below: what a consent says of it stands in one place."""
+    barred = [each for each in act.purposes if each != SALE and each not in consent.purposes]
+    return f"{act.words}; purpose: {' and '.join(barred)}." if barred and consent.purposes else ""
 
 
 @_condition("consent: presence", "presence", CONSERVATOR)
@@ -124,7 +125,7 @@ def _is_conservator(party: Party) -> bool:
 
 @_condition("consent: sale", "sale", REGISTRAR)
 def sale(consent: Consent, act: Act, on: date) -> str:
-    return f"{act.words}." if act.is_sale and not consent.sale_allowed else ""
+    return f"{act.words} for sale." if SALE in act.purposes and not consent.sale_allowed else ""
 
 
 @_condition("consent: scan", "scan", REGISTRAR)

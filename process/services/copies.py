@@ -92,7 +92,7 @@ def _within_consent(copy: Item, shells: list[Shell], making_up: MakingUp, afterw
     commission = making_up.commission
     act = Act(
         words=f"{copy.number} is made up", commission=commission, techniques=(TECHNIQUES[making_up.technique],),
-        purpose=commission.purpose.label if commission else "",
+        purposes=(commission.purpose.label,) if commission else (),
     )  # fmt: skip
     moulds = [s.cathode.mould or (s.cathode.core.pull.mould if s.cathode.core else None) for s in shells]
     for model in {mould.model for mould in moulds if mould}:

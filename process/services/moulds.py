@@ -44,7 +44,7 @@ def _moulding(number: str, mould: Mould) -> Act:
     commission = mould.commission
     return Act(
         words=f"{number} was taken", commission=commission, is_moulding=True, material=mould.material,
-        temperature_degc=mould.working_temperature_degc, purpose=commission.purpose.label if commission else "",
+        temperature_degc=mould.working_temperature_degc, purposes=(commission.purpose.label,) if commission else (),
         present=tuple(party for party in (mould.made_by, mould.present) if party),
     )  # fmt: skip
 

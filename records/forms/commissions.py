@@ -6,10 +6,11 @@ from records.forms.lookup import LookupField, LookupListField
 from records.models import Commission, Consent, Specification, Term
 from records.models.commissions import METALS
 from records.numbers import SERIES, next_number
+from records.purposes import SALE
 
 # Words of a list that a consent holds to: column, list, what it means when none is ticked.
 TICKED = {
-    "purposes": (Term.Scheme.PURPOSE, "None ticked: for any purpose."),
+    "purposes": (Term.Scheme.PURPOSE, "None ticked: for any purpose. Whether it may be sold is asked below."),
     "materials_allowed": (Term.Scheme.MOULD_MATERIAL, "None ticked: any that is not excluded."),
     "materials_excluded": (Term.Scheme.MOULD_MATERIAL, ""),
 }
@@ -113,7 +114,8 @@ class ConsentForm(RecordForm):
     def _offer_words(self, name: str) -> None:
         """Those that are offered now, and those that the consent holds already."""
         scheme, words = TICKED[name]
-        labels = list(Term.objects.filter(scheme=scheme, is_retired=False).values_list("label", flat=True))
+        rows = Term.objects.filter(scheme=scheme, is_retired=False).exclude(scheme=Term.Scheme.PURPOSE, label=SALE)
+        labels = list(rows.values_list("label", flat=True))
         labels += [each for each in getattr(self.instance, name) if each not in labels]
         self.fields[name] = forms.MultipleChoiceField(
             label=self.fields[name].label, choices=[(each, each) for each in labels], required=False, help_text=words,
@@ -130,6 +132,8 @@ class ConsentForm(RecordForm):
         if both:
             named = ", ".join(sorted(both))
             self.add_error("materials_excluded", f"{named} cannot be both allowed and excluded: untick one.")
+        if SALE in (cleaned.get("purposes") or ()) and not cleaned.get("sale_allowed"):
+            self.add_error("purposes", "“sale” is ticked, and sale is not allowed: tick both, or neither.")
         highest = cleaned.get("temperature_max_degc")
         if highest is not None and not -20 <= highest <= 400:  # common sense, no source
             self.add_error("temperature_max_degc", "From -20 to 400 °C is possible: look at the number and its unit.")

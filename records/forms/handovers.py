@@ -3,6 +3,7 @@
 from typing import Any
 
 from django import forms
+from django.db.models import Q
 
 from records import clock
 from records.forms.base import RecordForm
@@ -20,11 +21,11 @@ class AgreementForm(RecordForm):
     class Meta:
         model = Handover
         fields = [
-            "number", "kind", "party", "purpose", "agreed_on", "due_on", "described_as", "terms", "commission",
-            "value_money", "price_money", "currency",
+            "number", "kind", "party", "purpose", "serves", "agreed_on", "due_on", "described_as", "terms",
+            "commission", "value_money", "price_money", "currency",
         ]  # fmt: skip
         groups = [
-            ("What is agreed", ["number", "kind", "party", "purpose", "agreed_on", "due_on", "described_as"]),
+            ("What is agreed", ["number", "kind", "party", "purpose", "serves", "agreed_on", "due_on", "described_as"]),
             ("Conditions, value, commission", ["terms", "value_money", "price_money", "currency", "commission"]),
         ]
         future_fields = ["due_on"]
@@ -32,6 +33,7 @@ class AgreementForm(RecordForm):
         widgets = {"terms": forms.Textarea({"rows": 3})}
         help_texts = {
             "purpose": "Of a finisher the work, of a loan what it is for.",
+            "serves": "The owners' consents are asked whether they allow it. Not needed for work outside.",
             "due_on": "For work outside and for a loan. Past it, the home page asks for the piece.",
             "described_as": "How the receiver's lists and labels call it: kind of copy and date first. Not needed for "
             "work outside.",
@@ -39,6 +41,12 @@ class AgreementForm(RecordForm):
             "value_money": "While it is in other hands: what it would cost to make it anew.",
             "currency": "What ¤ stands for: EUR, USD.",
         }
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        kept = Q(is_retired=False) | Q(pk=self.instance.serves_id)
+        self.fields["serves"].queryset = self.fields["serves"].queryset.filter(kept)
+        self.fields["kind"].disabled = self.instance.out_on is not None  # owner, place and papers follow from it
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
@@ -51,6 +59,8 @@ class AgreementForm(RecordForm):
             self.add_error("due_on", "It is due back before it was agreed: correct one of the two days.")
         if kind and kind != Kind.FINISHER and not cleaned.get("described_as"):
             self.add_error("described_as", "Say how the receiver describes it, beginning with the kind of copy.")
+        if kind in (Kind.LOAN, Kind.GIFT) and not cleaned.get("serves"):
+            self.add_error("serves", "Say what it serves as there: the owners may have allowed some purposes only.")
         if kind == Kind.SALE and cleaned.get("price_money") is None and "price_money" not in self.errors:
             self.add_error("price_money", "A sale has its price.")
         if any(cleaned.get(name) is not None for name in ("value_money", "price_money")) and not cleaned["currency"]:

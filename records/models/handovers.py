@@ -7,6 +7,8 @@ from django.db import models
 from django.db.models import F, Q
 from django.urls import reverse
 
+from records.purposes import EXCHANGE, SALE
+
 from .base import Tracked, TrackedQuerySet
 
 MASS = [MinValueValidator(0.001), MaxValueValidator(1_000_000)]
@@ -48,6 +50,10 @@ class Handover(Tracked):
         "records.Commission", models.PROTECT, null=True, blank=True, related_name="handovers"
     )
     purpose = models.CharField("agreed work or purpose", max_length=300)
+    serves = models.ForeignKey(
+        "records.Term", models.PROTECT, null=True, blank=True, related_name="+", verbose_name="serves there as",
+        limit_choices_to={"scheme": "purpose"},
+    )  # fmt: skip
     terms = models.TextField("further conditions", blank=True)
     described_as = models.CharField("described by the receiver as", max_length=300, blank=True)
     agreed_on = models.DateField()
@@ -100,6 +106,12 @@ class Handover(Tracked):
     @property
     def is_final(self) -> bool:
         return self.kind in self.FINAL
+
+    @property
+    def purposes(self) -> tuple[str, ...]:
+        """What consents are asked about: that it is sold or exchanged, and what it is to serve as where it goes."""
+        by_kind = {self.Kind.SALE: SALE, self.Kind.EXCHANGE: EXCHANGE}.get(self.Kind(self.kind), "")
+        return tuple(filter(None, (by_kind, self.serves.label if self.serves else "")))
 
     @property
     def is_out(self) -> bool:

@@ -58,7 +58,7 @@ def _agreed(row: Handover) -> tuple[b.Fact, ...]:
     }
     return (
         b.Fact("Goes to", str(row.party)), b.Fact("Agreed", local_day(row.agreed_on)),
-        b.Fact("Due back", local_day(row.due_on)),
+        b.Fact("Due back", local_day(row.due_on)), b.Fact("Serves there as", str(row.serves or "")),
         *(b.Fact(fact.label, f"{fact.value} {row.currency}") for fact in money.values() if fact.value),
         b.Fact("Commission", str(row.commission or "")),
     )  # fmt: skip

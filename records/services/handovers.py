@@ -77,14 +77,14 @@ def call_off(*, handover: Handover, because: str) -> Handover:
 
 
 def _pass_consents(handover: Handover, *, afterwards: bool) -> None:
-    """The owners of what the copy repeats may have barred a sale, or allowed other purposes only."""
-    if handover.kind not in (Handover.Kind.SALE, Handover.Kind.EXCHANGE):
+    """The owners of what the copy repeats may have barred a sale, or allowed other purposes only.
+
+    A finisher works on it and has no use of it: no purpose, and nothing asked.
+    """
+    if handover.kind == Handover.Kind.FINISHER:
         return
-    kind = Handover.Kind(handover.kind)
-    pass_use(
-        copy=handover.item, words=f"{handover.item.number} is {TOLD[kind]}", purpose=str(kind),
-        is_sale=kind == Handover.Kind.SALE, afterwards=afterwards,
-    )  # fmt: skip
+    words = f"{handover.item.number} goes to {handover.party}"
+    pass_use(copy=handover.item, words=words, purposes=handover.purposes, afterwards=afterwards)
 
 
 def _refuse_gone(copy: Item) -> None:

@@ -19,14 +19,15 @@ from records.views.listing import export, page, wants_export
 from records.views.offered_papers import kinds_for
 
 ROWS = Handover.objects.select_related(
-    "item__label", "item__owner", "party", "commission", "handed_by", "taken_back_by"
+    "item__label", "item__owner", "party", "serves", "commission", "handed_by", "taken_back_by"
 )
 AGREE = "Nothing leaves yet: this says who gets the copy, for what, until when, and as what it is described."
 HAND = "Weighed and looked at now, so that it can be compared when it comes back."
 BACK = "Weighed and looked at as on the way out, before anything else is done to it."
 COLUMNS = [
     ("number", "number"), ("copy", "item__number"), ("kind", "get_kind_display"), ("goes to", "party__name"),
-    ("purpose", "purpose"), ("agreed on", "agreed_on"), ("out on", "out_on"), ("due back on", "due_on"),
+    ("purpose", "purpose"), ("serves as", "serves"), ("agreed on", "agreed_on"), ("out on", "out_on"),
+    ("due back on", "due_on"),
     ("back on", "back_on"), ("mass out, g", "mass_out_g"), ("mass back, g", "mass_back_g"),
     ("received by", "receiver"), ("acknowledged as a copy on", "acknowledged_on"),
     ("stands", lambda row: state_of(row)[1]),

@@ -2,7 +2,7 @@
 
 from records.models import Handover
 from tests.browser.walking import day
-from tests.factories import make_handover, make_party
+from tests.factories import make_handover, make_party, make_term
 from tests.process.leaving_copies import certify, copy, marked
 
 __all__ = ["copy", "marked"]  # fixtures
@@ -11,11 +11,13 @@ __all__ = ["copy", "marked"]  # fixtures
 def test_a_loan_from_agreement_to_return(page, walk, marked):
     certify(marked)
     make_party("Town Gallery", kind="institution")
+    make_term("purpose", "display surrogate")
     registrar = walk(page, "registrar")
 
     registrar.go(f"/things/{marked.number}/")
     registrar.follow("Hand it over")
     registrar.fill({"Kind": "loan", "Goes to": "Town Gallery", "Agreed work or purpose": "an exhibition",
+                    "Serves there as": "display surrogate",
                     "Due back on": day(-30)})  # fmt: skip
     registrar.press("Keep what is agreed")
     assert "agreed, still here" in registrar.text()

@@ -80,7 +80,7 @@ def test_the_purpose_of_the_commission_is_one_that_the_owner_allows(conservator,
     consent = make_consent(coin, purposes=["study or teaching"])
     commission = make_commission("RQ-1", originals=[coin])  # for handling
 
-    assert refused(take(conservator, coin, commission="RQ-1"), "Only for: study or teaching.", "for handling")
+    assert refused(take(conservator, coin, commission="RQ-1"), "Only for: study or teaching.", "purpose: handling")
     consent.purposes.append(commission.purpose.label)
     consent.save()
     take(conservator, coin, commission="RQ-1")

@@ -65,7 +65,7 @@ def test_an_accepted_copy_does_not_become_one_for_sale_by_correction(conservator
 def test_an_exchange_is_a_purpose(conservator, coin):
     make_consent(coin, purposes=["display surrogate"])
 
-    assert refused(accept(conservator, ready(coin), "exchange"), "Only for: display surrogate.", "for exchange")
+    assert refused(accept(conservator, ready(coin), "exchange"), "Only for: display surrogate.", "purpose: exchange")
 
 
 def test_conditions_bind_the_copy_after_the_consent_has_ended(conservator, coin):
@@ -130,3 +130,24 @@ def test_dated_duties_count_down_on_the_home_page(client, days, words):
     Duty.objects.create(sentence="Destroy the moulds", due_on=due, role="registrar")
 
     assert f"{due.day} {due:%b %Y}, {words}" in client.get(reverse("home")).content.decode()
+
+
+def test_a_consent_says_of_a_sale_one_thing(client, coin):
+    client.force_login(make_user("registrar"))
+    owner, sale = make_party().name, make_term("purpose", "sale")
+    page = reverse("consent_add", args=[make_commission(originals=[coin]).number])
+
+    assert sale.label not in client.get(page).context["form"].fields["purposes"].choices
+    consent = make_consent(coin, purposes=["sale"])  # as older rows may hold it
+    data = {"owner": owner, "given_by": owner, "given_on": "2026-01-22", "valid_from": "2026-01-22",
+            "items": [coin.number], "mould_fate": "keep", "purposes": ["sale"], "version": consent.version}  # fmt: skip
+    answer = client.post(reverse("consent_edit", args=[consent.pk]), data)
+
+    assert refused(answer, "“sale” is ticked, and sale is not allowed: tick both, or neither.")
+
+
+def test_words_by_which_consents_are_asked_keep_their_label(client):
+    client.force_login(make_user("registrar"))
+    form = client.get(reverse("term_edit", args=[make_term("purpose", "handling").pk])).context["form"]
+
+    assert form.fields["label"].disabled and "Consents are asked by this word" in form.fields["label"].help_text

@@ -6,9 +6,9 @@ import pytest
 from django.urls import reverse
 
 from records import clock
-from records.models import Handover, UnmetGate
+from records.models import Handover, Item, Term, UnmetGate
 from records.services.permissions import give_concession
-from tests.factories import make_handover, make_party, make_user
+from tests.factories import make_consent, make_handover, make_party, make_term, make_user
 from tests.process.leaving_copies import certify, copy, marked
 
 __all__ = ["copy", "marked"]  # fixtures
@@ -26,8 +26,13 @@ def agreed(**more):
     return {
         "number": "H-2026-001", "kind": "loan", "party": "Town Gallery", "purpose": "an exhibition",
         "agreed_on": clock.today(), "due_on": clock.today() + timedelta(days=30),
-        "described_as": "Electrotype copy, 2026",
+        "described_as": "Electrotype copy, 2026", "serves": Term.objects.get(label="display surrogate").pk,
     } | more  # fmt: skip
+
+
+@pytest.fixture(autouse=True)
+def display():
+    return make_term("purpose", "display surrogate")
 
 
 def handed(row, **more):
@@ -91,6 +96,7 @@ def test_a_closed_gate_names_the_concession_that_could_pass_it(registrar, marked
     [
         ({"due_on": ""}, "nobody asks for it"),
         ({"kind": "gift"}, "nothing comes back"),
+        ({"serves": ""}, "Say what it serves as there"),
         ({"kind": "sale", "due_on": ""}, "A sale has its price"),
         ({"described_as": ""}, "beginning with the kind of copy"),
         ({"described_as": "The original medal"}, "Begin with “Electrotype copy”"),
@@ -133,6 +139,31 @@ def test_limits_must_have_been_told(registrar, marked):
     assert refused.status_code == 422 and "Display only, no handling" in refused.content.decode()
     answer = registrar.post(reverse("handover_out", args=[row.number]), handed(row, limits_told="on"))
     assert answer.status_code == 302
+
+
+def test_hands_on_a_copy_are_asked_of_the_consents_and_kept_when_they_were_on_it(registrar, marked):
+    make_consent(Item.objects.get(number="OVM.1931.0044"), purposes=["display surrogate"])
+    sent = {"happened_on": clock.today(), "time_h": "2", "time_h_unit": "h", "occasion": "touch table",
+            "supervised_by": make_party("Odalys F", kind="person").name}  # fmt: skip
+    page = reverse("handling_add", args=["R.2026.1"])
+
+    refused = registrar.post(page, sent)
+    assert refused.status_code == 422 and "R.2026.1 is touched; purpose: handling." in refused.content.decode()
+    assert not marked.handling.exists()
+    registrar.post(page, sent | {"afterwards": "1"})
+
+    assert marked.handling.get().time_h == 2
+    assert UnmetGate.objects.get().check_name == "consent: purpose"
+
+
+def test_a_loan_that_the_consent_bars_is_refused_on_the_page_with_its_sentence(registrar, marked):
+    make_consent(Item.objects.get(number="OVM.1931.0044"), purposes=["record of a decaying original"])
+    make_party("Town Gallery", kind="institution")
+
+    answer = registrar.post(reverse("handover_add", args=["R.2026.1"]), agreed())
+
+    assert answer.status_code == 422 and "Only for: record of a decaying original." in answer.content.decode()
+    assert "Town Gallery" in answer.content.decode() and not Handover.objects.exists()
 
 
 def test_handling_is_logged_in_hours(registrar, marked):

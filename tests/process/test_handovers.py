@@ -15,6 +15,7 @@ from tests.factories import (
     make_handover,
     make_party,
     make_place,
+    make_term,
 )
 from tests.pdf import reading
 from tests.process.leaving_copies import certify, copy, marked
@@ -83,7 +84,7 @@ def test_a_sale_that_the_consent_bars_is_refused_and_a_named_concession_lets_it_
     certify(marked)
     sale = {"kind": "sale", "due_on": None, "price_money": 200.0, "currency": "EUR"}
 
-    with pytest.raises(GateClosed, match=r"Consent of Almshouse Trust.*“No sale.”.*R.2026.1 is sold"):
+    with pytest.raises(GateClosed, match=r"Consent of Almshouse Trust.*“No sale.”.*R.2026.1 goes to .* for sale"):
         agree(handover=Handover(**facts(marked) | sale))
 
     give_concession(
@@ -92,6 +93,33 @@ def test_a_sale_that_the_consent_bars_is_refused_and_a_named_concession_lets_it_
     )  # fmt: skip
     row = agree(handover=Handover(**facts(Item.objects.get(pk=marked.pk)) | sale))
     assert row.pk
+
+
+@pytest.mark.parametrize("kind", ["loan", "gift", "exchange"])
+def test_what_a_copy_serves_as_elsewhere_is_asked_of_the_consents(marked, kind):
+    make_consent(Item.objects.get(number="OVM.1931.0044"), purposes=["display surrogate", "exchange"])
+    teaching, surrogate = make_term("purpose", "study or teaching"), make_term("purpose", "display surrogate")
+    due = {"due_on": date(2026, 3, 30) if kind == "loan" else None}
+
+    with pytest.raises(GateClosed, match=r"Only for: display surrogate; exchange.*; purpose: study or teaching"):
+        agree(handover=Handover(**facts(marked, kind=kind, serves=teaching) | due))
+
+    assert agree(handover=Handover(**facts(marked, kind=kind, serves=surrogate) | due)).pk
+
+
+def test_a_finisher_has_no_use_of_it_and_no_consent_is_asked(marked):
+    make_consent(Item.objects.get(number="OVM.1931.0044"), purposes=["display surrogate"])
+
+    assert agree(handover=Handover(**facts(marked, kind="finisher", described_as=""))).pk
+
+
+def test_what_was_allowed_when_it_was_agreed_is_asked_again_when_it_goes(marked):
+    certify(marked)
+    row = going(marked, serves=make_term("purpose", "study or teaching"))
+    make_consent(Item.objects.get(number="OVM.1931.0044"), purposes=["display surrogate"])
+
+    with pytest.raises(GateClosed, match="purpose: study or teaching"):
+        hand_over(handover=row)
 
 
 def facts(copy, **fields):

@@ -10,6 +10,7 @@ from process.models import Expense, Run, WorkEstimate, WorkHours
 from records.models import Commission, Disposal, HandlingSession, Handover, Item, Tracked
 from records.services.disposals import carry_out, decide
 from records.services.handovers import agree, hand_over, take_back
+from records.services.holding import log_handling
 
 NESTED = ("item", "paper", "out", "back", "paper_after")
 
@@ -19,7 +20,7 @@ def tell(part: Table, studio: Studio) -> None:
         _hand_over(table)
     for table in part.get("handling", []):
         with step(table):
-            save(HandlingSession, without(table, "item"), item=find(Item, table["item"]))
+            log_handling(session=build(HandlingSession, without(table, "item"), item=find(Item, table["item"])))
 
 
 def tell_of_work(part: Table, studio: Studio) -> None:
