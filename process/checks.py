@@ -5,7 +5,7 @@ from datetime import date
 from django.db.models import Exists, OuterRef
 
 from process.models import Cathode, Event, MakingUp, Run, Shell
-from process.services.copies import copies_check
+from process.services.copies import copies_check, made_riding
 from process.services.cores import DRYING, closing_check
 from process.services.hot_work import CHECK, hot_work_check
 from process.services.moulds import pull_check
@@ -109,3 +109,4 @@ def inspected(subject: Subject, on: date) -> Check | None:
 
 
 extensions.gate_related.append("inspections")
+extensions.gate_columns["made_rows"] = made_riding

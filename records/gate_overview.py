@@ -48,6 +48,7 @@ def pieces_of(commission: Commission) -> list[Item]:
     )
     first = moulded.order_by("happened_on").values("happened_on")[:1]
     rows = Item.objects.filter(mine).annotate(was_made=Exists(made), moulded_on=Subquery(first))
+    rows = rows.annotate(**{name: column() for name, column in extensions.gate_columns.items()})
     rows = rows.select_related("label__signed_by").distinct()
     pieces = list(rows.prefetch_related(*checks.RELATED, *extensions.gate_related))
     for piece in pieces:

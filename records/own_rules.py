@@ -3,15 +3,25 @@
 from collections.abc import Callable, Sequence
 from contextvars import ContextVar
 from dataclasses import replace
-from typing import Any
+from typing import Any, TypeVar
 
 from django.core.signals import request_finished, request_started
+from django.db.models import Value
 from django.db.models.signals import post_save
 from django.dispatch import receiver
 
 from records import marking
 from records.marking import Rule
 from records.models import MarkRule, RuleCheck
+from records.riding import as_json, read_rows
+
+T = TypeVar("T")
+
+CHECKED = ("code", "checked_on", "text_version", "confirmed")
+ASKED = (
+    "code", "asks", "jurisdiction", "citation", "text_version", "evidence", "checked_on", "question", "words",
+    "at_least_mm", "share_of", "share", "classes", "gate",
+)  # fmt: skip
 
 
 def rule_of(row: MarkRule) -> Rule:
@@ -32,7 +42,7 @@ def listed(words: str) -> list[str]:
 
 
 # Within one request the rules are asked of the database once, however many copies a page judges.
-_memo: ContextVar[dict[str, list[Rule]] | None] = ContextVar("rules on marks", default=None)
+_memo: ContextVar[dict[str, Any] | None] = ContextVar("rules on marks", default=None)
 
 
 @receiver(request_started)
@@ -54,7 +64,7 @@ def _end(**_signal: Any) -> None:
 
 def recorded_rules() -> list[Rule]:
     """Those that came with the register, each with the day on which the museum last compared its text."""
-    checks = {row.code: row for row in RuleCheck.objects.all()}
+    checks = {row.code: row for row in _once("tables", _tables)[0]}
     return [_compared(rule, checks[rule.id]) if rule.id in checks else rule for rule in marking.load_rules()]
 
 
@@ -77,10 +87,21 @@ def all_rules() -> Sequence[Rule]:
 
 
 def own_rules() -> Sequence[Rule]:
-    return _once("own", lambda: [rule_of(row) for row in MarkRule.objects.filter(is_retired=False)])
+    return _once("own", lambda: [rule_of(row) for row in _once("tables", _tables)[1]])
 
 
-def _once(name: str, read: Callable[[], list[Rule]]) -> Sequence[Rule]:
+def _tables() -> tuple[list[RuleCheck], list[MarkRule]]:
+    """What the museum compared, and the rules of its own that are still asked, by one question."""
+    checks = RuleCheck.objects.order_by().values_list(Value("check"), as_json(CHECKED))
+    own = MarkRule.objects.order_by().filter(is_retired=False).values_list(Value("own"), as_json(ASKED))
+    found: dict[str, list[dict[str, Any]]] = {"check": [], "own": []}
+    for table, values in checks.union(own, all=True):
+        found[table].append(values)
+    rules = read_rows(MarkRule, found["own"])
+    return read_rows(RuleCheck, found["check"]), sorted(rules, key=lambda row: row.code)
+
+
+def _once(name: str, read: Callable[[], T]) -> T:
     memo = _memo.get()
     if memo is None:
         return read()

@@ -4,10 +4,8 @@ from typing import Any
 
 from django import forms
 
-from records.models import Party
-
 
 def person_field(form: forms.ModelForm, name: str, user: Any = None) -> None:
     """Offer in this field the one who is signed in."""
     if user is not None and form.instance._state.adding:
-        form.offer(name, Party.objects.filter(user=user).first())
+        form.offer(name, getattr(user, "party", None))

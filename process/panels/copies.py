@@ -2,24 +2,32 @@
 
 from typing import Any
 
+from django.db.models import OuterRef, Prefetch, prefetch_related_objects
 from django.http import HttpRequest
 from django.utils.safestring import mark_safe
 
-from process.models import MakingUp
+from process.models import FinishStep, Inspection, MakingUp
 from process.panels.shells import drawn
 from process.summaries.copies import CopySummary, summarise
 from process.summaries.copy_skin import depth_of, skin_of
 from process.summaries.drift import drift_chart, drift_of
+from process.summaries.editions import edition_among, with_edition
 from process.summaries.figures import apart
 from process.summaries.thickness import wall_of
 from records import access, extensions
 from records.extensions import CopyTraits, Panel
-from records.family import edition_of
 from records.models import Item
 from records.pdf.charts.as_svg import step_svg
+from records.riding import read_rows, riding
 
 NARROW = 380.0  # layout units of a chart on a phone
-MADE = MakingUp.objects.select_related("fill", "core__item", "made_up_by", "commission")
+STEP = (
+    "id", "words", "thickness_um", "done_on", "as_typed", "finish__label", "finish__caution", "done_by__name",
+)  # fmt: skip
+INSPECTIONS = Inspection.objects.select_related("inspector", "signed_by", "concession__given_by")
+_STEPS = FinishStep.objects.filter(copy=OuterRef("copy"))
+_MADE = MakingUp.objects.select_related("fill", "core__item", "made_up_by", "commission")
+MADE = with_edition(_MADE).annotate(step_rows=riding(_STEPS, STEP))
 
 
 def making_of(item: Item) -> MakingUp | None:
@@ -28,8 +36,10 @@ def making_of(item: Item) -> MakingUp | None:
         making = MADE.filter(pk=item.pk).first() if item.made_here else None
         if making:
             making.copy = item  # and the other way round, so that nobody asks again
-            making.steps = list(item.finish_steps.select_related("finish", "done_by"))
-            making.inspected = list(item.inspections.select_related("inspector", "signed_by", "concession__given_by"))
+            making.steps = read_rows(FinishStep, making.step_rows, copy=item)
+            making.steps.sort(key=lambda step: (step.done_on, step.pk))
+            prefetch_related_objects([item], Prefetch("inspections", INSPECTIONS))
+            making.inspected = list(item.inspections.all())
         item._making = making
     return item._making
 
@@ -44,10 +54,10 @@ def making_panel(request: HttpRequest, item: Item) -> Panel | None:
     making = making_of(item)
     if making is None:
         return None
-    summary = summary_of(item, making)
+    summary, edition = summary_of(item, making), edition_among(making)
     context = {
         "item": item, "making": making, "summary": summary, "steps": making.steps, "maps": _maps(summary),
-        "edition": edition_of(item), "was_cut": any(part.shell.was_cut for part in summary.parts),
+        "edition": edition.words if edition else "", "was_cut": any(part.shell.was_cut for part in summary.parts),
         "may_write": access.may(request.user, "write", MakingUp),
     }  # fmt: skip
     context |= _drift(item, summary_of(item, making))

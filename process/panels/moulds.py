@@ -2,7 +2,7 @@
 
 from urllib.parse import quote
 
-from django.db.models import Count
+from django.db.models import Count, OuterRef
 from django.http import HttpRequest
 from django.urls import reverse
 
@@ -10,7 +10,7 @@ from process.models import Core, Mould, Run, Weighing
 from process.services.moulds import pulls_allowed
 from process.summaries.core_drying import core_drying
 from process.summaries.cores import summarise
-from process.summaries.struck import struck_weighings
+from process.summaries.struck import take_weighings, weighings_riding
 from records import access
 from records.extensions import Panel, item_panels
 from records.line import line_of
@@ -38,14 +38,15 @@ def mould_panel(request: HttpRequest, item: Item) -> Panel | None:
 def core_panel(request: HttpRequest, item: Item) -> Panel | None:
     if item.kind != Item.Kind.CORE:
         return None
-    rows = Core.objects.select_related("item", "pull__mould__item").prefetch_related("item__weighings__person")
-    core = rows.filter(pk=item.pk).first()
+    rows = Core.objects.select_related("item", "pull__mould__item")
+    core = rows.annotate(weighing_rows=weighings_riding(OuterRef("pk"))).filter(pk=item.pk).first()
     if core is None:
         return None
+    struck = take_weighings(core.item, core.weighing_rows)
     weighings = [each for each in core.item.weighings.all() if each.kind == Weighing.Kind.CORE]
     context = {
         "core": core, "summary": summarise(core), "weighings": weighings,
-        "drying": core_drying(core), "struck": struck_weighings(item),
+        "drying": core_drying(core), "struck": struck,
         "may_write": access.may(request.user, "write", Core),
     }  # fmt: skip
     return Panel("The core", "process/_core_panel.html", context, order=40, anchor="core")

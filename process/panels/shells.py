@@ -9,7 +9,7 @@ from process.models import MakingUp, Run, Shell, ThicknessPoint
 from process.summaries.cathodes import CathodeSummary
 from process.summaries.next_step import making_up_step
 from process.summaries.runs import RunSummary, summarise
-from process.summaries.struck import struck_weighings
+from process.summaries.struck import take_weighings, weighings_riding
 from process.summaries.thickness import PointMap, Wall, specification_of, wall_of
 from process.summaries.wall_limits import limits_of
 from records import access
@@ -27,11 +27,13 @@ def shell_of(item: Item) -> tuple[Shell, RunSummary] | tuple[None, None]:
 
 
 def _read(item: Item) -> tuple[Shell, RunSummary] | tuple[None, None]:
-    run = Run.objects.with_sheet(points=False, walls=True).filter(cathodes__shell=item.pk).first()
+    rows = Run.objects.with_sheet(points=False, walls=True).annotate(weighing_rows=weighings_riding(item.pk))
+    run = rows.filter(cathodes__shell=item.pk).first()
     if run is None:
         return None, None
     grown = [cathode.shell for cathode in run.cathodes.all() if hasattr(cathode, "shell")]
     shell = next(each for each in grown if each.pk == item.pk)
+    shell.struck_weighings = take_weighings(shell.item, run.weighing_rows)
     points = ThicknessPoint.every.filter(shell=shell).select_related("measured_by", "photo", "struck_by")
     shell.every_point = list(points)
     standing = shell.thickness_points.all()
@@ -49,7 +51,7 @@ def shell_panel(request: HttpRequest, item: Item) -> Panel | None:
     limits = tuple(limit for limit in limits_of(summary) if limit.shell == shell)
     context = {"shell": shell, "each": each, "summary": summary, "wall": wall, "points": shell.every_point,
                "maps": [drawn(one) for one in wall.maps], "limits": limits,
-               "struck": struck_weighings(item), "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
+               "struck": shell.struck_weighings, "may_write": access.may(request.user, "write", Shell)}  # fmt: skip
     onward = making_up_step(summary) if shell.is_free and access.may(request.user, "write", MakingUp) else None
     step = (onward.text, onward.url) if onward else None
     return Panel("The shell", "process/_shell_panel.html", context, 40, "shell", step)

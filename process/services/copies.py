@@ -5,7 +5,7 @@ from datetime import date
 
 from django.core.exceptions import ValidationError
 from django.db import transaction
-from django.db.models import Q, QuerySet
+from django.db.models import OuterRef, Q, QuerySet, Subquery
 
 from process.models import Core, Inspection, MakingUp, Run, Shell
 from process.services.cores import pass_closing
@@ -16,6 +16,7 @@ from records.consents import Act, quoted
 from records.limits import concessions_of
 from records.lineage import refuse_impossible
 from records.models import Commission, Concession, Consent, DescentLink, Gate, Item, Measurement, Party, Place
+from records.riding import read_rows, riding
 from records.roles import REGISTRAR
 from records.services.holding import pass_holding
 from records.services.signing import refuse_if_moved_on, sign
@@ -66,9 +67,7 @@ def copies_check(model: Item, on: date, commission: Commission | None = None) ->
         limited = [consent for consent in limited if _covers(consent, commission.pk)]
     if not limited:
         return None
-    of_model = Q(shells__cathode__mould__model=model) | Q(core__pull__mould__model=model)
-    rows = MakingUp.objects.filter(of_model, made_up_on__lte=on).exclude(copy__status__in=NOT_A_COPY)
-    made = dict(rows.values_list("copy__number", "commission"))
+    made = {row.copy.number: row.commission_id for row in made_of(model) if row.made_up_on <= on}
     allowed, numbers = sum(consent.copies_max_count for consent in limited), sorted(made)
     if commission is not None:
         under = [(c.copies_max_count, [n for n in numbers if _covers(c, made[n])]) for c in limited]
@@ -78,6 +77,21 @@ def copies_check(model: Item, on: date, commission: Commission | None = None) ->
     sentence = f"{model.number}: {len(numbers)} of {allowed} copies that the owner allows were made by {by}{named}."
     sentence += f" {quoted(limited[0], 'copies')}" if len(numbers) >= allowed else ""
     return gates.Check("copies left", len(numbers) < allowed, sentence, REGISTRAR)
+
+
+MADE = ("made_up_on", "commission_id", "copy__number")
+
+
+def made_riding() -> Subquery:
+    """The copies made of a piece, beside the question for it."""
+    of_model = Q(shells__cathode__mould__model=OuterRef("pk")) | Q(core__pull__mould__model=OuterRef("pk"))
+    return riding(MakingUp.objects.filter(of_model).exclude(copy__status__in=NOT_A_COPY), MADE)
+
+
+def made_of(model: Item) -> list[MakingUp]:
+    """Asked of the database only where they did not come with the piece; a copy of two shells comes twice."""
+    row = model if hasattr(model, "made_rows") else Item.objects.annotate(made_rows=made_riding()).get(pk=model.pk)
+    return read_rows(MakingUp, row.made_rows)
 
 
 def _covers(consent: Consent, commission_pk: int | None) -> bool:

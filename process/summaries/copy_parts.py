@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass, replace
 
-from django.db.models import Prefetch
+from django.db.models import OuterRef, Prefetch
 from pint import Quantity
 
 from process.chemistry.deposit import face_thickness, mean_thickness
 from process.chemistry.metals import Ion
-from process.models import Cathode, MakingUp, Mould, Shell, ThicknessPoint
+from process.models import Cathode, CoreClosing, MakingUp, Mould, Shell, ThicknessPoint
 from process.models.run_rows import was_cut
 from process.summaries.cathodes import gain_of_shell
 from process.summaries.evidence import quantity
@@ -15,9 +15,14 @@ from process.summaries.figures import apart, figure
 from process.summaries.planning import metal_of
 from records.figures import Figure
 from records.models import Item, Measurement
+from records.riding import read_rows, riding
 from records.units import ureg
 
 WALL = "Mean wall by mass"
+CLOSING = (
+    "id", "decided_on", "decision", "rinsing", "rinse_ph", "neutralising", "sealed_with", "sealed_on", "vent",
+    "pinholes_count", "pinhole_test", "note", "as_typed", "signed_at", "signed_role", "signed_by__name",
+)  # fmt: skip
 
 
 @dataclass(frozen=True)
@@ -45,7 +50,18 @@ def parts_of(making_up: MakingUp) -> tuple[ShellPart, ...]:
         "cathode__core__pull__mould__item",
     )
     points = ThicknessPoint.objects.select_related("photo")
-    return tuple(part_of(shell) for shell in rows.prefetch_related(Prefetch("thickness_points", points)))
+    closings = riding(CoreClosing.objects.filter(shell=OuterRef("pk")), CLOSING)
+    rows = rows.annotate(closing_rows=closings).prefetch_related(Prefetch("thickness_points", points))
+    return tuple(part_of(take_closings(shell)) for shell in rows)
+
+
+def take_closings(shell: Shell) -> Shell:
+    """Leaves the closings that came with it on the row."""
+    found = read_rows(CoreClosing, shell.closing_rows, shell=shell)
+    closings = shell.closings.all()
+    closings._result_cache = sorted(found, key=lambda row: (row.decided_on, row.pk))
+    shell._prefetched_objects_cache["closings"] = closings
+    return shell
 
 
 def part_of(shell: Shell) -> ShellPart:

@@ -208,9 +208,10 @@ def _standing(shell: Shell, points: tuple[Point, ...], left: Figure | None, rows
 
 
 def _closings(shell: Shell) -> tuple[CoreClosing, ...]:
-    """As they were prefetched, if they were; else with those who signed them."""
-    known = "closings" in getattr(shell, "_prefetched_objects_cache", {})
-    return tuple(shell.closings.all() if known else shell.closings.select_related("signed_by"))
+    """With those who signed them; asked of the database once for each row in hand."""
+    if "closings" not in getattr(shell, "_prefetched_objects_cache", {}):
+        prefetch_related_objects([shell], Prefetch("closings", CoreClosing.objects.select_related("signed_by")))
+    return tuple(shell.closings.all())
 
 
 def closed_on(shell: Shell, closings: Iterable[CoreClosing]) -> date | None:

@@ -3,14 +3,19 @@
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from django.db.models import Min, Subquery
+from django.db.models import BigIntegerField, F, OuterRef, QuerySet, Subquery, Value
 from django.db.models.functions import Coalesce
 
-from process.models import MakingUp
+from process.models import MakingUp, Shell
 from records.lost import LOST
 from records.models import Consent, Item
+from records.models.json_rows import JsonRows
+from records.riding import riding
 
-_MOULD = Coalesce(Min("shells__cathode__mould__model"), Min("core__pull__mould__model"))
+_OF_SHELLS = Shell.objects.filter(making_up=OuterRef("pk"), cathode__mould__isnull=False)
+_FIRST = _OF_SHELLS.order_by("cathode__mould__model").values("cathode__mould__model")[:1]
+_MODEL = Coalesce(Subquery(_FIRST), F("core__pull__mould__model"), output_field=BigIntegerField())
+SIBLING = ("copy_id", "copy__status", "made_up_on")
 
 
 @dataclass(frozen=True)
@@ -37,26 +42,50 @@ class Edition:
 
 
 def editions_of(keys: Collection[int]) -> dict[int, Edition]:
-    """For each copy made here that counts; two questions to the database at any number."""
+    """For each copy made here that counts; one question to the database at any number."""
     asked = set(keys)
-    rows = MakingUp.objects.exclude(copy__status=Item.Status.EVIDENCE).annotate(model_id=_MOULD)
-    models = Subquery(MakingUp.objects.filter(pk__in=asked).annotate(model_id=_MOULD).values("model_id"))
-    of_models = rows.filter(model_id__in=models).order_by("made_up_on", "pk")
+    models = Subquery(MakingUp.objects.filter(pk__in=asked).annotate(model_id=_MODEL).values("model_id"))
+    rows = _counted().filter(model_id__in=models).annotate(allowed=_allowed()).order_by("made_up_on", "pk")
     made: dict[int, list[tuple[int, str]]] = {}
-    for model, key, status in of_models.values_list("model_id", "pk", "copy__status"):
+    allowed: dict[int, list[int | None] | None] = {}
+    for model, key, status, numbers in rows.values_list("model_id", "pk", "copy__status", "allowed"):
         made.setdefault(model, []).append((key, status))
-    authorised = _authorised(set(made))
+        allowed[model] = numbers
     return {
-        key: Edition(place, len(copies), sum(status in LOST for _, status in copies), authorised.get(model))
+        key: _edition(key, copies, allowed[model])
         for model, copies in made.items()
-        for place, (key, _) in enumerate(copies, start=1)
+        for key, _ in copies
         if key in asked
     }
 
 
-def _authorised(models: set[int]) -> dict[int, int]:
+def with_edition(rows: QuerySet[MakingUp]) -> QuerySet[MakingUp]:
+    """The making-ups with what `edition_among` needs, for a page about one copy."""
+    siblings = riding(_counted().filter(model_id=OuterRef("model_id")), SIBLING)
+    return rows.annotate(model_id=_MODEL).annotate(siblings=siblings, allowed=_allowed())
+
+
+def edition_among(making: MakingUp) -> Edition | None:
+    """Of a row from `with_edition`; None of a copy that does not count."""
+    rows = sorted(making.siblings or [], key=lambda row: (row["made_up_on"], row["copy_id"]))
+    copies = [(row["copy_id"], row["copy__status"]) for row in rows]
+    return _edition(making.pk, copies, making.allowed) if making.pk in dict(copies) else None
+
+
+def _edition(key: int, copies: list[tuple[int, str]], allowed: list[int | None] | None) -> Edition:
     """The sum of what the consents allow; nothing where one of them sets no number."""
-    found: dict[int, list[int | None]] = {}
-    for model, most in Consent.objects.filter(items__in=models).values_list("items", "copies_max_count"):
-        found.setdefault(model, []).append(most)
-    return {model: sum(each) for model, each in found.items() if model in models and None not in each}
+    place = [each for each, _ in copies].index(key) + 1
+    gone = sum(status in LOST for _, status in copies)
+    total = None if not allowed or None in allowed else sum(each or 0 for each in allowed)
+    return Edition(place, len(copies), gone, total)
+
+
+def _counted() -> QuerySet[MakingUp]:
+    return MakingUp.objects.exclude(copy__status=Item.Status.EVIDENCE).annotate(model_id=_MODEL)
+
+
+def _allowed() -> Subquery:
+    """The number in each consent that names the model."""
+    named = Consent.items.through.objects.filter(item=OuterRef("model_id")).order_by()
+    numbers = named.annotate(one=Value(1)).values("one").annotate(numbers=JsonRows("consent__copies_max_count"))
+    return Subquery(numbers.values("numbers"))

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from django.db.models import Q
+from django.db.models import Prefetch, Q
 
-from process.models import Cathode, Failure, Run
+from process.models import Cathode, Failure, Run, Shell
 
 MOST = 5
 
@@ -25,7 +25,10 @@ def similar_failures(run: Run) -> tuple[Similar, ...]:
     """Failures with the same mould, model, coat or bath as this run, the more they share the earlier."""
     mine = _features([run.bath_id], list(run.cathodes.all()))
     rows = Failure.objects.filter(_alike(mine)).exclude(run=run).select_related("run").distinct()
-    rows = rows.prefetch_related("run__cathodes__mould", "shells__cathode__mould", "shells__cathode__run")
+    hung = Prefetch("run__cathodes", Cathode.objects.select_related("mould"))
+    rows = rows.prefetch_related(
+        hung, Prefetch("shells", Shell.objects.select_related("cathode__mould", "cathode__run"))
+    )
     found = [Similar(failure, _shared(mine, failure)) for failure in rows]
     found.sort(key=lambda each: (len(each.shared), each.failure.number), reverse=True)
     return tuple(found[:MOST])

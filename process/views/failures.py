@@ -34,8 +34,12 @@ def failure_list(request: HttpRequest) -> HttpResponseBase:
 
 def failure_add(request: HttpRequest) -> HttpResponse:
     access.require(request, "write", Failure)
-    run = Run.objects.filter(number=request.GET.get("run", "")).first()
-    offered = {"what": run.outcome_words, "shells": Shell.objects.filter(cathode__run=run)} if run else {}
+    run = Run.objects.select_related("bath").filter(number=request.GET.get("run", "")).first()
+    offered = (
+        {"what": run.outcome_words, "shells": Shell.objects.select_related("item").filter(cathode__run=run)}
+        if run
+        else {}
+    )
     form = FailureForm(request.POST or None, run=run, user=request.user, initial=offered)
     return answer_form(
         request, form, title="Write down a failure", sentence=SENTENCE, verb="Keep it",

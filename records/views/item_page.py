@@ -13,7 +13,8 @@ from records.hanging import Everything, Hanging, hanging_on
 from records.line import keep_line
 from records.lineage import made_from
 from records.lost import losses_among
-from records.models import Item, Mark, Measurement
+from records.models import Concession, Item, Mark, Measurement
+from records.original_marks import keep_marks
 from records.portraits import best_of, in_order
 from records.views.offered_papers import papers_of
 
@@ -27,6 +28,8 @@ def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
     line = keep_line(item)
     chain, marks = line.descent, _marks(item)
     hanging = hanging_on(item, chain)
+    if not hanging.concessions:  # nor does any gate need to look for one
+        item._prefetched_objects_cache["concessions"] = Concession.objects.none()
     photos = in_order(hanging.photos)
     panels = _panels(request, item)
     measured = line.measured_on(item)
@@ -50,8 +53,13 @@ def context_of(request: HttpRequest, item: Item) -> dict[str, Any]:
 
 
 def _marks(item: Item) -> list[Mark]:
-    """Left on the row for the parts of the page; where the row says there are none, they are not asked for."""
-    if item.is_marked:
+    """Left on the row for the parts of the page; where the row says there are none, they are not asked for.
+
+    A copy made here has those of its line along, for its gates ask what became of each.
+    """
+    if item.made_here:
+        keep_marks(item)
+    elif item.is_marked:
         prefetch_related_objects([item], "marks")
     else:
         item._prefetched_objects_cache = {"marks": Mark.objects.none()}
