@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from process.models import AreaPart, Trace
+from process.services.scan_files import waiting
 from records import imaging
 from records.extensions import KeptFile, kept_files
 
@@ -21,4 +22,10 @@ def scans() -> Iterable[KeptFile]:
         yield KeptFile(imaging.original_path(facts["path"]), facts["sha256"], f"scan {part}", part.get_absolute_url())
 
 
-kept_files += [traces, scans]
+def scans_that_wait() -> Iterable[KeptFile]:
+    for job in waiting():
+        facts = job.arguments["facts"]
+        yield KeptFile(imaging.original_path(facts["path"]), facts["sha256"], f"scan {facts['name']}", job.url)
+
+
+kept_files += [traces, scans, scans_that_wait]

@@ -3,3 +3,4 @@
 from records.extensions import job_kinds
 
 job_kinds["trace"] = "process.services.trace_jobs.work"
+job_kinds["scan"] = "process.services.scan_jobs.work"

@@ -30,6 +30,7 @@ from process.views import (
     prices,
     range_rows,
     runs,
+    scans,
     sheet,
     shells,
     thickness,
@@ -41,7 +42,7 @@ from process.views import (
 
 ROOMS = [
     moulds, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units,
-    prices, cathodes, areas, sheet, pasting, interruptions, shells, thickness, walls, coupons, failures, drying,
+    prices, cathodes, areas, scans, sheet, pasting, interruptions, shells, thickness, walls, coupons, failures, drying,
     closings, copies, finishing, work, costs, care_rules, hydrostatics, mixtures, inspections, acceptance,
     range_rows,
 ]  # fmt: skip

@@ -152,7 +152,7 @@ TRACE_LIMIT_BYTES = int(
     float(os.environ.get("REGISTER_TRACE_LIMIT_MB") or _MUSEUM.get("trace_limit_mb", 300)) * 1_000_000
 )
 # Smaller ones are read while their person waits (about a second at most); larger ones by the worker.
-TRACE_AT_ONCE_BYTES = 4_000_000
+TRACE_AT_ONCE_BYTES = SCAN_AT_ONCE_BYTES = 4_000_000
 DATA_UPLOAD_MAX_MEMORY_SIZE = 4 * 1024 * 1024
 FILE_UPLOAD_MAX_MEMORY_SIZE = 2 * 1024 * 1024
 

@@ -220,6 +220,8 @@ ADDRESSES: dict[str, tuple[str, ...]] = {
     "area_edit": ("area_part.pk",),
     "area_remove": ("area_part.pk",),
     "area_scan": ("area_part.pk",),
+    "scan_found": ("scan_job.token",),
+    "scan_away": ("scan_job.token",),
     "reading_add": ("run.number",),
     "reading_edit": ("reading.pk",),
     "readings_paste": ("run.number",),

@@ -7,6 +7,7 @@ from typing import Any
 from process import models as making
 from records import models
 from tests import factories as make
+from tests.areas_of import areas_of
 from tests.factories import NINE
 
 DAY = date(2026, 2, 16)
@@ -114,9 +115,6 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
     making.RampStep.objects.create(run=run, order_count=1, words="cover", current_density_a_dm2=0.3, time_h=2)
     pull = making.Pull.objects.create(mould=mould, number_count=1, used_on=DAY)
     cathode = make.make_cathode(run, mould=mould, pull=pull)
-    area_part = making.AreaPart.objects.create(
-        cathode=cathode, shape="disc", diameter_mm=58.4, area_dm2=0.289, uncertainty_pct=10
-    )
     entry = making.Event.objects.create(run=run, kind="entry", at=NINE, current_a=0.24, person=person)
     making.Event.objects.create(run=run, kind="stop", at=NINE + timedelta(hours=30), current_a=0.0, person=person)
     shell = make_shell(cathode)
@@ -128,7 +126,7 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
         "care_rule": making.CareRule.objects.first(),
         "run": run,
         "cathode": cathode,
-        "area_part": area_part,
+        **areas_of(cathode),
         "power_unit": power_unit,
         "prices": prices,
         "throw_test": throw_test,

@@ -34,6 +34,7 @@ class Scan:
     open_edge_count: int
     flipped: bool
     extent_mm: tuple[float, float, float]
+    side_areas: dict[str, Quantity]
 
     @property
     def remarks(self) -> tuple[str, ...]:
@@ -133,23 +134,29 @@ def _mesh(content: bytes, kind: str) -> Any:
 
 def _measured(mesh: Any, unit: str, side: str) -> Scan:
     scale = ureg.Quantity(1.0, unit).m_as("mm")
-    looks = np.asarray(mesh.face_normals) @ np.asarray(SIDES[side], dtype=float)
-    areas = np.asarray(mesh.area_faces)
-    wanted = areas.sum() if side == "all" else areas[looks > 0].sum()
-    if not wanted > 0:
+    areas = {towards: _area_towards(mesh, towards) * scale**2 for towards in SIDES}
+    if not areas[side] > 0:
         raise ChemistryError("scan", "has no area on that side; choose another side, or export the surface again")
     closed = bool(mesh.is_watertight)
     volume = ureg.Quantity(abs(float(mesh.volume)) * scale**3, "mm**3").to("cm**3") if closed else None
     extent = tuple(float(each) for each in np.asarray(mesh.extents) * scale)
     return Scan(
-        area=ureg.Quantity(float(wanted) * scale**2, "mm**2").to("dm**2"),
-        whole_area=ureg.Quantity(float(areas.sum()) * scale**2, "mm**2").to("dm**2"),
+        area=ureg.Quantity(areas[side], "mm**2").to("dm**2"),
+        whole_area=ureg.Quantity(areas["all"], "mm**2").to("dm**2"),
         volume=volume,
         face_count=len(mesh.faces),
         open_edge_count=_open_edges(mesh),
         flipped=not bool(mesh.is_winding_consistent),
         extent_mm=(extent[0], extent[1], extent[2]),
+        side_areas={towards: ureg.Quantity(found, "mm**2").to("dm**2") for towards, found in areas.items()},
     )
+
+
+def _area_towards(mesh: Any, side: str) -> float:
+    """In the file's own unit, squared: of the triangles that look there, or of all."""
+    areas = np.asarray(mesh.area_faces)
+    looks = np.asarray(mesh.face_normals) @ np.asarray(SIDES[side], dtype=float)
+    return float(areas.sum() if side == "all" else areas[looks > 0].sum())
 
 
 def _open_edges(mesh: Any) -> int:

@@ -1,20 +1,14 @@
 """One part of a cathode's area: the measures that its shape asks for, and how well they are known."""
 
-import hashlib
 from typing import Any
 
 from django import forms
-from django.core.exceptions import ValidationError
 
-from process.chemistry.errors import ChemistryError
-from process.chemistry.scans import LENGTH_UNITS, MOST_BYTES, MOST_FACES, SIDES, read_scan
 from process.forms.asking import AsksUnusual
 from process.models import AreaPart
 from process.ranges import Opinion, judge
 from process.services.areas import keep_part
-from process.services.scan_files import keep_scanned, stored_path
 from process.summaries.areas import USUAL_PCT, ProfileUnreadable, kept_area, one_piece
-from process.summaries.figures import apart
 from records.forms.base import RecordForm
 
 Shape = AreaPart.Shape
@@ -33,10 +27,6 @@ ORDER = ["diameter_mm", "relief_factor", "inner_diameter_mm", "length_mm", "widt
          "foil_mass_g", "sample_mass_g", "sample_area_dm2", "area_dm2"]  # fmt: skip
 MAY_BE_EMPTY = {"relief_factor", "height_mm", "inner_diameter_mm"}
 COMMON = ("part", "words", "pieces_count", "uncertainty_pct")
-UNIT_WORDS = {"mm": "millimetres", "cm": "centimetres", "m": "metres", "inch": "inches"}
-SIDE_WORDS = {"all": "the whole surface"} | {
-    side: f"what looks towards {side.replace('-', '−')}" for side in SIDES if side != "all"
-}
 
 
 class AreaForm(AsksUnusual, RecordForm):
@@ -120,52 +110,3 @@ class AreaForm(AsksUnusual, RecordForm):
 
     def save(self, commit: bool = True) -> AreaPart:
         return keep_part(part=self.instance)
-
-
-class ScanForm(AreaForm):
-    """A mesh is read while the form is checked, outside of any transaction; the file is kept as it came."""
-
-    file = forms.FileField(
-        label="Scan", max_length=255,
-        help_text=f"STL, OBJ or PLY, up to {MOST_BYTES // 1_000_000} MB and {MOST_FACES // 1_000_000} million "
-        "triangles. It is kept byte for byte beside the area that it gave.",
-    )  # fmt: skip
-    unit = forms.ChoiceField(
-                label="The file counts in",
-        choices=[("", "choose"), *((u, UNIT_WORDS[u]) for u in LENGTH_UNITS)],
-        help_text="A file of points does not say: look at the size in the scanning program.",
-    )  # fmt: skip
-    side = forms.ChoiceField(label="Which side takes metal", choices=SIDE_WORDS.items())
-
-    def clean_file(self) -> Any:
-        file = self.cleaned_data["file"]
-        if file.size > MOST_BYTES:
-            raise ValidationError(f"The file is larger than {MOST_BYTES // 1_000_000} MB: reduce the mesh.")
-        return file
-
-    def _reckon(self, cleaned: dict[str, Any]) -> None:
-        file = cleaned["file"]
-        content = file.read()
-        try:
-            scan = read_scan(content, file.name, cleaned["unit"], cleaned["side"], MOST_FACES)
-        except ChemistryError as error:
-            self.add_error("file", f"The scan {error.problem}." if error.input == "scan" else f"{error}.")
-            return
-        sha256 = hashlib.sha256(content).hexdigest()
-        volume = None if scan.volume is None else round(apart(scan.volume.m_as("cm**3"))[0], 3)
-        self.instance.scan_facts = {
-            "name": file.name[-120:], "sha256": sha256, "path": stored_path(sha256, file.name), "unit": cleaned["unit"],
-            "side": cleaned["side"], "faces": scan.face_count, "volume_cm3": volume,
-            "whole_area_dm2": round(scan.whole_area.m_as("dm**2"), 6),
-            "extent_mm": [round(each, 3) for each in scan.extent_mm], "remarks": list(scan.remarks),
-        }  # fmt: skip
-        area = scan.area.m_as("dm**2") * (cleaned.get("pieces_count") or 1)
-        self.instance.area_dm2 = float(f"{area:.4g}")
-
-    def save(self, commit: bool = True) -> AreaPart:
-        afterwards = "afterwards" in self.data  # the button of a closed gate
-        return keep_scanned(part=self.instance, file=self.cleaned_data["file"], afterwards=afterwards)
-
-
-def form_for(shape: str) -> type[AreaForm]:
-    return ScanForm if shape == Shape.SCAN else AreaForm

@@ -4,6 +4,7 @@ from django.core.exceptions import ValidationError
 from django.db import transaction
 
 from process.models import AreaPart, Cathode
+from process.services.scan_files import forget
 from process.summaries.areas import sum_of
 from process.summaries.figures import apart
 from records import units
@@ -21,6 +22,8 @@ def remove_part(*, part: AreaPart) -> None:
     with transaction.atomic():
         cathode = part.cathode
         part.delete()
+        if stored := part.scan_facts.get("path"):
+            forget(stored)
         sum_up(cathode=cathode)
 
 

@@ -1,16 +1,16 @@
 """Scans from which an area was reckoned: kept byte for byte under their digest."""
 
 from pathlib import Path, PurePath
-from typing import IO
+from typing import Any
 
 from django.db import transaction
 
-from process.models import AreaPart
-from process.services.areas import keep_part
+from process.models import AreaPart, Cathode
 from records import clock, gates, imaging
 from records.consents import Act
-from records.models import Gate
+from records.models import Gate, Job
 
+KIND = "scan"
 ENDINGS = {".stl", ".obj", ".ply"}
 
 
@@ -30,17 +30,29 @@ def pass_scan(*, part: AreaPart, afterwards: bool) -> None:
     gates.pass_gates([Gate.PERMISSION], subject, clock.today(), afterwards=afterwards)
 
 
-def keep_scanned(*, part: AreaPart, file: IO[bytes], afterwards: bool = False) -> AreaPart:
-    """The part and the file that it came from, together or not at all."""
-    file.seek(0)
-    with imaging.stage_as(file, part.scan_facts["path"]) as staged, transaction.atomic():
-        pass_scan(part=part, afterwards=afterwards)
-        staged.keep()
-        return keep_part(part=part)
-
-
 def path_of(part: AreaPart) -> Path | None:
     """None where only the digest was kept, or the file is gone."""
     stored = part.scan_facts.get("path")
     path = imaging.original_path(stored) if stored else None
     return path if path and path.is_file() else None
+
+
+def waiting() -> Any:
+    """Jobs of scans that are read or to be read and of which nobody has kept the area yet."""
+    ended = [Job.State.REFUSED]
+    return Job.objects.filter(kind=KIND, arguments__waits=True).exclude(state__in=ended).order_by("pk")
+
+
+def waiting_at(cathode: Cathode) -> Any:
+    return waiting().filter(arguments__cathode=cathode.pk)
+
+
+def forget(stored: str) -> None:
+    """Take the file away once the transaction is through, unless a part or a scan that waits still names it."""
+
+    def unlink() -> None:
+        named = AreaPart.objects.filter(scan_facts__path=stored).exists()
+        if not named and not waiting().filter(arguments__facts__path=stored).exists():
+            imaging.original_path(stored).unlink(missing_ok=True)
+
+    transaction.on_commit(unlink)

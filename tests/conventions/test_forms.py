@@ -34,6 +34,7 @@ HARMLESS = {
     "job_again": "a job that runs or is done is left alone",
     "label_sheet": "prints, and keeps nothing",
     "readings_paste": "a pasted row is known by its own words, however often it comes",
+    "scan_away": "what is taken away cannot be taken away again",
     "sign_out": "who is signed out stays so",
     "vocabulary_import": "differences are written once, and only those that were seen",
     "trace_again": "reckons what the kept file and the decisions say, and changes nothing",

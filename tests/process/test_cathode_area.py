@@ -8,7 +8,7 @@ import trimesh
 from django.core.files.uploadedfile import SimpleUploadedFile
 from django.urls import reverse
 
-from process.forms import areas as forms
+from process.forms import scans as forms
 from process.models import AreaPart
 from tests.factories import make_cathode, make_run, make_user
 
