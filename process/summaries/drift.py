@@ -17,7 +17,7 @@ from records.line import Line, line_of
 from records.models import Item
 from records.pdf.charts import Axis
 from records.pdf.charts.steps import StepChart
-from records.units import show
+from records.units import decimals_written, figure, show
 
 SIZED = {Item.Kind.ORIGINAL, Item.Kind.HISTORIC_COPY, Item.Kind.CAST, Item.Kind.COPY}
 MEASURED = "measured"
@@ -40,6 +40,12 @@ class DriftStep:
     predicted_pct: float | None = None
     quoted_pct: float | None = None
     by_moulds_pct: float | None = None
+    digits: int | None = None
+
+    @property
+    def size(self) -> str:
+        """In mm; a quoted size with the decimals of its source, which knew no more."""
+        return figure(self.size_mm, "_mm", digits=self.digits)[0]
 
 
 @dataclass(frozen=True)
@@ -78,7 +84,9 @@ def _quoted_models(line: Line) -> list[_Piece]:
     for row in line.descent.rows:
         if row.source_id is None and (size := quantity(row, "source_across_mm")) is not None:
             name, url = row.source_words or "the unknown model", row.target.get_absolute_url()
-            found.append(_Piece(DriftStep(name, url, row.source_across_mm, "quoted", row.source_quoted_from), size))
+            digits = decimals_written(row.as_typed.get("source_across_mm") or {}, "_mm")
+            step = DriftStep(name, url, row.source_across_mm, "quoted", row.source_quoted_from, digits=digits)
+            found.append(_Piece(step, size))
     return found[:1]
 
 

@@ -49,7 +49,7 @@ def sniff(
     dialect = dialect_of(surveyed.head, delimiter)
     names, headers = _headers(dialect, list(words))
     rows = [*dialect.rows, *_tail_rows(surveyed, dialect)]
-    time = time_of(rows, headers)
+    time = time_of(rows, headers, len(dialect.rows))
     numeric = [i for i in range(dialect.column_count) if column_kind([row[i] for row in rows]) == "number"]
     mapping, questions = _proposed(surveyed, dialect, names, headers, time, numeric)
     known = (remembered or {}).get(mapping.signature)

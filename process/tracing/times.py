@@ -24,8 +24,8 @@ class Time:
     says_utc: bool = False
 
 
-def time_of(rows: list[tuple[str, ...]], headers: list[Header]) -> Time:
-    """The first reading of the columns that makes a time."""
+def time_of(rows: list[tuple[str, ...]], headers: list[Header], in_order_count: int) -> Time:
+    """The first reading of the columns that makes a time; only the first rows stand as they follow in the file."""
     columns = [[row[i] for row in rows] for i in range(len(headers))]
     kinds = [column_kind(cells) for cells in columns]
     for kind in ("instant", "local"):
@@ -36,7 +36,7 @@ def time_of(rows: list[tuple[str, ...]], headers: list[Header]) -> Time:
         return _two_columns(columns, kinds, headers)
     if "duration" in kinds:
         return Time("elapsed", (kinds.index("duration"),), elapsed_unit="dhms")
-    return _in_figures(columns, kinds, headers)
+    return _in_figures(columns, kinds, headers, in_order_count)
 
 
 def _two_columns(columns: list[list[str]], kinds: list[str], headers: list[Header]) -> Time:
@@ -49,11 +49,11 @@ def _two_columns(columns: list[list[str]], kinds: list[str], headers: list[Heade
     return Time("local", (day, clock), date_order(columns[day]), says_utc=says_utc)
 
 
-def _in_figures(columns: list[list[str]], kinds: list[str], headers: list[Header]) -> Time:
+def _in_figures(columns: list[list[str]], kinds: list[str], headers: list[Header], in_order_count: int) -> Time:
     """Time as a plain number: by its header, or the first column that only grows."""
     numbers = [i for i, kind in enumerate(kinds) if kind == "number" and headers[i].meaning not in FIGURES]
     named = [i for i in numbers if headers[i].meaning in {ELAPSED, TIME, DATE}]
-    grows = [i for i in numbers if _grows(columns[i])]
+    grows = [i for i in numbers if _grows(columns[i][:in_order_count])]
     at = next(iter([*(i for i in named if i in grows), *named, *grows]), None)
     if at is None:
         raise TraceRefused("no column of times is found: a charge needs the instant of each sample.")

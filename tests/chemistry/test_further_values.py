@@ -102,7 +102,7 @@ def test_most_of_the_doubt_of_a_thickness_is_the_area() -> None:
 
 
 def test_the_noise_of_a_logger_grows_with_the_root_of_its_samples() -> None:
-    """500 noisy traces of one constant current scatter as the row foretells; a fixed beginning of the random numbers."""
+    """500 noisy traces of one constant current scatter as the row foretells; fixed random numbers."""
     known, noise = row("INT-7"), np.random.default_rng(1624)
     seconds = np.arange(known["intervals"].magnitude + 1) * known["step"].m_as("s")
     sigma = known["sigma"].m_as("A")

@@ -35,6 +35,9 @@ SHAPES = {
     "seconds since 1970": (
         "time,current A\n" + "".join(f"{START + 60 * i:.0f},{A[i]}\n" for i in range(4)), {},
     ),
+    "seconds since 1970 under a name that nobody knows": (
+        "moment,current A\n" + "".join(f"{START + 60 * i:.0f},{A[i]}\n" for i in range(4)), {},
+    ),
     "no headers": (
         table("", "2026-03-02T14:0{i}:00Z,{a}\n"), {"current_column": 1, "current_unit": "A"},
     ),
