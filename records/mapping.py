@@ -6,10 +6,12 @@ from datetime import date
 
 from django.utils import timezone
 
-from records.annotating.shapes import box, path
+from records.annotating.labels import Placed, placed
+from records.annotating.shapes import corners, path
 from records.models import Finding, FindingMark, Photo, Term
 
 Pattern = Term.Pattern
+PATTERN_SHARE = 60  # patterns repeat in the longer side of a picture
 
 
 @dataclass(frozen=True)
@@ -41,14 +43,8 @@ class Drawn:
         return self.mark.shape in {FindingMark.Shape.POINT, FindingMark.Shape.LINE}
 
     @property
-    def x(self) -> float:
-        """The number stands at the upper right of the shape."""
-        left, _, width, _ = box(self.mark.points)
-        return round(left + width, 1)
-
-    @property
-    def y(self) -> float:
-        return round(box(self.mark.points)[1], 1)
+    def outline(self) -> list[tuple[float, float]]:
+        return corners(self.mark.shape, self.mark.points)
 
 
 @dataclass(frozen=True)
@@ -71,8 +67,13 @@ class Map:
         return f"{self.photo.view_words}: {numbers or 'nothing drawn'}"
 
     @property
-    def number_px(self) -> int:
-        return max(self.photo.width_px_count, self.photo.height_px_count) // 36
+    def pattern_px(self) -> int:
+        """Fine enough to be told in a small shape."""
+        return max(self.photo.width_px_count, self.photo.height_px_count) // PATTERN_SHARE
+
+    @property
+    def placed(self) -> list[Placed]:
+        return placed(self.drawn, (self.photo.width_px_count, self.photo.height_px_count))
 
 
 def maps_of(findings: Iterable[Finding], photos: Iterable[Photo] = ()) -> list[Map]:

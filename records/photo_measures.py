@@ -6,6 +6,7 @@ from django.core.exceptions import ObjectDoesNotExist
 from uncertainties import UFloat, ufloat
 
 from records import units
+from records.annotating.labels import Placed, placed
 from records.imaging import measuring
 from records.models import Photo, PhotoMeasure, PhotoScale
 
@@ -14,14 +15,20 @@ SMALL_MM2, MM2_PER_DM2 = 100.0, 10_000.0
 
 @dataclass(frozen=True)
 class Shape:
-    """One line or outline on the picture: its path, the number beside it and where that stands."""
+    """One line or outline on the picture, and what stands beside it."""
 
     kind: str
-    path: str
-    dots: str
+    outline: list[tuple[float, float]]
     label: str
-    x: float
-    y: float
+
+    @property
+    def dots(self) -> str:
+        return " ".join(f"M {x:g} {y:g} h 0" for x, y in self.outline)
+
+    @property
+    def path(self) -> str:
+        way = " L ".join(f"{x:g} {y:g}" for x, y in self.outline)
+        return f"M {way}{' Z' if self.kind == PhotoMeasure.Kind.AREA else ''}"
 
 
 @dataclass(frozen=True)
@@ -68,20 +75,16 @@ def words_of(measure: PhotoMeasure, scale: PhotoScale) -> str:
     return units.show(area, "_dm2", unit=unit, plus_minus=spread)
 
 
-def shown(photo: Photo, scale: PhotoScale | None) -> tuple[list[Measured], list[Shape]]:
+def shown(photo: Photo, scale: PhotoScale | None) -> tuple[list[Measured], list[Placed]]:
     """The measures of a photograph, and what is drawn on it."""
     if scale is None:
         return [], []
     rows = list(photo.measures.select_related("measured_by"))
     measured = [Measured(row, words_of(row, scale), str(index)) for index, row in enumerate(rows, 1)]
-    shapes = [shape("scale", scale.points, units.show(scale.length_mm, "_mm"))]
-    return measured, shapes + [shape(one.row.kind, one.row.points, one.label) for one in measured]
+    shapes = [Shape("scale", _pairs(scale.points), units.show(scale.length_mm, "_mm"))]
+    shapes += [Shape(one.row.kind, _pairs(one.row.points), one.label) for one in measured]
+    return measured, placed(shapes, (photo.width_px_count, photo.height_px_count))
 
 
-def shape(kind: str, points: list[list[float]], label: str) -> Shape:
-    pairs = [f"{x:g} {y:g}" for x, y in points]
-    closed = " Z" if kind == PhotoMeasure.Kind.AREA else ""
-    left = min(points)
-    return Shape(
-        kind, f"M {' L '.join(pairs)}{closed}", " ".join(f"M {pair} h 0" for pair in pairs), label, left[0], left[1]
-    )
+def _pairs(points: list[list[float]]) -> list[tuple[float, float]]:
+    return [(x, y) for x, y in points]

@@ -9,7 +9,7 @@ from django.views.decorators.http import require_POST
 
 from records import access
 from records.forms.mapping import FindingMarkForm
-from records.mapping import Drawn, could_show, maps_of
+from records.mapping import Drawn, Map, could_show, maps_of
 from records.models import Finding, FindingMark, Photo
 from records.portraits import in_order
 from records.services.mapping import draw, rub_out
@@ -72,8 +72,9 @@ def _drawing(request: HttpRequest, mark: FindingMark) -> HttpResponse:
         request, FindingMarkForm(request.POST or None, instance=mark), act=act, verb="Keep the drawing",
         title=f"Finding {finding.position_count} as a {mark.get_shape_display()}", then=_on_the_map,
         sentence=DRAW.format(finding.position_count, finding.term, finding.location), photo=mark.photo,
-        alt=mark.photo.view_words, kind=mark.shape, shapes=others, template="records/finding_draw.html", mark=mark,
-        report=finding.report, is_new=is_new, back_url=finding.report.get_absolute_url(),
+        alt=mark.photo.view_words, kind=mark.shape, shapes=Map(mark.photo, others).placed, mark=mark,
+        template="records/finding_draw.html", report=finding.report, is_new=is_new,
+        back_url=finding.report.get_absolute_url(),
     )  # fmt: skip
 
 

@@ -10,10 +10,10 @@ from PIL import Image
 from reportlab.lib.units import mm
 from reportlab.pdfgen.canvas import Canvas
 
+from records.annotating.labels import places
 from records.pdf import blocks as b
 from records.pdf import fonts
 from records.pdf.flow import Room
-from records.pdf.photo_map.labels import places
 from records.pdf.photo_map.patterns import fill
 
 PATTERNS = ("plain", "loss", "opening", "deposit", "shape", "surface")

@@ -7,11 +7,11 @@ from typing import Any
 
 from reportlab.platypus import Flowable, Table
 
+from records.annotating.labels import Box, Line, leaders, places
 from records.annotating.shapes import corners
 from records.pdf import fonts, theme
 from records.pdf.flow import paragraph
 from records.pdf.photo_map import patterns
-from records.pdf.photo_map.labels import Box, places
 from records.pdf.photos import Photo, PhotoFrame
 
 NUMBER_SIZE = 8.4
@@ -72,11 +72,21 @@ class MappedFrame(PhotoFrame):
         with _clipped(canvas, _rectangle(canvas, (0, 0, self.width, self.height))):
             for shape in self.photo.shapes:
                 self._shape(canvas, shape)
-            boxes = [self._box(shape) for shape in self.photo.shapes]
-            sizes = [(fonts.width(shape.number, fonts.SANS_BOLD, NUMBER_SIZE) + 4, NUMBER_SIZE + 2)
-                     for shape in self.photo.shapes]  # fmt: skip
-            for shape, place in zip(self.photo.shapes, places(boxes, sizes, (self.width, self.height)), strict=True):
-                _number(canvas, shape.number, place)
+            self._numbers(canvas)
+
+    def _numbers(self, canvas: Any) -> None:
+        shapes = self.photo.shapes
+        sizes = [(fonts.width(shape.number, fonts.SANS_BOLD, NUMBER_SIZE) + 4, NUMBER_SIZE + 2) for shape in shapes]
+        boxes = [self._box(shape) for shape in shapes]
+        found = places(boxes, sizes, (self.width, self.height))
+        for line in leaders(found, [self._outline(shape) for shape in shapes], boxes):
+            if line:
+                _leader(canvas, line)
+        for shape, place in zip(shapes, found, strict=True):
+            _number(canvas, shape.number, place)
+
+    def _outline(self, shape: MapShape) -> list[tuple[float, float]]:
+        return [self._at(corner) for corner in corners(shape.kind, shape.points)]
 
     def _box(self, shape: MapShape) -> Box:
         at = [self._at(point) for point in shape.points]
@@ -88,7 +98,7 @@ class MappedFrame(PhotoFrame):
         if shape.kind == "point":
             return _point(canvas, *self._at(shape.points[0]))
         path = canvas.beginPath()
-        first, *rest = [self._at(corner) for corner in corners(shape.kind, shape.points)]
+        first, *rest = self._outline(shape)
         path.moveTo(*first)
         for corner in rest:
             path.lineTo(*corner)
@@ -144,6 +154,13 @@ def _point(canvas: Any, x: float, y: float) -> None:
         canvas.circle(x, y, POINT, stroke=1, fill=0)
     canvas.setFillColor(theme.INK)
     canvas.circle(x, y, 0.9, stroke=0, fill=1)
+
+
+def _leader(canvas: Any, line: Line) -> None:
+    for colour, wide in OUTLINE:
+        canvas.setStrokeColor(colour)
+        canvas.setLineWidth(wide * 0.8)
+        canvas.line(*line)
 
 
 def _number(canvas: Any, number: str, place: Box) -> None:
