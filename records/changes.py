@@ -10,16 +10,17 @@ from django.db import models
 from django.utils import timezone
 
 from records import units
-from records.models import DescentLink, Item, Mark, Measurement, Party, Photo, Place, ProvenanceEvent
+from records.models import DescentLink, Item, Mark, Measurement, Party, Photo, Place, ProvenanceEvent, SurveyDate
 
 # What the register keeps for itself, or shows in another field's words.
 SILENT = {
-    "id", "version", "created_at", "as_typed", "search_text", "date_edtf", "date_earliest", "date_latest", "item",
-    "target", "path", "sha256", "media_type", "size_bytes_count", "width_px_count", "height_px_count",
+    "id", "version", "created_at", "set_at", "as_typed", "search_text", "date_edtf", "date_earliest", "date_latest",
+    "item", "target", "path", "sha256", "media_type", "size_bytes_count", "width_px_count", "height_px_count",
 }  # fmt: skip
 PARTS = (
     (Measurement, "item", "measurement"), (Photo, "item", "photograph"), (Mark, "item", "mark"),
     (ProvenanceEvent, "item", "provenance"), (DescentLink, "target", "step of descent"),
+    (SurveyDate, "item", "date of the next survey"),
 )  # fmt: skip
 SHOWN = 200
 VERBS = {"+": "entered", "-": "removed", "~": ""}
@@ -44,7 +45,7 @@ class Entry:
 
 
 def changes_of(item: Item) -> list[Entry]:
-    """The latest changes of a thing, its measurements, photographs, marks, provenance and descent; latest first."""
+    """The latest changes of a thing and of the parts that are kept with it; latest first."""
     kept = [("", _versions(Item.history.filter(id=item.pk)))]
     for model, key, noun in PARTS:
         kept.append((noun, _versions(model.history.filter(**{f"{key}_id": item.pk}))))

@@ -13,6 +13,7 @@ from records.clock import day_words
 from records.gates import Check, Subject, gate_check
 from records.judging import closing_verdicts
 from records.models import Concession, ConditionReport, Consent, Gate, Item, RiskAssessment
+from records.mouldings import looked_back
 from records.original_marks import foreseen_marks, marks_left_open
 from records.roles import CONSERVATOR, CURATOR, REGISTRAR, TECHNICIAN
 
@@ -22,6 +23,7 @@ RELATED = [
     "risk_assessments",
     Prefetch("condition_reports", ConditionReport.objects.pictured()),
     "marks",
+    "descendants",
     Prefetch("concessions", Concession.objects.select_related("given_by")),
 ]
 
@@ -95,11 +97,11 @@ def condition_before(subject: Subject, on: date) -> Check:
 
 @gate_check(Gate.AFTER, "condition after")
 def condition_after(subject: Subject, on: date) -> Check:
-    """A signed report after moulding that states whether anything changed."""
+    """A signed report that follows the last moulding and states whether anything changed."""
     model: Item = subject.thing
-    report = next(iter(_signed_reports(model, ConditionReport.Occasion.AFTER)), None)
-    if report is None or not report.change:
-        sentence = f"No signed condition report of {model.number} after moulding states whether it changed."
+    report, why = looked_back(_signed_reports(model, ConditionReport.Occasion.AFTER), model, on)
+    if report is None:
+        sentence = f"No signed condition report of {model.number} after moulding states whether it changed.{why}"
         return Check("condition after", False, sentence, CONSERVATOR)
     return Check("condition after", True, f"{report.number}: {report.get_change_display()}.")
 

@@ -1,5 +1,7 @@
 """The originals of commissions that still owe copies, each with what has been done of the way to its mould."""
 
+from typing import Any
+
 from django.db.models import Count, Exists, F, OuterRef, Q, QuerySet, Subquery
 from django.http import HttpRequest
 
@@ -18,9 +20,9 @@ def wanted_originals() -> QuerySet:
     `has_consent` tells whether the owner's consent is in force today.
 
     `risk_number` is the latest assessment's, `is_assessed` whether it is signed, `is_refused` what it decided;
-    `is_begun_…` tells that a report exists, `is_examined_…` that one is signed; `is_moulded` looks since the request,
-    `has_mould` at any mould that is still there: a piece is not moulded again while one serves; `lacks_…` at a side
-    that a photograph shows and no mould has, where the other side is moulded.
+    `is_begun_…` tells that a report exists (after moulding: since the last one), `is_examined_…` that one is signed;
+    `is_moulded` looks since the request, `has_mould` at any mould that is still there: a piece is not moulded again
+    while one serves; `lacks_…` at a side that a photograph shows and no mould has, where the other side is moulded.
     """
     risks = RiskAssessment.objects.filter(item=OuterRef("item")).order_by("-assessed_on", "-pk")
     moulded = DescentLink.objects.filter(source=OuterRef("item"), transfer=DescentLink.Transfer.MOULDING)
@@ -37,7 +39,8 @@ def wanted_originals() -> QuerySet:
         is_assessed=Exists(risks.filter(signed_at__isnull=False)),
         is_begun_before=_reported(Occasion.BEFORE),
         is_examined_before=_reported(Occasion.BEFORE, signed_at__isnull=False),
-        is_begun_after=_reported(Occasion.AFTER),
+        last_moulded_on=Subquery(moulded.order_by(F("happened_on").desc(nulls_last=True)).values("happened_on")[:1]),
+        is_begun_after=_reported(Occasion.AFTER, examined_on__gte=OuterRef("last_moulded_on")),
         is_moulded=Exists(moulded.filter(happened_on__gte=OuterRef("commission__requested_on"))),
         has_mould=Exists(kept),
         lacks_reverse=_lacks(kept, "reverse"),
@@ -58,5 +61,5 @@ def _lacks(kept: QuerySet, side: str) -> Q:
     return Q(Exists(kept.filter(side=other)), ~Exists(kept.filter(side__in=[side, "whole"])), seen)
 
 
-def _reported(occasion: str, **more: bool) -> Exists:
+def _reported(occasion: str, **more: Any) -> Exists:
     return Exists(ConditionReport.objects.filter(item=OuterRef("item"), occasion=occasion, **more))

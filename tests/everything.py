@@ -291,6 +291,7 @@ def _copy(shell: making.Shell, person: models.Party) -> dict[str, Any]:
         **_rules_on(copy, shell.cathode.mould.model),
         **_in_other_hands(copy, person),
         **_costing(copy, shell.cathode.run, person),
+        "survey_date": models.SurveyDate.objects.create(item=copy, due_on=DAY + timedelta(days=900), because="tour"),
         "inspection": making.Inspection.objects.create(
             copy=copy, inspected_on=DAY, inspector=person, mass_g=64.71, not_measured_reason="closed", decision="accept"
         ),

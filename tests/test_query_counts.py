@@ -19,6 +19,7 @@ NOT_A_PAGE = {
     "condition_manifest": "a file; tested with the findings on photographs",
     "area_scan": "a file; tested with the areas",
     "apart_paper": "a file; tested with the sheet that tells two pieces apart",
+    "survey_paper": "a file; tested with the round of surveys on paper",
     "document": "a file; tested with the papers",
     "label_sheet_file": "a file; tested with the tags on sheets",
     "public_photo": "a file; tested with the page that strangers read",

@@ -11,6 +11,7 @@ from records.forms.lookup import LookupField
 from records.forms.measurements import not_ahead
 from records.forms.pictures import PictureCheckboxes, offer_pictures
 from records.models import ConditionReport, Grade, Item, Photo
+from records.mouldings import too_early
 from records.numbers import SERIES, next_number
 from records.services.condition import last_report
 
@@ -61,6 +62,8 @@ class _ConditionForm(RecordForm):
         day, previous, mass = cleaned.get("examined_on"), cleaned.get("previous"), cleaned.get("mass_g")
         if mass is not None and mass <= 0:
             self.add_error("mass_g", "A mass is more than nought: look at the number again.")
+        if day and cleaned.get("occasion") == Occasion.AFTER and (why := too_early(self.instance.item, day)):
+            self.add_error("examined_on", why)
         if day and previous and day < previous.examined_on:
             words = f"This lies before {previous} of {previous.examined_on}, with which it is compared: "
             self.add_error("examined_on", f"{words}correct the day, or compare with an earlier report.")

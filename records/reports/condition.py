@@ -18,6 +18,7 @@ from records.models import (
     PhotoPair,
     Urgency,
 )
+from records.mouldings import occasion_words
 from records.pdf import blocks as b
 from records.pdf.document import build
 from records.portraits import best_of, in_order
@@ -110,7 +111,7 @@ def cover(g: Gathered) -> b.Cover:
     facts = [
         b.Fact("Object", item.number), b.Fact("Maker", ", ".join(filter(None, [item.maker, item.date_words]))),
         b.Fact("Material", item.materials), b.Fact("Owner", str(item.owner or "")), *size_facts(g.sizes, 4),
-        row_fact("Mass on the day", report, "mass_g"), b.Fact("Occasion", report.get_occasion_display()),
+        row_fact("Mass on the day", report, "mass_g"), b.Fact("Occasion", occasion_words(report)),
         b.Fact("Examined on", local_day(report.examined_on)), b.Fact("Examined by", str(report.examiner)),
         b.Fact("Place", report.examined_at_place), b.Fact("Light", report.light), b.Fact("Aids", report.aids),
         b.Fact("Commission", report.commission.number if report.commission else ""),

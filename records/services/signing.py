@@ -5,6 +5,7 @@ from django.db import transaction
 
 from records import clock, gates, labelling
 from records.models import ConditionReport, Finding, Gate, LabelWording, Party, Signed
+from records.mouldings import too_early
 from records.services.incidents import open_incident, plan_second_look
 
 NEW_OR_WORSE = {Finding.Comparison.NEW.value, Finding.Comparison.WORSE.value}
@@ -51,6 +52,8 @@ def report_gaps(report: ConditionReport) -> list[str]:
     gaps = []
     if not report.light:
         gaps.append("Say which light was used: without it the next examination cannot repeat this one.")
+    if report.occasion == ConditionReport.Occasion.AFTER and (why := too_early(report.item, report.examined_on)):
+        gaps.append(why)
     if (report.occasion == ConditionReport.Occasion.AFTER or report.previous_id) and not report.change:
         gaps.append("State whether anything changed: choose “no change observed” or “changed”.")
     if report.previous_id and (numbers := _numbers(report, {""})):

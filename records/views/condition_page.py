@@ -10,6 +10,7 @@ from django.http import HttpRequest
 from records import access, extensions, units
 from records.mapping import maps_of
 from records.models import Addendum, ConditionReport, Document, Finding, FindingMark, Grade, Term, Urgency
+from records.mouldings import NOT_RECORDED, moulding_of
 from records.services.signing import report_gaps
 
 FINDINGS = Finding.objects.select_related("term", "photo").prefetch_related(
@@ -75,6 +76,7 @@ def context_of(request: HttpRequest, report: ConditionReport) -> dict[str, Any]:
         "mass_kind": report.evidence("mass_g"),
         "mass_change": _mass_change(report),
         **_permissions(request, report),
+        "moulding": moulding_of(report),
         "seen": seen_mark(report, findings),
         "later": list(report.next.all()),
         "paper": _paper(request, report, PAPER),
@@ -132,6 +134,8 @@ def _advice(report: ConditionReport, findings: list[Finding], has_photos: bool) 
     if stability and stability != report.stability:
         words = Stability(stability).label, report.get_stability_display()
         found.append(f"Among the findings the most doubtful stability is “{words[0]}”, the report says “{words[1]}”.")
+    if report.occasion == ConditionReport.Occasion.AFTER and moulding_of(report) is None:
+        found.append(NOT_RECORDED.format(report.item.number))
     if not has_photos:
         found.append(_without_photos(report))
     if not report.not_seen:

@@ -29,6 +29,7 @@ LOOKING = {
     "condition_map",
     "photo_pair",
     "survey_due",
+    "survey_paper",
     "photo_crop",
     "vocabulary_skos",
     "home",

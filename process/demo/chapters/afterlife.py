@@ -7,7 +7,7 @@ from process.demo.chapters import papers
 from process.demo.rows import Table, build, find, save, values_of
 from process.demo.studio import Studio
 from process.models import Expense, Run, WorkEstimate, WorkHours
-from records.models import Commission, Disposal, HandlingSession, Handover, Item, Tracked
+from records.models import Commission, Disposal, HandlingSession, Handover, Item, SurveyDate, Tracked
 from records.services.disposals import carry_out, decide
 from records.services.handovers import agree, hand_over, take_back
 from records.services.holding import log_handling
@@ -21,6 +21,9 @@ def tell(part: Table, studio: Studio) -> None:
     for table in part.get("handling", []):
         with step(table):
             log_handling(session=build(HandlingSession, without(table, "item"), item=find(Item, table["item"])))
+    for table in part.get("survey_date", []):
+        with step(table):
+            save(SurveyDate, without(table, "item"), item=find(Item, table["item"]))
 
 
 def tell_of_work(part: Table, studio: Studio) -> None:

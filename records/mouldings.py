@@ -1,0 +1,58 @@
+"""Which moulding an examination looks back at: the last one up to its day."""
+
+from collections.abc import Iterable
+from datetime import date
+
+from records.clock import day_words
+from records.models import ConditionReport, DescentLink, Item
+
+Transfer = DescentLink.Transfer
+TOO_EARLY = (
+    "{} was moulded on {}: an examination “after moulding” lies on that day or later. Correct the day, or choose "
+    "another occasion."
+)
+NOT_RECORDED = (
+    "No moulding of {} up to this day is recorded: record the mould, so that it is known what this examination "
+    "looks back at."
+)
+
+
+def mouldings_of(item: Item) -> list[DescentLink]:
+    """The dated mouldings, the latest first; reads `descendants`, so that a page about many things prefetches them."""
+    rows = (link for link in item.descendants.all() if link.transfer == Transfer.MOULDING and link.happened_on)
+    return sorted(rows, key=lambda link: (link.happened_on, link.pk), reverse=True)
+
+
+def last_moulding(item: Item, on: date) -> DescentLink | None:
+    return next((link for link in mouldings_of(item) if link.happened_on <= on), None)
+
+
+def moulding_of(report: ConditionReport) -> DescentLink | None:
+    """What a report “after moulding” looks back at; of another occasion, or where none is recorded, nothing."""
+    is_after = report.occasion == ConditionReport.Occasion.AFTER
+    return last_moulding(report.item, report.examined_on) if is_after else None
+
+
+def occasion_words(report: ConditionReport) -> str:
+    """“after moulding of 4 February 2026”; of any other occasion its name."""
+    moulding, words = moulding_of(report), report.get_occasion_display()
+    return f"{words} of {day_words(moulding.happened_on)}" if moulding else words
+
+
+def too_early(item: Item, day: date) -> str:
+    """Why an examination “after moulding” cannot be of that day; empty where it can."""
+    known = mouldings_of(item)
+    if not known or known[-1].happened_on <= day:
+        return ""
+    return TOO_EARLY.format(item.number, day_words(known[-1].happened_on))
+
+
+def looked_back(reports: Iterable[ConditionReport], item: Item, on: date) -> tuple[ConditionReport | None, str]:
+    """Of reports “after moulding”, the latest that follows the last moulding up to a day; else why there is none."""
+    moulding, rows = last_moulding(item, on), list(reports)
+    since = moulding.happened_on if moulding else date.min
+    found = next((report for report in rows if report.examined_on >= since and report.change), None)
+    early = next((report for report in rows if report.examined_on < since), None)
+    if found or moulding is None or early is None:
+        return found, ""
+    return None, f" {early.number} is of {day_words(early.examined_on)}, before the moulding of {day_words(since)}."
