@@ -143,4 +143,4 @@ def label_approved(subject: Subject, on: date) -> Check | None:
     if label and label.is_signed:
         sentence = f"Label approved by {label.signed_by}, {day_words(label.signed_at)}."
         return Check("label approved", True, sentence)
-    return Check("label approved", False, f"The label of {copy.number} is not approved yet.", CURATOR)
+    return Check("label approved", False, f"{copy.number} has no approved label yet.", CURATOR)

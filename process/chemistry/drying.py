@@ -115,7 +115,7 @@ def agreement_within(mass: Quantity) -> Quantity:
 
     Equation: a [g] = 0.0002·m [g]
     Errors: a mass of zero or less.
-    Source: rule of this register (judgement.SETTLED_SHARE); from memory, a museum may keep its own.
+    Source: rule of this register, 0.02 % of the last mass; from memory, a museum may keep its own.
 
     >>> from records.units import ureg
     >>> round(agreement_within(ureg.Quantity(1507.2, "g")).m, 2)

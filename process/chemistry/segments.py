@@ -124,7 +124,7 @@ def growth_deviation(
 
     Equation: x [%] = (m [g] / Q [A·h]) / mean(m₁ [g] / Q₁ [A·h]) − 1
     Errors: lists of unequal length; a mass or a charge of zero or less.
-    Source: equal current density on one rail; a deviation over UNEVEN_LIMIT is looked into, rule of this register.
+    Source: equal current density on one rail; a deviation over 10 % is looked into, rule of this register.
 
     >>> from records.units import ureg
     >>> ah, g = ureg.Quantity(1, "A*h"), ureg.g

@@ -40,6 +40,7 @@ class Rule(Enum):
 SIGNS = (("**2", "²"), ("**3", "³"), ("*", "·"), ("um", "µm"), ("deg", "°"), ("pct", "%"), ("money", "¤"))
 
 
+@cache
 def pretty(unit: str) -> str:
     """The unit as people write it.
 

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from pint import Quantity
@@ -13,6 +14,7 @@ from process.chemistry.formula import Formula
 from process.chemistry.metals import Ion
 from process.chemistry.terms import Term, pretty, unit_named
 from records.units import ureg
+from records.units.showing import MINUS
 
 # A symbol of an equation, its exponent left out; a product over a list counts as one.
 LETTER = re.compile(r"Π\(1\+c\)|[^\W\d_][^\W²³]*")
@@ -31,7 +33,7 @@ class Entry:
     source: str = ""
     digit_count: int = 6
 
-    @property
+    @cached_property
     def text(self) -> str:
         if isinstance(self.quantity, tuple):
             return "; ".join(written(each, self.unit) for each in self.quantity)
@@ -50,11 +52,16 @@ class Working:
 
     title: str
     equation: str
-    substitution: str
     inputs: tuple[Entry, ...]
     constants: tuple[Entry, ...]
     result: Entry
     source: str
+    written_out: str = ""  # the numbers put in, where a sum is too long for letter by letter
+
+    @cached_property
+    def substitution(self) -> str:
+        """The equation with its numbers and the result; written when it is asked for: many a figure is never opened."""
+        return f"{self.written_out or _put_in(self.equation, (*self.inputs, *self.constants))} = {self.result.text}"
 
     @property
     def quantity(self) -> Quantity:
@@ -82,8 +89,7 @@ def worked(function: Callable[..., Any], *, evidence: Mapping[str, str] | None =
     entries = _inputs(known, given, evidence or {})
     constants = tuple(_entry(each) for each in _constants(known, metal))
     result = Entry(known.result.symbol, known.result.label, answer, known.result.unit)
-    substitution = f"{_put_in(known.equation, (*entries, *constants))} = {result.text}"
-    return Working(known.title, known.equation, substitution, entries, constants, result, known.source)
+    return Working(known.title, known.equation, entries, constants, result, known.source)
 
 
 def _without_noise(answer: Quantity) -> Quantity:
@@ -140,14 +146,14 @@ def _put_in(equation: str, entries: tuple[Entry, ...]) -> str:
 def _bracketed(entry: Entry, following: str) -> str:
     if isinstance(entry.quantity, tuple):
         return _listed(entry.symbol, entry.quantity, entry.unit)
-    needs = following in ("²", "³") or "/" in entry.unit or entry.text.startswith("-")
+    needs = following in ("²", "³") or "/" in entry.unit or entry.text.startswith(MINUS)
     return f"({entry.text})" if needs else entry.text
 
 
 def _listed(symbol: str, quantities: tuple[Quantity, ...], unit: str) -> str:
     """A sum, a product or a plain list, written out."""
     if symbol.startswith("Π"):
-        factors = [f"(1 + {written(each, unit)})".replace("+ -", "− ") for each in quantities]
+        factors = [f"(1 + {written(each, unit)})".replace(f"+ {MINUS}", f"{MINUS} ") for each in quantities]
         return factors[0] if len(factors) == 1 else f"({' × '.join(factors)})"
     between = " + " if symbol.startswith("Σ") else "; "
     return f"({between.join(written(each, unit) for each in quantities)})"
@@ -164,4 +170,4 @@ def written(quantity: Quantity, unit: str, digit_count: int = 6) -> str:
         number = f"({magnitude:.2uf})".replace("+/-", " ± ")
     else:
         number = f"{getattr(magnitude, 'nominal_value', magnitude):.{digit_count}g}"
-    return f"{number} {pretty(unit)}".rstrip()
+    return f"{number} {pretty(unit)}".rstrip().replace("-", MINUS)

@@ -2,6 +2,7 @@
 
 from django.db import models
 
+from records.clock import day_words
 from records.models import Signed, Tracked
 
 
@@ -28,7 +29,7 @@ class CoreClosing(Tracked, Signed):
         ordering = ["decided_on", "id"]
 
     def __str__(self) -> str:
-        return f"{self.get_decision_display()}: {self.shell_id}, {self.decided_on}"
+        return f"{self.get_decision_display()}: {self.shell_id}, {day_words(self.decided_on)}"
 
     def get_absolute_url(self) -> str:
         return f"{self.shell.get_absolute_url()}#drying"

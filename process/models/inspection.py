@@ -3,6 +3,7 @@
 from django.db import models
 from django.db.models import Q
 
+from records.clock import day_words
 from records.models import Signed, Tracked
 
 from .thickness import ThicknessPoint
@@ -44,7 +45,7 @@ class Inspection(Tracked, Signed):
         ]
 
     def __str__(self) -> str:
-        return f"inspection of {self.copy.number}, {self.inspected_on}"
+        return f"inspection of {self.copy.number}, {day_words(self.inspected_on)}"
 
     @property
     def accepts(self) -> bool:

@@ -4,6 +4,7 @@ from django.db import models
 from django.db.models import Q
 from django.urls import reverse
 
+from records.clock import day_words
 from records.models import Tracked
 
 
@@ -79,7 +80,7 @@ class PriceList(Tracked):
         ordering = ["-valid_from", "-id"]
 
     def __str__(self) -> str:
-        return f"prices from {self.valid_from:%Y-%m-%d}"
+        return f"prices from {day_words(self.valid_from)}"
 
     def get_absolute_url(self) -> str:
         return reverse("price_list")

@@ -3,6 +3,7 @@
 from django.db import models
 from django.db.models import F, Q
 
+from records.clock import day_words
 from records.models import Tracked
 
 
@@ -29,7 +30,7 @@ class ThrowTest(Tracked):
         ]
 
     def __str__(self) -> str:
-        return f"throw test of {self.bath.number}, {self.tested_on:%Y-%m-%d}"
+        return f"throw test of {self.bath.number}, {day_words(self.tested_on)}"
 
     def get_absolute_url(self) -> str:
         return f"{self.bath.get_absolute_url()}#throwing"

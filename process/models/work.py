@@ -4,6 +4,7 @@ from django.core.validators import MaxValueValidator, MinValueValidator
 from django.db import models
 from django.db.models import Q
 
+from records.clock import day_words
 from records.models import Tracked
 
 HOURS = [MinValueValidator(0.01), MaxValueValidator(1000)]
@@ -58,7 +59,7 @@ class WorkHours(ForSomething, Tracked):
         verbose_name_plural = "work hours"
 
     def __str__(self) -> str:
-        return f"{self.get_kind_display()}, {self.done_on}"
+        return f"{self.get_kind_display()}, {day_words(self.done_on)}"
 
 
 class Expense(ForSomething, Tracked):
@@ -74,7 +75,7 @@ class Expense(ForSomething, Tracked):
         ordering = ["spent_on", "id"]
 
     def __str__(self) -> str:
-        return f"{self.what}, {self.spent_on}"
+        return f"{self.what}, {day_words(self.spent_on)}"
 
 
 class WorkEstimate(Tracked):

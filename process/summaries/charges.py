@@ -116,11 +116,11 @@ def _working(sheet: Sheet) -> Working:
     return Working(
         "Charge of the bench sheet",
         "Q = Σ I(i)·(t(i+1) − t(i))",
-        f"Q = {' + '.join(terms) or '0 A·h'} = {result.text}",
         _inputs(sheet),
         (),
         result,
         f"definition Q = ∫I·dt; {RULE}",
+        written_out=f"Q = {' + '.join(terms) or '0 A·h'}",
     )
 
 

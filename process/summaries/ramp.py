@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
+from functools import cached_property
 
 from pint import Quantity
 
@@ -23,17 +24,43 @@ BUILD = "build, until the charge is reached"
 
 @dataclass(frozen=True)
 class PlannedStage:
-    """One step in its place; `after` is the mean thickness when it is over."""
+    """One step in its place; its figures are reckoned where they are shown."""
 
     stage: Stage
     words: str
-    density: Figure
-    current: Figure
-    time: Figure
-    charge: Figure
-    after: Figure
+    area: Quantity
+    metal: Ion
+    share: float
     is_last: bool
     begins_at: datetime | None = None
+
+    @cached_property
+    def density(self) -> Figure:
+        return figure("Density", "_a_dm2", current_density, current=self.stage.current, area=self.area)
+
+    @cached_property
+    def current(self) -> Figure:
+        amperes, spread = apart(self.stage.current.m_as("A"))
+        return Figure("Current", amperes, "_a", "calculated", spread)
+
+    @cached_property
+    def time(self) -> Figure:
+        if self.is_last:
+            return figure("Time", "_h", deposition_time, charge=self.stage.charge, current=self.stage.current)
+        hours, spread = apart(self.stage.time.m_as("h"))
+        return Figure("Time", hours, "_h", "", spread)
+
+    @cached_property
+    def charge(self) -> Figure:
+        return figure("Charge", "_ah", charge_passed, current=self.stage.current, time=self.stage.time)
+
+    @cached_property
+    def after(self) -> Figure:
+        """Mean thickness when it is over."""
+        return figure(
+            "Mean after it", "_mm", grown_thickness,
+            ion=self.metal, charge=self.stage.charge_after, area=self.area, efficiency=self.share,
+        )  # fmt: skip
 
     @property
     def begins_h(self) -> float:
@@ -83,31 +110,14 @@ def stages_of_run(
     last = next((each.words for each in ramp if not is_timed(each)), "")
     words = [*(each.words for each in timed), last or BUILD]
     share = run.planned_efficiency_pct / 100
-    return tuple(_shown(s, w, area, metal, share, s is stages[-1]) for s, w in zip(stages, words, strict=True)), ""
+    pairs = zip(stages, words, strict=True)
+    return tuple(PlannedStage(s, w, area, metal, share, s is stages[-1]) for s, w in pairs), ""
 
 
 def _step(row: RampStep, area: Quantity) -> Step:
     density = quantity(row, "current_density_a_dm2")
     current = quantity(row, "current_a") if density is None else bath_current(density, area)
     return Step(current, ureg.Quantity(row.time_h, "h"))
-
-
-def _shown(stage: Stage, words: str, area: Quantity, metal: Ion, share: float, is_last: bool) -> PlannedStage:
-    amperes, spread = apart(stage.current.m_as("A"))
-    hours, hours_spread = apart(stage.time.m_as("h"))
-    if is_last:
-        time = figure("Time", "_h", deposition_time, charge=stage.charge, current=stage.current)
-    else:
-        time = Figure("Time", hours, "_h", "", hours_spread)
-    return PlannedStage(
-        stage, words,
-        figure("Density", "_a_dm2", current_density, current=stage.current, area=area),
-        Figure("Current", amperes, "_a", "calculated", spread), time,
-        figure("Charge", "_ah", charge_passed, current=stage.current, time=stage.time),
-        figure("Mean after it", "_mm", grown_thickness,
-               ion=metal, charge=stage.charge_after, area=area, efficiency=share),
-        is_last,
-    )  # fmt: skip
 
 
 def plan_time(stages: Sequence[PlannedStage], current: Figure, charge: Figure, reason: str) -> Figure:

@@ -66,8 +66,8 @@ def _working(found: list[Trace]) -> Working:
     inputs = tuple(entry for trace in found for entry in _inputs(trace, len(found) > 1))
     return Working(
         "Charge of the logger’s trace", "Q = Σ (I(i) + I(i+1))/2·(t(i+1) − t(i)) + Q(bridged)",
-        f"Q = {' + '.join(terms) or '0 A·h'} = {result.text}", inputs, (), result,
-        f"trapezoidal rule; {RULE}; file {', '.join(trace.sha256[:12] for trace in found)}",
+        inputs, (), result, f"trapezoidal rule; {RULE}; file {', '.join(trace.sha256[:12] for trace in found)}",
+        written_out=f"Q = {' + '.join(terms) or '0 A·h'}",
     )  # fmt: skip
 
 

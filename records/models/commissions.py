@@ -4,6 +4,8 @@ from django.db import models
 from django.db.models import F, OuterRef, Q, Subquery, Value
 from django.urls import reverse
 
+from records.clock import day_words
+
 from .base import Signed, Tracked, TrackedQuerySet
 from .json_rows import JsonRows
 
@@ -103,7 +105,7 @@ class Consent(Tracked):
         return reverse("consent", args=[self.pk])
 
     def __str__(self) -> str:
-        return f"Consent of {self.owner}, {self.given_on}"
+        return f"Consent of {self.owner}, {day_words(self.given_on)}"
 
     @property
     def commission_keys(self) -> set[int]:

@@ -3,6 +3,8 @@
 from django.db import models
 from django.db.models import Q
 
+from records.clock import day_words
+
 from .base import Tracked, TrackedQuerySet
 
 
@@ -30,4 +32,4 @@ class Duty(Tracked):
         indexes = [models.Index(fields=["role", "due_on"], condition=Q(done_on__isnull=True), name="duty_open_by_role")]
 
     def __str__(self) -> str:
-        return f"{self.sentence} (by {self.due_on})"
+        return f"{self.sentence} (by {day_words(self.due_on)})"

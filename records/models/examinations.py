@@ -4,6 +4,7 @@ from django.core.exceptions import ValidationError
 from django.db import models
 from django.urls import reverse
 
+from records.clock import day_words
 from records.telling import ANSWERS, SIGNS, Conclusion, conclude
 
 from .base import Tracked
@@ -30,7 +31,7 @@ class Examination(Tracked):
         ordering = ["-examined_on", "-id"]
 
     def __str__(self) -> str:
-        return f"examination of {self.item.number}, {self.examined_on}"
+        return f"examination of {self.item.number}, {day_words(self.examined_on)}"
 
     def get_absolute_url(self) -> str:
         return reverse("examination", args=[self.pk])

@@ -2,6 +2,8 @@
 
 from django.db import models
 
+from records.clock import day_words
+
 from .base import Tracked
 
 
@@ -27,4 +29,4 @@ class FileStep(Tracked):
         ordering = ["id"]
 
     def __str__(self) -> str:
-        return f"{self.commission} {self.get_kind_display()}, {self.happened_on}"
+        return f"{self.commission} {self.get_kind_display()}, {day_words(self.happened_on)}"

@@ -7,6 +7,7 @@ from django.db import models
 from django.db.models import F, Q
 from django.urls import reverse
 
+from records.clock import day_words
 from records.purposes import EXCHANGE, SALE
 
 from .base import Tracked, TrackedQuerySet
@@ -138,4 +139,4 @@ class HandlingSession(Tracked):
         ordering = ["-happened_on", "-id"]
 
     def __str__(self) -> str:
-        return f"{self.item.number} handled on {self.happened_on}"
+        return f"{self.item.number} handled on {day_words(self.happened_on)}"

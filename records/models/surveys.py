@@ -42,4 +42,4 @@ class SurveyDate(Tracked):
         return reverse("survey_list")
 
     def __str__(self) -> str:
-        return f"survey of {self.item.number} on {self.due_on}"
+        return f"survey of {self.item.number} on {clock.day_words(self.due_on)}"

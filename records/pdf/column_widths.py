@@ -57,5 +57,6 @@ def column_widths(columns: Sequence[ColumnText], table: float, padding: float) -
     room = table - sum(least)
     if room < 0:
         return [small * table / sum(least) for small in least]
-    wishes = [max(n - small, 0.0) for n, small in sizes]
+    # A text longer than the table is wide wishes for no more than that: else it starves the short ones beside it.
+    wishes = [max(min(n, table) - small, 0.0) for n, small in sizes]
     return [small + room * wish / (sum(wishes) or 1) for (_, small), wish in zip(sizes, wishes, strict=True)]

@@ -10,6 +10,7 @@ from records.pdf.evidence import Fact, value_markup
 from records.pdf.flow import Room, kept, paragraph
 
 NOTHING = "not recorded"
+LONG = 240  # characters: in half the width they would run down the page as a ribbon
 
 
 def fact_cell(fact: Fact) -> list[Any]:
@@ -54,5 +55,8 @@ class FactList:
     def flow(self, room: Room) -> list[Flowable]:
         if not self.facts:
             return [paragraph(self.empty, "body")]
-        parts = [fact_table(self.facts, room.width, self.columns), Spacer(0, 3)]
+        short = tuple(fact for fact in self.facts if self.columns == 1 or len(fact.value) <= LONG)
+        rest = tuple(fact for fact in self.facts if fact not in short)
+        tables = [fact_table(facts, room.width, n) for facts, n in ((short, self.columns), (rest, 1)) if facts]
+        parts = [*tables, Spacer(0, 3)]
         return [kept(part) for part in parts] if self.leads else parts

@@ -70,7 +70,7 @@ def _drawing(request: HttpRequest, mark: FindingMark) -> HttpResponse:
 
     return answer_form(
         request, FindingMarkForm(request.POST or None, instance=mark), act=act, verb="Keep the drawing",
-        title=f"Finding {finding.position_count} as a {mark.get_shape_display()}", then=_on_the_map,
+        title=f"{mark.get_shape_display().capitalize()} of finding {finding.position_count}", then=_on_the_map,
         sentence=DRAW.format(finding.position_count, finding.term, finding.location), photo=mark.photo,
         alt=mark.photo.view_words, kind=mark.shape, shapes=Map(mark.photo, others).placed, mark=mark,
         template="records/finding_draw.html", report=finding.report, is_new=is_new,

@@ -37,7 +37,7 @@ def rule_check(request: HttpRequest, code: str) -> HttpResponse:
     back = reverse("mark_rule_list")
     return answer_form(
         request, RuleCheckForm(request.POST or None, instance=row, initial=offered if row._state.adding else None),
-        title=f"Rule {code}: text compared", sentence=f"{COMPARED}{rule.asks} {rule.citation}.", verb="Keep",
+        title=f"Text compared: {rule.citation}", sentence=f"{COMPARED}{rule.asks}", verb="Keep",
         back_url=back, then=lambda _: back,
     )  # fmt: skip
 

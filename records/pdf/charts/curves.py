@@ -1,6 +1,6 @@
 """A series as pieces of line between its gaps, and the hatch beneath a calculated one."""
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right
 from collections.abc import Callable
 from datetime import datetime
 from itertools import pairwise
@@ -52,10 +52,12 @@ def hatch(places: list[Place], base: float) -> list[tuple[Place, Place]]:
         (x, y) for x, y in ((left + i * HATCH_STEP, height(left + i * HATCH_STEP)) for i in range(count + 1)) if y
     ]
     depth = max((base - y for _, y in columns), default=0.0)
+    edges = [x for x, _ in columns]
     strokes: list[tuple[Place, Place]] = []
     offset = left + HATCH_GAP / 2
     while offset < right + depth:
-        strokes += _stroke(columns, base, offset)
+        within = slice(bisect_left(edges, offset - depth), bisect_right(edges, offset))
+        strokes += _stroke(columns[within], base, offset)
         offset += HATCH_GAP
     return strokes
 
