@@ -31,10 +31,11 @@ class AsksUnusual:
         return "any"
 
     def _from_meta(self, name: str) -> Any:
-        """In a form with groups the question comes first, under its reason."""
+        """The question comes first, under its reason."""
         value = super()._from_meta(name)
-        asks = name == "groups" and value and IT_IS_SO in self.fields
-        return [("Is that right?", [IT_IS_SO]), *value] if asks else value
+        if name != "groups" or IT_IS_SO not in self.fields:
+            return value
+        return [("Is that right?", [IT_IS_SO]), *(value or [("", [each for each in self.fields if each != IT_IS_SO])])]
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data

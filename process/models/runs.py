@@ -126,7 +126,8 @@ class SheetEntry(Strikable):
         abstract = True
 
     def get_absolute_url(self) -> str:
-        return f"{self.run.get_absolute_url()}#sheet"
+        """Its own line on the run's sheet."""
+        return f"{self.run.get_absolute_url()}#{self._meta.model_name}-{self.pk}"
 
 
 class Reading(SheetEntry):

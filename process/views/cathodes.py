@@ -15,7 +15,7 @@ from process.forms.hanging import HANG_IN, HANG_IN_TITLE, HangInForm
 from process.models import Cathode, Event, Mould, Run
 from process.services import rail
 from process.services.runs import remove_cathode
-from process.views.sheet import BENCH, CAUTION, say_saved, sheet_url
+from process.views.sheet import BENCH, CAUTION, line_url, say_saved, sheet_url
 from records import access
 from records.views.answering import answer_form, wants_afterwards
 
@@ -52,14 +52,14 @@ def cathode_hang_in(request: HttpRequest, number: str) -> HttpResponse:
         return redirect(run)
     form = HangInForm(request.POST or None, run=run, user=request.user, initial=_offered(request))
 
-    def act(form: HangInForm) -> Run:
+    def act(form: HangInForm) -> Event:
         return say_saved(request, rail.hang_in(
             run=run, cathode=form.instance, at=form.cleaned_data["at"], afterwards=wants_afterwards(request),
             **form.line,
         ))  # fmt: skip
 
     return answer_form(
-        request, form, title=HANG_IN_TITLE, number=number, verb="Hang it in", act=act, then=sheet_url,
+        request, form, title=HANG_IN_TITLE, number=number, verb="Hang it in", act=act, then=line_url,
         back_url=sheet_url(run), template=BENCH, caution=" ".join(filter(None, [CAUTION, run.bath.cautions])),
         sentence=HANG_IN,
     )  # fmt: skip
@@ -100,13 +100,13 @@ def cathode_take_out(request: HttpRequest, pk: int) -> HttpResponse:
         request.POST or None, run=run, kind=kind, user=request.user, instance=Event(run=run, kind=kind, cathode=cathode)
     )
 
-    def act(form: EventForm) -> Run:
+    def act(form: EventForm) -> Event:
         line = rail.take_out(run=run, at=form.cleaned_data["at"], **form.line | {"cathode": cathode})
         return say_saved(request, line)
 
     return answer_form(
         request, form, title=f"Take out {cathode.label}", number=run.number, verb="Take it out", act=act,
-        then=sheet_url, back_url=sheet_url(run), sentence=HELP[kind], template=BENCH,
+        then=line_url, back_url=sheet_url(run), sentence=HELP[kind], template=BENCH,
     )  # fmt: skip
 
 

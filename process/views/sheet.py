@@ -22,18 +22,23 @@ BENCH = "process/bench_form.html"
 OFFERED = [kind for kind in FIELDS if kind not in {Event.Kind.ENTRY, *RAIL_CHANGES}]
 
 
-def say_saved(request: HttpRequest, line: Reading | Event) -> Run:
+def say_saved(request: HttpRequest, line: Reading | Event) -> Reading | Event:
     """Saved at once; a wrong line is mended afterwards instead of being asked about before."""
     url = reverse("reading_edit" if isinstance(line, Reading) else "event_edit", args=[line.pk])
     if getattr(line, "stood_already", False):
         said = "The reading of {} stands there already with the same figures: this one was not added a second time."
         messages.info(request, said.format(f"{timezone.localtime(line.at):%H:%M}"))
-        return line.run
+        return line
     what = f"Reading of {timezone.localtime(line.at):%H:%M}"
     if isinstance(line, Event):
         what = f"“{line.get_kind_display()}”, {timezone.localtime(line.at):%H:%M}"
     messages.success(request, format_html('{} saved. <a href="{}">Correct it</a>', what, url))
-    return line.run
+    return line
+
+
+def line_url(line: Reading | Event) -> str:
+    """Whoever wrote sees what stands there now."""
+    return line.get_absolute_url()
 
 
 def sheet_url(run: Run) -> str:
@@ -44,14 +49,14 @@ def run_start(request: HttpRequest, number: str) -> HttpResponse:
     run = access.fetch(request, Run.objects.select_related("bath"), to="write", number=number)
     form = StartForm(request.POST or None, run=run, user=request.user, instance=Event(run=run, kind=Event.Kind.ENTRY))
 
-    def act(form: StartForm) -> Run:
+    def act(form: StartForm) -> Event:
         line = services.start_run(
             run=run, at=form.cleaned_data["at"], afterwards=wants_afterwards(request), **form.line
         )
         return say_saved(request, line)
 
     return answer_form(
-        request, form, title="Into the bath", number=run.number, verb="Start the run", act=act, then=sheet_url,
+        request, form, title="Into the bath", number=run.number, verb="Start the run", act=act, then=line_url,
         back_url=run.get_absolute_url(), template=BENCH, caution=" ".join(filter(None, [CAUTION, run.bath.cautions])),
         sentence="Connected before it goes in, low current until it is covered.",
     )  # fmt: skip
@@ -66,9 +71,9 @@ def reading_add(request: HttpRequest, number: str) -> HttpResponse:
     else:
         form = ReadingForm(request.POST, run=run, instance=Reading(run=run))
         if (first := form.sent_before()) and not form.says_otherwise(first):
-            return redirect(sheet_url(say_saved(request, first)))
+            return redirect(say_saved(request, first))
     return answer_form(
-        request, form, title="Reading", number=run.number, verb="Save the reading", then=sheet_url,
+        request, form, title="Reading", number=run.number, verb="Save the reading", then=line_url,
         act=lambda form: say_saved(request, services.add_reading(run=run, at=form.cleaned_data["at"], **form.line)),
         back_url=sheet_url(run), template=BENCH,
         sentence="What the instruments show now; the last values are filled in.",
@@ -85,14 +90,14 @@ def event_add(request: HttpRequest, number: str) -> HttpResponse:
         return render(request, "process/event_choice.html", {"run": run, "choices": choices})
     form = EventForm(request.POST or None, run=run, kind=kind, user=request.user, instance=Event(run=run, kind=kind))
     if request.POST and (first := form.sent_before()) and not form.says_otherwise(first):
-        return redirect(sheet_url(say_saved(request, first)))
+        return redirect(say_saved(request, first))
 
-    def act(form: EventForm) -> Run:
+    def act(form: EventForm) -> Event:
         line = services.add_event(run=run, at=form.cleaned_data["at"], kind=kind, **form.line)
         return say_saved(request, line)
 
     return answer_form(
-        request, form, title=TITLES[kind], number=run.number, verb="Save", then=sheet_url, act=act,
+        request, form, title=TITLES[kind], number=run.number, verb="Save", then=line_url, act=act,
         back_url=sheet_url(run), template=BENCH, sentence=HELP[kind],
     )  # fmt: skip
 
@@ -116,10 +121,8 @@ def _correct(request: HttpRequest, form, line, title: str) -> HttpResponse:
         title=title,
         number=line.run.number,
         verb="Keep the correction",
-        then=sheet_url,
-        act=lambda form: (
-            services.correct_line(line=form.instance, reason=form.cleaned_data["reason"], save=form.save).run
-        ),
+        then=line_url,
+        act=lambda form: services.correct_line(line=form.instance, reason=form.cleaned_data["reason"], save=form.save),
         back_url=sheet_url(line.run),
         strike_url=_strike(line),
         template=BENCH,

@@ -63,10 +63,10 @@ def test_a_reading_sent_twice_is_one_reading(phone, walk):
     person.fill({"Current": "1,21 A"})
     sent = phone.locator("#form").evaluate("form => Object.fromEntries(new FormData(form))")
     phone.get_by_role("button", name="Save the reading").dblclick()
-    phone.wait_for_url("**/runs/D-1/**#sheet")
+    phone.wait_for_url("**/runs/D-1/**#reading-*")
     again = phone.request.post("/runs/D-1/readings/new/", form=sent)
 
-    assert again.ok and again.url.endswith("/runs/D-1/#sheet")
+    assert again.ok and again.url.endswith(f"/runs/D-1/#reading-{Reading.objects.get().pk}")
     assert Reading.objects.count() == 1
 
 
