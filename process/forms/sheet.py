@@ -13,6 +13,7 @@ from process.ranges import Opinion, judge
 from process.summaries.hanging import area_hours, hanging_at
 from records import clock, units
 from records.forms.base import RecordForm
+from records.forms.quantities import QuantityField
 from records.forms.tokens import SentOnce
 
 FIGURES = ("current_a", "voltage_v", "temperature_degc")
@@ -69,9 +70,12 @@ class LineForm(AsksUnusual, SentOnce, RecordForm):
         }
 
     def says_otherwise(self, first: Reading | Event) -> bool:
-        """Sent a second time with other figures: the page was gone back to and changed."""
+        """Sent a second time with other figures: the page was gone back to and changed.
+
+        What the first sending left behind may make the same words wrong now, but never makes a figure unreadable.
+        """
         if not self.is_valid():
-            return False
+            return any(isinstance(self.fields.get(name), QuantityField) for name in self.errors)
         said = {name: value for name, value in self.line.items() if name not in {"token", "as_typed", "reason"}}
         said |= {"at": self.cleaned_data["at"]}
         return any(getattr(first, name) != value for name, value in said.items() if hasattr(first, name))

@@ -83,6 +83,16 @@ def test_a_reading_gone_back_to_and_changed_is_not_swallowed(client, run):
     assert sorted(run.readings.values_list("current_a", flat=True)) == [0.24, 0.64]
 
 
+def test_a_reading_gone_back_to_and_spoilt_is_not_called_saved(client, run):
+    sent = line()
+    client.post(reverse("reading_add", args=[run.number]), sent)
+
+    spoilt = client.post(reverse("reading_add", args=[run.number]), sent | {"current_a": "1,21 volts"})
+
+    assert spoilt.status_code == 422 and "1,21 volts" in spoilt.content.decode()
+    assert Reading.objects.get().current_a == 1.21
+
+
 def test_same_event_sent_twice_is_one_row(client, run):
     sent = line(cause="charge")
 
