@@ -2,6 +2,7 @@
 
 import struct
 import warnings
+import zipfile
 import zlib
 from functools import cache
 from typing import IO
@@ -24,7 +25,7 @@ KINDS = {
 FORMATS = tuple(kind for kind in KINDS if kind != "MPO")  # opened by the JPEG reader
 # Pillow's own threshold for a suspicious picture (width × height); it only warns there, we refuse.
 PIXEL_LIMIT = 89_478_485
-HEAD_BYTES = 512
+HEAD_BYTES = 1024  # as far as readers look for the beginning of a PDF
 # What decoders raise on damaged or hostile files.
 DAMAGE = (
     OSError, ValueError, SyntaxError, EOFError, LookupError, TypeError, OverflowError, RuntimeError,
@@ -40,6 +41,7 @@ def open_picture(file: IO[bytes], name: str) -> Image.Image:
     head = file.read(HEAD_BYTES)
     if naming.is_heif(head):
         _learn_heif()
+    _refuse_two_in_one(file, head, name)
     file.seek(0)
     try:
         picture = Image.open(file, formats=FORMATS)
@@ -52,6 +54,15 @@ def open_picture(file: IO[bytes], name: str) -> Image.Image:
     if picture.format in {"PNG", "WEBP"} and getattr(picture, "is_animated", False):
         raise PictureRefused(f"“{name}” is a moving picture; send one still picture.")
     return picture
+
+
+def _refuse_two_in_one(file: IO[bytes], head: bytes, name: str) -> None:
+    """A picture that is an archive or a PDF as well passes every look at its beginning, and opens as the other."""
+    other = "an archive" if zipfile.is_zipfile(file) else "a PDF" if b"%PDF-" in head[1:] else ""
+    if other:
+        raise PictureRefused(
+            f"“{name}” is a picture and {other} in one, as harmful files are; save the picture anew and send that."
+        )
 
 
 def load(picture: Image.Image, name: str, size_px: int) -> None:
