@@ -157,10 +157,13 @@ def _point(canvas: Any, x: float, y: float) -> None:
 
 
 def _leader(canvas: Any, line: Line) -> None:
-    for colour, wide in OUTLINE:
+    """Dashed, so that nobody takes it for a line that was found."""
+    for (colour, wide), dash in zip(OUTLINE, ((), (1.2, 1.4)), strict=True):
         canvas.setStrokeColor(colour)
         canvas.setLineWidth(wide * 0.8)
+        canvas.setDash(*([list(dash)] if dash else []))
         canvas.line(*line)
+    canvas.setDash()
 
 
 def _number(canvas: Any, number: str, place: Box) -> None:

@@ -43,18 +43,28 @@ function pieceOf(file) {
   return piece;
 }
 
+// A large picture takes seconds to be unfolded: the line counts them, so that it does not look dead.
+function tick(line) {
+  const began = Date.now();
+  const say = () => show(line, "open", "○", `arrived, being read for ${Math.round((Date.now() - began) / 1000)} s`);
+  show(line, "open", "○", "arrived, being read");
+  return setInterval(say, 1000);
+}
+
 function send(line) {
   const request = new XMLHttpRequest();
   const bar = add(line.text, "progress", "");
   bar.setAttribute("aria-label", `Sending ${line.file.name}`);
+  let reading = 0;
   show(line, "open", "○", "on its way");
   request.upload.onprogress = ({ loaded, total }) => {
     bar.max = total;
     bar.value = loaded;
-    if (loaded === total) show(line, "open", "○", "arrived, being read");
+    if (loaded === total) reading ||= tick(line);
   };
   return new Promise((resolve) => {
     request.onloadend = () => {
+      clearInterval(reading);
       bar.remove();
       resolve(request);
     };
