@@ -111,13 +111,19 @@ def unit(suffix: str) -> str:
 
 
 @register.filter
+def offset(instant: datetime) -> str:
+    """+01:00: how far the museum's clock was from UTC then."""
+    written = timezone.localtime(instant).strftime("%z")
+    return f"{written[:3]}:{written[3:]}"
+
+
+@register.filter
 def local_instant(instant: datetime | None) -> str:
     """16 Feb 2026, 09:00 +01:00: in the museum's zone, with the offset, so that no hour is meant twice."""
     if not instant:
         return ""
     local = timezone.localtime(instant)
-    offset = local.strftime("%z")
-    return f"{local.day} {local:%b %Y, %H:%M} {offset[:3]}:{offset[3:]}"
+    return f"{local.day} {local:%b %Y, %H:%M} {offset(instant)}"
 
 
 @register.filter

@@ -57,6 +57,22 @@ def test_last_values_and_the_time_are_filled_in(client, run):
     assert 'value="21.2"' in html
 
 
+def test_the_offset_stands_where_it_changes(client):
+    """SCENARIO 7.6: half past one in winter time, half past three in summer time, one hour later."""
+    run = make_run("D-2026-006", moulds=[make_mould()])
+    client.force_login(make_user("reader"))
+    event(run, "2026-03-28 18:00", "entry", 3.0)
+    for when in ("2026-03-29 01:30", "2026-03-29 03:30", "2026-03-29 08:00"):
+        reading(run, when, 10.3)
+
+    page = client.get(run.get_absolute_url()).content.decode()
+
+    times = re.findall(r"<time datetime[^>]*>(.*?)</time>", page[page.index('id="event-') :])
+    assert [re.sub(r"<.*?>", "", each) for each in times][:4] == [
+        "28 Mar 18:00 +01:00", "29 Mar 01:30", "03:30 +02:00", "08:00",
+    ]  # fmt: skip
+
+
 def test_same_reading_sent_twice_is_one_row(client, run):
     """Fault 6 of the scenario."""
     sent = line()
