@@ -11,6 +11,8 @@ TOO_EARLY = (
     "{} was moulded on {}: an examination “after moulding” lies on that day or later. Correct the day, or choose "
     "another occasion."
 )
+USUAL_DAYS = 3
+LATE = "This look came {} days after the moulding, usual is within {}: what it finds may have come since."
 NOT_RECORDED = (
     "No moulding of {} up to this day is recorded: record the mould, so that it is known what this examination "
     "looks back at."
@@ -33,10 +35,26 @@ def moulding_of(report: ConditionReport) -> DescentLink | None:
     return last_moulding(report.item, report.examined_on) if is_after else None
 
 
+def days_after(report: ConditionReport) -> int | None:
+    """How long after the moulding one looked; common practice is within three days."""
+    moulding = moulding_of(report)
+    return (report.examined_on - moulding.happened_on).days if moulding else None
+
+
 def occasion_words(report: ConditionReport) -> str:
     """“after moulding of 4 February 2026”; of any other occasion its name."""
     moulding, words = moulding_of(report), report.get_occasion_display()
     return f"{words} of {day_words(moulding.happened_on)}" if moulding else words
+
+
+def advice(report: ConditionReport) -> str:
+    """What is doubtful of a report “after moulding” as to its day; it forbids no signature."""
+    if report.occasion != ConditionReport.Occasion.AFTER:
+        return ""
+    days = days_after(report)
+    if days is None:
+        return NOT_RECORDED.format(report.item.number)
+    return LATE.format(days, USUAL_DAYS) if days > USUAL_DAYS else ""
 
 
 def too_early(item: Item, day: date) -> str:

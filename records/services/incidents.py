@@ -7,6 +7,7 @@ from django.db import transaction
 
 from records import clock
 from records.models import ConditionReport, Duty, Incident
+from records.mouldings import moulding_of
 from records.numbers import SERIES, with_next_number
 from records.roles import CONSERVATOR, REGISTRAR
 
@@ -25,10 +26,12 @@ def open_incident(report: ConditionReport) -> Incident:
 
 
 def plan_second_look(report: ConditionReport) -> Duty:
-    """A month after moulding one looks again, whatever the first look said."""
+    """A month after the moulding one looks again, whatever the first look said."""
+    moulding = moulding_of(report)
+    since = moulding.happened_on if moulding else report.examined_on
     return Duty.objects.create(
         sentence=f"Look at {report.item.number} a second time after moulding ({report.number})",
-        due_on=report.examined_on + timedelta(days=SECOND_LOOK_DAYS),
+        due_on=since + timedelta(days=SECOND_LOOK_DAYS),
         role=CONSERVATOR, item=report.item, commission=report.commission,
     )  # fmt: skip
 

@@ -9,17 +9,19 @@ from django.http import HttpRequest
 
 from records import access, extensions, units
 from records.mapping import maps_of
-from records.models import Addendum, ConditionReport, Document, Finding, FindingMark, Grade, Term, Urgency
-from records.mouldings import NOT_RECORDED, moulding_of
+from records.models import Addendum, ConditionReport, DescentLink, Document, Finding, FindingMark, Grade, Term, Urgency
+from records.mouldings import advice as doubt_of_day
+from records.mouldings import days_after, moulding_of
 from records.services.signing import report_gaps
 
 FINDINGS = Finding.objects.select_related("term", "photo").prefetch_related(
     Prefetch("marks", FindingMark.objects.select_related("photo"))
 )
 ADDENDA = Prefetch("addenda", Addendum.objects.select_related("signed_by").prefetch_related("photos"))
+STEPS = Prefetch("item__descendants", DescentLink.objects.select_related("target"))
 REPORTS = ConditionReport.objects.select_related(
     "item", "commission", "examiner", "previous", "signed_by", "incident"
-).prefetch_related(Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos", ADDENDA)
+).prefetch_related(Prefetch("findings", FINDINGS), Prefetch("previous__findings", FINDINGS), "photos", ADDENDA, STEPS)
 
 Stability, Comparison = Term.Stability, Finding.Comparison
 # The least reassuring first.
@@ -77,6 +79,7 @@ def context_of(request: HttpRequest, report: ConditionReport) -> dict[str, Any]:
         "mass_change": _mass_change(report),
         **_permissions(request, report),
         "moulding": moulding_of(report),
+        "days_after": days_after(report),
         "seen": seen_mark(report, findings),
         "later": list(report.next.all()),
         "paper": _paper(request, report, PAPER),
@@ -134,8 +137,8 @@ def _advice(report: ConditionReport, findings: list[Finding], has_photos: bool) 
     if stability and stability != report.stability:
         words = Stability(stability).label, report.get_stability_display()
         found.append(f"Among the findings the most doubtful stability is “{words[0]}”, the report says “{words[1]}”.")
-    if report.occasion == ConditionReport.Occasion.AFTER and moulding_of(report) is None:
-        found.append(NOT_RECORDED.format(report.item.number))
+    if doubt := doubt_of_day(report):
+        found.append(doubt)
     if not has_photos:
         found.append(_without_photos(report))
     if not report.not_seen:

@@ -7,8 +7,8 @@ from django.core.exceptions import ValidationError
 
 from records import gates
 from records.checks import condition_after
-from records.models import DescentLink, Item
-from records.mouldings import occasion_words
+from records.models import DescentLink, Duty, Item
+from records.mouldings import advice, occasion_words
 from records.services.signing import report_gaps, sign_report
 from records.waiting import wanted_originals
 from tests.factories import make_commission, make_item, make_party, make_report, make_user
@@ -95,7 +95,9 @@ def test_page_and_paper_name_the_moulding(client, medal):
 
     page = client.get(between.get_absolute_url()).content.decode()
 
-    assert "of 4 February 2026: " in page and ">M-1</a>" in page and ">M-2</a>" not in page
+    assert (
+        "of 4 February 2026: " in page and ", 2 days before" in page and ">M-1</a>" in page and ">M-2</a>" not in page
+    )
     assert occasion_words(between) == "after moulding of 4 February 2026"
     assert occasion_words(make_report(medal, "survey")) == "survey"
 
@@ -117,3 +119,21 @@ def test_the_day_s_list_asks_again_after_a_new_moulding(medal):
     mould(medal, SECOND, "M-2")
 
     assert not wanted_originals().get().is_begun_after
+
+
+def test_the_second_look_is_due_thirty_days_after_the_moulding(medal):
+    """The museum's coin: moulded on 25 February, looked at on the 27th and again on 27 March 2026."""
+    mould(medal, date(2026, 2, 25), "M-1")
+    first = report(medal, date(2026, 2, 27), signed=False)
+
+    sign_report(report=first, party=make_party(), role="conservator")
+
+    assert Duty.objects.get(sentence__contains="second time").due_on == date(2026, 3, 27)
+
+
+@pytest.mark.parametrize(("day", "is_late"), [(date(2026, 2, 7), False), (date(2026, 2, 8), True)])
+def test_a_look_later_than_three_days_is_advised_of(medal, day, is_late):
+    """Within three days: common practice."""
+    mould(medal, FIRST, "M-1")
+
+    assert bool(advice(report(medal, day, signed=False))) is is_late
