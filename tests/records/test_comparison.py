@@ -114,7 +114,7 @@ def test_that_the_owner_was_told_is_said_with_the_day_and_how(client, changed):
     assert Duty.objects.get(pk=incident.duty_id).done_on == date(2026, 3, 16)
 
 
-def test_a_second_look_is_due_thirty_days_after_the_first(client, changed):
+def test_a_second_look_is_due_thirty_days_after_the_first_where_no_moulding_is_recorded(client, changed):
     """Thirty days: oil of a mould shows late (common practice)."""
     second = Duty.objects.open().get(sentence__contains="second time after moulding")
 
