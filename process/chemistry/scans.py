@@ -39,7 +39,7 @@ class Scan:
     @property
     def remarks(self) -> tuple[str, ...]:
         """What a person should know before believing it."""
-        holes = "open edges: the surface has holes, so no volume is given; the area is what is there"
+        holes = "open edges: the surface has a border or holes, so no volume is given; the area is what is there"
         said = [f"{self.open_edge_count} {holes}"] if self.open_edge_count else []
         if self.flipped:
             said.append("some triangles look the other way: the chosen side may miss them")

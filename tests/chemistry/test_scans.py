@@ -9,6 +9,7 @@ import trimesh
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.scans import read_scan
+from process.demo.pictures.scanned import stl_bytes
 
 BALL = trimesh.creation.icosphere(subdivisions=4, radius=10.0)
 
@@ -37,6 +38,13 @@ def test_only_the_chosen_side_counts() -> None:
     assert read_scan(box, "box.stl", "mm", "+z").area.m_as("mm**2") == pytest.approx(5000)
     assert read_scan(box, "box.stl", "mm", "-x").area.m_as("mm**2") == pytest.approx(500)
     assert read_scan(box, "box.stl", "mm").area.m_as("mm**2") == pytest.approx(13_000)
+
+
+def test_the_face_of_the_demo_has_the_surface_that_its_plan_says() -> None:
+    """A disc of 44.82 mm with a relief factor of 1.07, seen from above; one border, nothing flipped."""
+    scan = read_scan(stl_bytes(44.82), "M-2026-05-face.stl", "mm", "+z")
+    assert scan.area.m_as("mm**2") == pytest.approx(1.07 * math.pi * 44.82**2 / 4, rel=1e-3)
+    assert (scan.flipped, scan.side_areas["-z"].magnitude) == (False, 0)
 
 
 def test_holes_and_flipped_faces_are_reported() -> None:

@@ -6,6 +6,7 @@ from django.utils import timezone
 
 from process.demo.acting import acting, step, when, without
 from process.demo.chapters.objects import photograph
+from process.demo.chapters.scans import send
 from process.demo.chapters.traces import bring_in
 from process.demo.rows import Table, build, instant, save, values_of
 from process.demo.studio import Studio
@@ -44,6 +45,9 @@ def _hang(run: Run, table: Table) -> None:
     """A cathode, and the parts that its area is the sum of."""
     cathode = save(Cathode, without(table, "area"), run=run)
     for area in table.get("area", []):
+        if "scan" in area:
+            send(cathode, area)
+            continue
         part = build(AreaPart, area, unset=("area_dm2",), cathode=cathode)
         part.area_dm2 = kept_area(part)
         keep_part(part=part)
