@@ -23,6 +23,7 @@ from process.views import (
     inspections,
     interruptions,
     mixtures,
+    mould_care,
     moulds,
     pasting,
     plans,
@@ -41,9 +42,9 @@ from process.views import (
 )  # fmt: skip
 
 ROOMS = [
-    moulds, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans, power_units,
-    prices, cathodes, areas, scans, sheet, pasting, interruptions, shells, thickness, walls, coupons, failures, drying,
-    closings, copies, finishing, work, costs, care_rules, hydrostatics, mixtures, inspections, acceptance,
+    moulds, mould_care, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans,
+    power_units, prices, cathodes, areas, scans, sheet, pasting, interruptions, shells, thickness, walls, coupons,
+    failures, drying, closings, copies, finishing, work, costs, care_rules, hydrostatics, mixtures, inspections, acceptance,
     range_rows,
 ]  # fmt: skip
 

@@ -31,6 +31,8 @@ class Act:
     purposes: tuple[str, ...] = ()  # as the list of purposes calls them
     present: tuple[Party, ...] = ()
     is_scan: bool = False
+    mould_fate: str = ""  # of Consent.MouldFate, or another end that no owner asks for
+    witness: Party | None = None
     consents: list[Consent] = field(default_factory=list)  # of a copy: those of all that it was made from
 
 
@@ -140,6 +142,22 @@ def end_of_the_moulds(consent: Consent, act: Act, on: date) -> str:
     if not act.uses_mould or consent.mould_fate == Consent.MouldFate.KEEP or by is None or on <= by:
         return ""
     return f"{act.words} on {day_words(on)}."
+
+
+MOULD_FATE = "consent: what becomes of the mould"
+
+
+@_condition(MOULD_FATE, "moulds", REGISTRAR)
+def what_becomes_of_the_mould(consent: Consent, act: Act, on: date) -> str:
+    """Asked when a mould comes to its end: as the owner decided, before a witness, in time."""
+    wanted, by = consent.mould_fate, consent.mould_fate_by
+    if not act.mould_fate or wanted == Consent.MouldFate.KEEP:
+        return ""
+    if act.mould_fate != wanted:
+        return f"{act.words}."
+    if wanted == Consent.MouldFate.DESTROY and act.witness is None:
+        return f"{act.words}; witness: nobody named."
+    return f"{act.words} on {day_words(on)}." if by and on > by else ""
 
 
 @_condition("consent: still in force", "valid_to", REGISTRAR)

@@ -120,6 +120,12 @@ def pass_check(gate: str, check: Check, subject: Subject, on: date, *, afterward
     _keep_unmet(gate, check, subject, on)
 
 
+def pass_named(gate: str, name: str, subject: Subject, on: date, *, afterwards: bool) -> None:
+    """One check by its name, where the step concerns only that."""
+    if check := extensions.gate_checks[gate][name](subject, on):
+        pass_check(gate, replace(check, name=name), subject, on, afterwards=afterwards)
+
+
 def _keep_unmet(gate: str, check: Check, subject: Subject, on: date) -> UnmetGate:
     row = UnmetGate.objects.create(
         gate=gate, check_name=check.name, sentence=check.sentence, subject_number=subject.number, happened_on=on

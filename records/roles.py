@@ -58,6 +58,8 @@ WRITERS: dict[str, frozenset[str]] = {
     "BathService": frozenset({CONSERVATOR, TECHNICIAN}),
     "HydrostaticWeighing": frozenset({CONSERVATOR, TECHNICIAN}),
     "MouldGauge": frozenset({CONSERVATOR, TECHNICIAN}),
+    "MouldPart": frozenset({CONSERVATOR, TECHNICIAN}),
+    "MouldWear": frozenset({CONSERVATOR, TECHNICIAN}),
     "Anode": frozenset({CONSERVATOR, TECHNICIAN}),
     "AnodeWeighing": frozenset({CONSERVATOR, TECHNICIAN}),
     "Run": frozenset({CONSERVATOR, TECHNICIAN}),

@@ -96,10 +96,13 @@ class MouldChangeForm(AsksUnusual, RecordForm):
             "pulls_allowed_count",
             "accepted_on",
             "accepted_by",
-            "wear",
+            "custodian",
+            "kept_how",
+            "decide_by",
             "fate",
             "fate_on",
             "fate_witness",
+            "fate_how",
         ]
         evidence_fields = ["shrinkage_pct"]
         ranged = ["shrinkage_pct"]
@@ -108,9 +111,10 @@ class MouldChangeForm(AsksUnusual, RecordForm):
             ("As made", ["material", "batch", "barrier", "contact_h", "working_temperature_degc", "demoulding"]),
             (
                 "As accepted and used",
-                ["pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on", "accepted_by", "wear"],
+                ["pulls_allowed_count", "shrinkage_pct", "shrinkage_on", "accepted_on", "accepted_by"],
             ),
-            ("What became of it", ["fate", "fate_on", "fate_witness"]),
+            ("Who keeps it", ["custodian", "kept_how", "decide_by"]),
+            ("What became of it", ["fate", "fate_on", "fate_witness", "fate_how"]),
         ]
 
     def clean(self) -> dict:

@@ -12,6 +12,7 @@ from .hydrostatics import HydrostaticWeighing
 from .inspection import Inspection
 from .interruptions import Answer, InterruptionAnswers, RiskLevel, RiskRule
 from .making_up import MakingUp
+from .mould_care import MouldPart, MouldWear
 from .moulds import Mould, Pull, Side
 from .plan_fields import FactorSource
 from .plans import PowerUnit, PriceList, RampStep
@@ -28,8 +29,8 @@ __all__ = [
     "Anode", "AnodeWeighing", "Answer", "AreaPart", "Bath", "BathAddition", "BathAnalysis", "BathLimit",
     "BathService", "CareRule", "Cathode", "Certainty", "Constituent", "Core", "CoreClosing", "CouponTest", "Defect",
     "Event", "Expense", "FactorSource", "Failure", "FinishStep", "HeaderWord", "HydrostaticWeighing", "Inspection",
-    "InterruptionAnswers",
-    "MakingUp", "Mould", "MouldGauge", "PowerUnit", "PriceList", "Pull", "RampStep", "Range", "Reading", "RiskLevel",
+    "InterruptionAnswers", "MakingUp", "Mould", "MouldGauge", "MouldPart", "MouldWear",
+    "PowerUnit", "PriceList", "Pull", "RampStep", "Range", "Reading", "RiskLevel",
     "RiskRule", "Run", "Shell", "Side", "ThicknessPoint", "ThrowTest", "Trace", "TraceCurve", "TraceShape", "Weighing",
     "WorkEstimate", "WorkHours", "WorkKind",
 ]  # fmt: skip

@@ -65,7 +65,20 @@ class Mould(Tracked):
     fate_witness = models.ForeignKey(
         "records.Party", models.PROTECT, null=True, blank=True, related_name="+", verbose_name="witness"
     )
-    wear = models.TextField("wear seen", blank=True)
+    fate_how = models.CharField(
+        "how it ended", max_length=300, blank=True, help_text="Cut up, melted, sent by whom; with which of its parts."
+    )
+    custodian = models.ForeignKey(
+        "records.Party", models.PROTECT, null=True, blank=True, related_name="+",
+        help_text="Who answers for it while it is kept.",
+    )  # fmt: skip
+    kept_how = models.CharField(
+        "how it is kept", max_length=200, blank=True, help_text="Dark, cool, flat, in its jacket."
+    )
+    decide_by = models.DateField(
+        "next decision by", null=True, blank=True, help_text="Use again, retire, return or destroy: it stands on the "
+        "list of duties with this day.",
+    )  # fmt: skip
 
     class Meta:
         ordering = ["item__number"]

@@ -6,13 +6,13 @@ from django.db.models import Count, OuterRef
 from django.http import HttpRequest
 from django.urls import reverse
 
-from process.models import Core, Mould, Run, Weighing
+from process.models import Core, Mould, MouldWear, Run, Weighing
 from process.services.moulds import pulls_allowed
 from process.summaries.core_drying import core_drying
 from process.summaries.cores import summarise
 from process.summaries.struck import take_weighings, weighings_riding
 from records import access
-from records.extensions import Panel, item_panels
+from records.extensions import Panel, Struck, item_panels, strikables
 from records.line import line_of
 from records.models import Item
 
@@ -21,15 +21,22 @@ def mould_panel(request: HttpRequest, item: Item) -> Panel | None:
     if item.kind != Item.Kind.MOULD:
         return None
     rows = Mould.objects.select_related(
-        "model", "material", "made_by", "present", "accepted_by", "fate_witness", "commission"
+        "model", "material", "made_by", "present", "accepted_by", "fate_witness", "commission", "custodian"
     )
     mould = rows.filter(pk=item.pk).first()
     if mould is None:
         return None
     pulls = list(mould.pulls.select_related("cathode__run", "cathode__shell__item", "core__item"))
     allowed = pulls_allowed(mould)
-    context = {"mould": mould, "pulls": pulls, "allowed": allowed}
-    usable = mould.fate == Mould.Fate.IN_STORE and len(pulls) < allowed
+    worn, parts = list(mould.wear_seen.select_related("pull", "seen_by")), list(mould.parts.select_related("place"))
+    for pull in pulls:
+        pull.worn = [each for each in worn if each.pull_id == pull.pk]
+    context = {
+        "mould": mould, "pulls": pulls, "allowed": allowed, "parts": parts,
+        "worn_before": [each for each in worn if each.pull_id is None],
+        "worn_out": any(each.bearing == MouldWear.Bearing.ENDS for each in worn),
+    }  # fmt: skip
+    usable = mould.fate == Mould.Fate.IN_STORE and len(pulls) < allowed and not context["worn_out"]
     step = ("Plan a run with it", f"{reverse('run_add')}?mould={quote(item.number)}")
     may_run = usable and access.may(request.user, "write", Run)
     return Panel("The mould", "process/_mould_panel.html", context, 40, "mould", step if may_run else None)
@@ -64,3 +71,8 @@ def moulds_of(request: HttpRequest, item: Item) -> Panel | None:
 
 
 item_panels += [mould_panel, core_panel, moulds_of]
+strikables["wear"] = Struck(
+    rows=lambda: MouldWear.every.select_related("mould__item", "struck_by"),
+    words=lambda row: str(row),
+    back=lambda row: row.get_absolute_url(),
+)

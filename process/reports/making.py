@@ -33,6 +33,7 @@ MADE = MakingUp.objects.select_related(
     "fill", "core__item", "core__pull__mould", "made_up_by", "commission__requester", "commission__purpose"
 )
 MOULDS = Mould.objects.select_related("item", "model__owner", "material", "made_by", "accepted_by", "fate_witness")
+MOULD_ROWS = ("pulls", "gauges", "parts", "wear_seen__pull")
 
 
 @dataclass(frozen=True)
@@ -73,7 +74,7 @@ class Making:
     @cached_property
     def moulds(self) -> list[Mould]:
         used = Q(cathodes__shell__making_up=self.making_up) | Q(item__in=[thing.pk for thing in self.line])
-        return list(MOULDS.filter(used).distinct().order_by("item__number").prefetch_related("pulls", "gauges"))
+        return list(MOULDS.filter(used).distinct().order_by("item__number").prefetch_related(*MOULD_ROWS))
 
     @cached_property
     def models(self) -> list[Item]:

@@ -19,7 +19,7 @@ ENDS = {Fate.DESTROYED: "destroyed", Fate.RETURNED: "returned"}
 
 def make(item: Item, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     rows = Mould.objects.select_related("item", "model__owner", "material", "fate_witness")
-    mould = rows.prefetch_related("pulls").get(pk=item.pk)
+    mould = rows.prefetch_related("pulls__cathode__shell__item", "pulls__core__item", "parts").get(pk=item.pk)
     consents = list(
         Consent.objects.filter(items=mould.model, mould_fate=ASKS[Fate(mould.fate)]).select_related("owner", "given_by")
     )
@@ -39,8 +39,12 @@ def _blocks(mould: Mould, consents: list[Consent], context: PaperContext) -> lis
         b.Fact("Mould", mould.item.number), b.Fact("Side", mould.get_side_display()),
         b.Fact("Taken from", f"{mould.model.number}, {mould.model.title}"),
         b.Fact("Owner of that", str(mould.model.owner or "")), b.Fact("Material", mould.material.label),
-        b.Fact("Made", local_day(mould.made_on)), b.Fact("Uses made of it", str(len(mould.pulls.all()))),
-        b.Fact(end.capitalize(), local_day(mould.fate_on)), b.Fact("Witness", str(mould.fate_witness)),
+        b.Fact("Made", local_day(mould.made_on)),
+        b.Fact("Parts", "; ".join(f"{part.mark}, {part.what}" for part in mould.parts.all())),
+        b.Fact("Uses made of it", str(len(mould.pulls.all()))),
+        b.Fact("Came out of it", ", ".join(_offspring(mould))),
+        b.Fact(end.capitalize(), local_day(mould.fate_on)), b.Fact("How", mould.fate_how),
+        b.Fact("Witness", str(mould.fate_witness)),
     )  # fmt: skip
     asked = [_asked(consent, end) for consent in consents] or [
         f"No consent asks for it; it was {end} by the museum's decision."
@@ -54,6 +58,16 @@ def _blocks(mould: Mould, consents: list[Consent], context: PaperContext) -> lis
             b.Signer(str(mould.fate_witness), "Witness"),
         )),
     ]  # fmt: skip
+
+
+def _offspring(mould: Mould) -> list[str]:
+    """What grew or was cast in it, by number: the mould is gone, these are not."""
+    found = []
+    for pull in mould.pulls.all():
+        cathode = getattr(pull, "cathode", None)
+        for made in (getattr(pull, "core", None), getattr(cathode, "shell", None)):
+            found += [made.item.number] if made else []
+    return found
 
 
 def _asked(consent: Consent, end: str) -> str:

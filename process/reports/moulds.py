@@ -1,12 +1,12 @@
 """The moulds of a copy: what they were taken from, of what, how they changed, what became of them."""
 
-from process.models import Mould
+from process.models import Mould, MouldWear
 from process.reports.making import Making
 from process.services.moulds import pulls_allowed
 from process.summaries.gauges import gauging_of
 from records.pdf import blocks as b
 from records.pdf.tables import Row
-from records.reports.figures import number_of
+from records.reports.figures import in_words, number_of
 from records.reports.parts import local_day, sentences
 from records.units import show
 
@@ -37,9 +37,26 @@ def _notes(mould: Mould) -> str:
     said = sentences(
         f"Barrier or release: {mould.barrier}" if mould.barrier else "",
         f"Time on {mould.model.number}: {mould.contact_h:g} h" if mould.contact_h is not None else "",
-        mould.demoulding, f"Wear: {mould.wear}" if mould.wear else "", _measured_again(mould),
+        mould.demoulding, _parts(mould), _worn(mould), _measured_again(mould),
     )  # fmt: skip
     return f"{mould.item.number}: {said}" if said else ""
+
+
+def _parts(mould: Mould) -> str:
+    parts = [f"{part.mark}, {part.what}" for part in mould.parts.all()]
+    return f"Parts: {'; '.join(parts)}" if parts else ""
+
+
+def _worn(mould: Mould) -> str:
+    """Each feature with the use after which it was seen."""
+    said = [wear_words(worn) for worn in mould.wear_seen.all()]
+    return f"Wear: {'; '.join(said)}" if said else ""
+
+
+def wear_words(worn: MouldWear) -> str:
+    size = in_words(worn, "length_mm")
+    after = f"after pull {worn.pull.number_count}" if worn.pull else ""
+    return ", ".join(filter(None, [worn.feature.rstrip("."), size, after, worn.get_bearing_display()]))
 
 
 def _measured_again(mould: Mould) -> str:

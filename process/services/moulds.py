@@ -8,8 +8,8 @@ from typing import Any
 from django.db import transaction
 from django.db.models import Max
 
-from process.models import Core, Mould, Pull
-from records import clock, gates
+from process.models import Core, Mould, MouldWear, Pull
+from records import gates
 from records.consents import Act, quoted
 from records.models import Consent, DescentLink, Gate, Item
 from records.roles import CONSERVATOR
@@ -74,6 +74,8 @@ def pull_check(mould: Mould) -> gates.Check:
     limiting, used = _limiting(mould), mould.pulls.count()
     allowed = min([mould.pulls_allowed_count, *(consent.pulls_max_count for consent in limiting)])
     sentence = f"{mould.item.number}: {used} of {allowed} pulls used."
+    if worn := mould.wear_seen.filter(bearing=MouldWear.Bearing.ENDS).last():
+        return gates.Check("pull left", False, f"{sentence} Worn out: {worn.feature}"[:400], CONSERVATOR)
     if limiting and limiting[0].pulls_max_count == allowed and used >= allowed:
         sentence += f" {quoted(limiting[0], 'pulls')}"
     return gates.Check("pull left", used < allowed, sentence, CONSERVATOR)
@@ -89,15 +91,6 @@ def use_pull(*, mould: Mould, on: date, use: str, **more: Any) -> Pull:
     """Count one use of a mould. Whether one is left is a check of the bath gate, not of this count."""
     last = mould.pulls.aggregate(last=Max("number_count"))["last"] or 0
     return Pull.objects.create(mould=mould, number_count=last + 1, use=use, used_on=on, **more)
-
-
-def add_wear(*, mould: Mould, on: date, seen_on: str, words: str) -> None:
-    """What a separation did to the mould is written where the next run is planned from."""
-    mould = Mould.objects.select_for_update(of=("self",)).get(pk=mould.pk)  # as it is now: others may have corrected it
-    line = f"{clock.day_words(on)}, {seen_on}: {words.strip()}"
-    mould.wear = "\n".join(filter(None, [mould.wear, line]))
-    mould._change_reason = f"Seen on separation of {seen_on}"
-    mould.save()
 
 
 def cast_core(*, mould: Mould, number: str, core: Core, title: str, owner, place, afterwards: bool) -> Core:

@@ -9,14 +9,13 @@ from django.db import transaction
 from django.db.models import Q
 from django.utils import timezone
 
-from process.models import Cathode, Event, Reading, Run, Shell
+from process.models import Cathode, Event, MouldWear, Reading, Run, Shell
 from process.summaries.words import metal_word
 from records import clock
 from records.models import DescentLink, Item
 
 from .cores import begin_series
 from .entry import enter_bath
-from .moulds import add_wear
 from .stays import RAIL_CHANGES, first_on_the_rail, move_pulls, refuse_disorder
 
 
@@ -205,7 +204,10 @@ def weigh(*, cathode: Cathode, number: str, shell: Shell, mould_wear: str = "") 
         shell.save(force_insert=True)
         begin_series(shell=shell)
         if mould_wear and cathode.mould:
-            add_wear(mould=cathode.mould, on=day or clock.today(), seen_on=number, words=mould_wear)
+            MouldWear.objects.create(
+                mould=cathode.mould, pull=cathode.pull, seen_on=day or clock.today(),
+                feature=f"{mould_wear.strip()} (seen when {number} came off)",
+            )  # fmt: skip
         DescentLink.objects.create(
             source=source.item, target=item, transfer=transfer, side=cathode.side, happened_on=day
         )

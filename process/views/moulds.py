@@ -6,6 +6,7 @@ from django.urls import path, reverse
 
 from process.forms.moulds import MouldChangeForm, MouldForm
 from process.models import Mould
+from process.services.mould_ends import keep_mould
 from process.services.moulds import take_mould
 from records import access
 from records.filters import by_words
@@ -66,9 +67,13 @@ def _offered(request: HttpRequest, model: Item | None) -> dict:
 
 
 def mould_edit(request: HttpRequest, number: str) -> HttpResponseBase:
+    def act(form: MouldChangeForm) -> Mould:
+        anew = any(name.startswith("fate") for name in form.changed_data)
+        return keep_mould(mould=form.save(commit=False), anew=anew, afterwards=wants_afterwards(request))
+
     return correct(
-        request, MouldChangeForm, where={"item__number": number}, related=("item",), sentence=SENTENCE,
-        title=lambda mould: f"Correct {number}", then=lambda mould: mould.item,
+        request, MouldChangeForm, where={"item__number": number}, related=("item", "model", "commission"),
+        sentence=SENTENCE, title=lambda mould: f"Correct {number}", then=lambda mould: mould.item, act=act,
     )  # fmt: skip
 
 

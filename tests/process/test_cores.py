@@ -1,5 +1,7 @@
 """A core from its cast to the bath: percentages are reckoned, iron is asked about, weighed and added up stay apart."""
 
+from datetime import date
+
 import pytest
 from django.urls import reverse
 
@@ -220,8 +222,10 @@ def test_wear_seen_at_the_separation_is_written_on_the_mould(technician):
     technician.post(reverse("shell_weigh", args=[cathode.pk]), data)
     page = technician.get(reverse("item", args=["S-09"])).content.decode()
 
-    cathode.mould.refresh_from_db()
-    assert cathode.mould.wear == "19 March 2026, S-09: rim tear of 4 mm"
+    seen = cathode.mould.wear_seen.get()
+    assert (seen.feature, seen.pull, seen.seen_on) == (
+        "rim tear of 4 mm (seen when S-09 came off)", cathode.pull, date(2026, 3, 19),
+    )  # fmt: skip
     assert "3: mould or shell damaged" in page
 
 

@@ -6,6 +6,7 @@ from process.demo.acting import step, without
 from process.demo.rows import Table, find, values_of
 from process.demo.studio import Studio
 from process.models import Mould, Shell
+from process.services.mould_ends import keep_mould
 from records.models import Commission, Item
 
 KINDS = {"item": Item, "mould": Mould, "shell": Shell, "commission": Commission}
@@ -33,4 +34,7 @@ def _change(table: Table) -> None:
             setattr(row, name, row.as_typed | value if name == "as_typed" else value)
         row.full_clean()
         row._change_reason = table.get("reason")
-        row.save()
+        if isinstance(row, Mould):
+            keep_mould(mould=row, anew="fate" in table)
+        else:
+            row.save()
