@@ -6,7 +6,7 @@ from records import extensions, units
 from records.extensions import PieceTrait
 from records.family import Family, Member, family_of
 from records.limits import limited_among
-from records.lineage import links_up
+from records.lineage import Descent, descents_of
 from records.models import Item, Mark, Measurement
 from records.telling import FEATURES, Comparison, Value, compare, compare_words, told_apart
 
@@ -24,12 +24,23 @@ class Sheet:
     first: Item
     second: Item
     lines: list[Comparison]
-    is_one_line: bool
-    limited: list[Item]
+    descents: list[Descent]  # of both
 
     @property
     def title(self) -> str:
         return f"{self.first.number} or {self.second.number}?"
+
+    @property
+    def is_one_line(self) -> bool:
+        """Whether one descends from the other, or both from one piece."""
+        first, second = ({each.item.pk, *(thing.pk for thing in each.forebears)} for each in self.descents)
+        return bool(first & second)
+
+    @property
+    def limited(self) -> list[Item]:
+        """Those of the two for which the page must say how they may be used."""
+        flagged = limited_among([self.first.number, self.second.number])
+        return [item for item in (self.first, self.second) if item.number in flagged]
 
     @property
     def sentence(self) -> str:
@@ -44,17 +55,10 @@ def others_of(item: Item, family: Family | None = None) -> list[Member]:
 
 
 def sheet_of(first: Item, second: Item) -> Sheet:
-    found = {item.pk: _known(item) for item in (first, second)}
+    found = _known(first, second)
     lines = [_line(key, found[first.pk], found[second.pk]) for key in FEATURES]
     worth = [line for line in lines if line.first or line.second or line.feature.key in {"mark", "mass", "edge"}]
-    flagged = limited_among([first.number, second.number])
-    limited = [item for item in (first, second) if item.number in flagged]
-    return Sheet(first, second, worth, bool(_line_of(first) & _line_of(second)), limited)
-
-
-def _line_of(item: Item) -> set[int]:
-    """The piece with all that it descends from."""
-    return {item.pk, *(row.source_id for row in links_up(item) if row.source_id)}
+    return Sheet(first, second, worth, descents_of(first, second))
 
 
 @dataclass(frozen=True)
@@ -83,14 +87,18 @@ def _marks(first: str, second: str) -> Comparison:
     return Comparison(FEATURES["mark"], first, second, "not known", why)
 
 
-def _known(item: Item) -> Known:
-    found = Known({}, {"composition": item.materials, "edge": item.features})
-    marks = Mark.objects.filter(item=item, purpose=Mark.Purpose.COPY)
-    found.shown["mark"] = "; ".join(", ".join(filter(None, [str(mark), mark.position])) for mark in marks)
-    for row in sorted(Measurement.objects.filter(item=item), key=_worth):
-        _take(found, row)
-    for trait in (trait for source in extensions.piece_traits for trait in source(item)):
-        _add(found, trait)
+def _known(*items: Item) -> dict[int, Known]:
+    """By key of the piece; each table is asked for all of them at once."""
+    found = {item.pk: Known({}, {"composition": item.materials, "edge": item.features}) for item in items}
+    for mark in Mark.objects.filter(item__in=items, purpose=Mark.Purpose.COPY):
+        shown, words = found[mark.item_id].shown, ", ".join(filter(None, [str(mark), mark.position]))
+        shown["mark"] = "; ".join(filter(None, [shown.get("mark", ""), words]))
+    for row in sorted(Measurement.objects.filter(item__in=items), key=_worth):
+        _take(found[row.item_id], row)
+    for source in extensions.piece_traits:
+        for key, traits in source(items).items():
+            for trait in traits:
+                _add(found[key], trait)
     return found
 
 

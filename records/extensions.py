@@ -210,4 +210,4 @@ family_notes: list[Callable[[Iterable[Any]], dict[int, FamilyNote]]] = []  # thi
 # From things by number, each with the numbers along which it descends, to the sizes measured of them.
 size_sources: list[Callable[[dict[str, Any], dict[str, tuple]], Iterable[SizeStep]]] = []
 survey_histories: list[Callable[[Iterable[int]], dict[int, SurveyHistory]]] = []  # keys of copies -> their history
-piece_traits: list[Callable[[Any], Iterable[PieceTrait]]] = []
+piece_traits: list[Callable[[Iterable[Any]], dict[int, list[PieceTrait]]]] = []  # things -> traits by their key

@@ -88,11 +88,8 @@ def links_down(*items: Item) -> list[DescentLink]:
 def links_both(item: Item) -> tuple[list[DescentLink], list[DescentLink]]:
     """The steps that led here and those that began here, in a single query."""
     rows = list(_steps().filter(_leads_here(item) | _begins_here(item)))
-    up, reached = [], {item.pk}
-    while found := [row for row in rows if row.target_id in reached and row not in up]:
-        up += found
-        reached |= {row.source_id for row in found}
-    return sorted(up, key=lambda row: row.pk), [row for row in rows if row not in up]
+    up = _up_from(item, rows)
+    return up, [row for row in rows if row not in up]
 
 
 def forebears_of(item: Item) -> RawSQL:
@@ -130,6 +127,22 @@ def descent_of(item: Item, rows: list[DescentLink] | None = None) -> Descent:
     own = [row.happened_on for row in rows if row.target_id == item.pk and row.happened_on]
     columns = _columns(strip, things, rows, item)
     return Descent(item, strip.lineages[item.number], columns, things, max(own, default=None), rows)
+
+
+def descents_of(*items: Item) -> list[Descent]:
+    """Of several things; one query."""
+    rows = links_up(*items)
+    return [descent_of(item, _up_from(item, rows)) for item in items]
+
+
+def _up_from(item: Item, rows: list[DescentLink]) -> list[DescentLink]:
+    """The steps among these that led to the thing."""
+    up: list[DescentLink] = []
+    reached = {item.pk}
+    while found := [row for row in rows if row.target_id in reached and row not in up]:
+        up += found
+        reached |= {row.source_id for row in found if row.source_id}
+    return sorted(up, key=lambda row: row.pk)
 
 
 def _columns(strip: descent.Strip, things: dict[str, Item], rows: list[DescentLink], here: Item) -> list[dict]:

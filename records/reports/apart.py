@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import Any
 
 from django.conf import settings
+from django.db.models import prefetch_related_objects
 
 from records.apart import Sheet
 from records.extensions import Limit, PaperContext
@@ -30,7 +31,7 @@ def make_sheet(sheet: Sheet, now: datetime, page_size: str = "A4") -> bytes:
     pair = (sheet.first, sheet.second)
     numbers = " / ".join(item.number for item in pair)
     paper = head(KIND, numbers, " or ".join(map(called, pair)) + "?", sheet.sentence, _context(now, page_size))
-    limits = {item: found for item in pair if (found := limits_along(item))}
+    limits = {chain.item: found for chain in sheet.descents if (found := limits_along(chain.item, chain))}
     blocks = [*_limits(limits), *_pictures(pair), _table(sheet), b.Prose(USE)]
     return build(paper, blocks, _record(sheet, limits, now), now)
 
@@ -54,6 +55,7 @@ def _context(now: datetime, page_size: str) -> PaperContext:
 
 def _pictures(pair: tuple[Item, Item]) -> list[b.Block]:
     """A photograph of each; one whose file is missing is named, for the sheet is needed all the same."""
+    prefetch_related_objects(pair, "photos")
     photos, blocks = [], []
     for item in pair:
         try:

@@ -4,7 +4,9 @@ import io
 
 import pypdf
 import pytest
+from django.db import connection
 from django.test import Client
+from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
 from records.apart import others_of, sheet_of
@@ -118,3 +120,13 @@ def test_limits_of_use_of_either_piece_stand_on_page_and_sheet(pair, reader):
     assert "Not for handling." in reader.get(reverse("thing_limits", args=["R.2026.1"])).content.decode()
     assert "Limits of use of copy R.2026.1" in text and "Not for handling. (concession C-2026-09)" in text
     assert "Limits of use of OVM" not in page + text
+
+
+def test_the_sheet_asks_for_both_pieces_at_once(pair, reader):
+    make_mark(pair[1], text="OVM 2026 COPY")
+    address = reverse("apart_paper", args=["OVM.1931.0044", "R.2026.1"])
+
+    with CaptureQueriesContext(connection) as asked:
+        assert reader.get(address).status_code == 200
+
+    assert len(asked) <= 15
