@@ -10,7 +10,7 @@ from django.db.models import Exists, OuterRef, Q, Subquery
 from records import checks, extensions, gates
 from records.gates import Check, Subject
 from records.models import Commission, DescentLink, Gate, Item
-from records.original_marks import leave_out_foreseen
+from records.original_marks import keep_foreseen, with_foreseen
 
 OF_ORIGINAL = (Gate.PERMISSION, Gate.RISK, Gate.BEFORE, Gate.AFTER)
 OF_COPY = (Gate.MARK, Gate.ACCEPT, Gate.IDENTIFY)
@@ -49,10 +49,10 @@ def pieces_of(commission: Commission) -> list[Item]:
     first = moulded.order_by("happened_on").values("happened_on")[:1]
     rows = Item.objects.filter(mine).annotate(was_made=Exists(made), moulded_on=Subquery(first))
     rows = rows.annotate(**{name: column() for name, column in extensions.gate_columns.items()})
-    rows = rows.select_related("label__signed_by").distinct()
+    rows = with_foreseen(rows.select_related("label__signed_by")).distinct()
     pieces = list(rows.prefetch_related(*checks.RELATED, *extensions.gate_related))
     for piece in pieces:
-        leave_out_foreseen(piece)
+        keep_foreseen(piece)
     return pieces
 
 

@@ -63,6 +63,11 @@ def _walk(start: str, end: str, beginnings: int = 1) -> str:
     )
 
 
+def walk_up_from(column: str) -> str:
+    """The walk for each row of a larger question, whose column this is."""
+    return _walk("target_id", "source_id").replace("CAST(%s AS bigint)", column)
+
+
 def _steps() -> QuerySet[DescentLink]:
     return DescentLink.objects.select_related("source", "target")
 

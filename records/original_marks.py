@@ -2,10 +2,13 @@
 
 from collections.abc import Iterable, Iterator
 
-from django.db.models import OuterRef, Q, QuerySet, Subquery
+from django.db.models import F, OuterRef, Q, QuerySet, Subquery, Value
+from django.db.models.expressions import RawSQL
+from django.db.models.functions import JSONObject
 
-from records.lineage import forebears_of
+from records.lineage import forebears_of, walk_up_from
 from records.models import Item, Mark, SuppressedMark
+from records.models.json_rows import JsonRows
 
 FORESEEN = (Mark.Purpose.HALLMARK, Mark.Purpose.MAKER)
 
@@ -25,9 +28,31 @@ def keep_marks(copy: Item) -> None:
     copy._foreseen = [mark for mark in rows if mark.item_id != copy.pk]
 
 
-def leave_out_foreseen(copy: Item) -> None:
-    """An overview of many pieces walks no line: this is judged where a copy is labelled and its papers issued."""
-    copy._foreseen = []
+def with_foreseen(things: QuerySet[Item]) -> QuerySet[Item]:
+    """Many things, each with the marks foreseen along its line beside it; `keep_foreseen` reads them off the row."""
+    told = SuppressedMark.objects.filter(copy=OuterRef(OuterRef("pk")), mark=OuterRef("pk"))
+    each = JSONObject(
+        id=F("id"), text=F("text"), purpose=F("purpose"), number=F("item__number"), told_how=F("told_how"),
+        told_photo=F("told_photo"),
+    )  # fmt: skip
+    # The walk begins at the row of the question around it: its own tables are renamed, that one is not.
+    line = RawSQL(walk_up_from(f'"{Item._meta.db_table}"."id"'), [])
+    marks = Mark.objects.filter(purpose__in=FORESEEN, item__in=line).exclude(item=OuterRef("pk")).order_by()
+    marks = marks.annotate(told_how=Subquery(told.values("how")[:1]), told_photo=Subquery(told.values("photo")[:1]))
+    rows = marks.annotate(one=Value(1)).values("one").annotate(rows=JsonRows(each)).values("rows")
+    return things.annotate(foreseen_rows=Subquery(rows))
+
+
+def keep_foreseen(copy: Item) -> None:
+    """From a row that was read `with_foreseen`."""
+    copy._foreseen = [_read(**values) for values in copy.foreseen_rows or []]
+
+
+def _read(number: str, told_how: str | None, told_photo: int | None, **columns: object) -> Mark:
+    """A mark that is judged and never saved."""
+    mark = Mark(item=Item(number=number), **columns)
+    mark.told_how, mark.told_photo = told_how, told_photo
+    return mark
 
 
 def _marks(copy: Item) -> QuerySet[Mark]:

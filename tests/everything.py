@@ -9,6 +9,7 @@ from records import models
 from tests import factories as make
 from tests.areas_of import areas_of
 from tests.factories import NINE
+from tests.mould_rows import mould_rows
 
 DAY = date(2026, 2, 16)
 
@@ -140,13 +141,7 @@ def _making(item: models.Item, person: models.Party) -> dict[str, Any]:
         "header_word": making.HeaderWord.objects.first(),
         "analysis": make.make_analysis(bath, analyst=person),
         **_bath_work(bath, person),
-        "gauge": making.MouldGauge.objects.create(
-            mould=mould, gauged_on=DAY, feature="breadth", nominal_mm=168.0, measured_mm=167.83, gauged_by=person
-        ),
-        "mould_part": making.MouldPart.objects.create(mould=mould, mark="A", what="face"),
-        "mould_wear": making.MouldWear.objects.create(
-            mould=mould, feature="rim tear", length_mm=4, bearing="outside", seen_on=DAY, seen_by=person
-        ),
+        **mould_rows(mould, person, DAY),
         "hydrostatic": making.HydrostaticWeighing.objects.create(
             item=item, weighed_at=NINE, in_air_g=71.36, in_water_g=63.27, water_temperature_degc=21, weighed_by=person
         ),

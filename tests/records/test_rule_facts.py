@@ -16,7 +16,7 @@ from records.judging import piece_facts
 from records.marking import MarkFacts, PieceFacts, judge, load_rules
 from records.models import Gate, Item, RuleCheck, RuleFacts
 from records.own_rules import all_rules
-from tests.factories import make_copy, make_item, make_mark, make_photo, make_user
+from tests.factories import make_commission, make_copy, make_item, make_mark, make_photo, make_user
 
 pytestmark = pytest.mark.django_db
 
@@ -218,3 +218,18 @@ class TestMarksOfTheOriginal:
 
     def test_where_the_original_carries_none_nothing_is_asked(self):
         assert check_of(make_copy()) is None
+
+    def test_the_table_of_a_commission_asks_it_of_each_copy_along_its_own_line(self, conservator, copy):
+        """The copy of a medal without marks is asked nothing, whatever its neighbour in the commission carries."""
+        beaker = Item.objects.get(hallmarks="present")
+        medal = make_item("OVM.1931.0044")
+        plain = make_copy("R.2026.9", model=medal)
+        commission = make_commission(originals=[beaker, medal])
+        commission.copies.set([copy, plain])
+
+        page = unescape(conservator.get(commission.get_absolute_url()).content.decode())
+        assert f"{copy.number}: What became of “lion”" in page and f"{plain.number}: What" not in page
+
+        self.told(copy, how="removed", photo=make_photo(copy, view="detail"))
+        page = unescape(conservator.get(commission.get_absolute_url()).content.decode())
+        assert "What became of" not in page and page.count("is accounted for") == 1
