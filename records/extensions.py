@@ -171,11 +171,16 @@ class FilePart:
 
 @dataclass(frozen=True)
 class SurveyHistory:
-    """How a copy came to be, as the table of surveys asks it: the code of a rule, and from what day it counts."""
+    """How a copy came to be, as the table of surveys asks it: the code of a rule, and from what day it counts.
+
+    `at_most_months` is what lies inside or on it, `inside`, and lets nobody wait longer than that.
+    """
 
     code: str  # history_code of records.models.SurveyRule
-    since: date
+    since: date | None  # None: it was not made here
     words: str  # "accepted", "made up"
+    at_most_months: int | None = None
+    inside: str = ""
 
 
 @dataclass(frozen=True)

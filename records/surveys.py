@@ -112,7 +112,10 @@ def _survey(item: Item, history: SurveyHistory | None, rules: dict, last, begun)
     if fixed and not (last and last.signed_at > fixed.set_at):
         return Survey(item, fixed.due_on, f"set by a person: {fixed.because}", last, begun)
     rule = rules[history.code if history else OTHER]
-    due_on, because = _after_making(item, history, rule) if _is_first(history, last) else _after_report(rule, last)
+    if _is_first(history, last):
+        due_on, because = _after_making(item, history, rule)
+    else:
+        due_on, because = _after_report(rule, last, history)
     return Survey(item, due_on, because, last, begun)
 
 
@@ -120,22 +123,31 @@ def _is_first(history: SurveyHistory | None, last: ConditionReport | None) -> bo
     """An acceptance is no survey: the first one is counted from it."""
     if last is None:
         return True
-    return history is not None and (last.occasion == "acceptance" or last.examined_on <= history.since)
+    since = history.since if history else None
+    return since is not None and (last.occasion == "acceptance" or last.examined_on <= since)
 
 
 def _after_making(item: Item, history: SurveyHistory | None, rule: SurveyRule) -> tuple[date, str]:
-    if history is None:
+    if history is None or history.since is None:
         entered = timezone.localtime(item.created_at).date()
         return entered, "never examined since it was entered"
-    months = rule.first_months_count
+    months, why = _not_longer(history, rule.first_months_count, rule.label.lower())
     told = f"{_months(months)} after it was {history.words} on {day_words(history.since)}"
-    return months_after(history.since, months), f"{rule.label.lower()}: {told}"
+    return months_after(history.since, months), f"{why}: {told}"
 
 
-def _after_report(rule: SurveyRule, last: ConditionReport) -> tuple[date, str]:
-    urgent = SOONER_MONTHS.get(last.most_urgent or 0, rule.later_months_count)
-    months = min(urgent, rule.later_months_count)
-    why = f"urgency {last.most_urgent} in {last.number}" if months < rule.later_months_count else rule.label.lower()
+def _not_longer(history: SurveyHistory | None, months: int, why: str) -> tuple[int, str]:
+    """What lies inside a piece may ask for a look sooner than its history does."""
+    if history and history.at_most_months and history.at_most_months < months:
+        return history.at_most_months, history.inside
+    return months, why
+
+
+def _after_report(rule: SurveyRule, last: ConditionReport, history: SurveyHistory | None) -> tuple[date, str]:
+    months, why = _not_longer(history, rule.later_months_count, rule.label.lower())
+    urgent = SOONER_MONTHS.get(last.most_urgent or 0, months)
+    if urgent < months:
+        months, why = urgent, f"urgency {last.most_urgent} in {last.number}"
     return months_after(last.examined_on, months), f"{why}: {_months(months)} after {last.number}"
 
 
