@@ -44,8 +44,8 @@ from process.views import (
 ROOMS = [
     moulds, mould_care, gauges, cores, baths, bath_diary, bath_work, throwing, analyses, runs, charge, traces, plans,
     power_units, prices, cathodes, areas, scans, sheet, pasting, interruptions, shells, thickness, walls, coupons,
-    failures, drying, closings, copies, finishing, work, costs, care_rules, hydrostatics, mixtures, inspections, acceptance,
-    range_rows,
+    failures, drying, closings, copies, finishing, work, costs, care_rules, hydrostatics, mixtures, inspections,
+    acceptance, range_rows,
 ]  # fmt: skip
 
 urlpatterns = [address for room in ROOMS for address in room.urls]
