@@ -32,7 +32,7 @@ class Counting:
 
     def fill(self, values) -> None:
         self.fields += len(values)
-        self.keys += sum(len(str(value)) for value in values.values())
+        self.keys += sum(len(str(value)) for value in values.values() if value is not True)  # ticking is no typing
         self._walker.fill(values)
 
     @property
