@@ -3,7 +3,16 @@
 from process.demo.acting import role_of, step, without
 from process.demo.rows import Table, build, find, save
 from process.demo.studio import Studio
-from records.models import Commission, Concession, Consent, Item, MarkRule, RiskAssessment, Specification
+from records.models import (
+    Commission,
+    Concession,
+    Consent,
+    Item,
+    MarkRule,
+    RiskAssessment,
+    RuleCheck,
+    Specification,
+)
 from records.services.permissions import give_concession, record_duties_of
 from records.services.signing import sign
 
@@ -18,6 +27,9 @@ def tell(part: Table, studio: Studio) -> None:
     for table in part.get("mark_rule", []):
         with step(table):
             save(MarkRule, without(table))
+    for table in part.get("rule_compared", []):
+        with step(table) as party:
+            save(RuleCheck, without(table, "rule"), code=table["rule"], checked_by=party)
     for table in part.get("risk", []):
         _signed(RiskAssessment, table)
     for table in part.get("specification", []):
