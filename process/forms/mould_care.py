@@ -3,6 +3,7 @@
 from typing import Any
 
 from django import forms
+from django.db.models import Q
 
 from process.forms.moulds import not_in_future
 from process.forms.people import person_field
@@ -10,6 +11,8 @@ from process.models import MouldPart, MouldWear
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.tokens import SentOnce
+
+OFFERED = 12  # uses, the latest ones: wear is written down when it is seen
 
 
 class MouldPartForm(SentOnce, RecordForm):
@@ -53,12 +56,14 @@ class MouldWearForm(SentOnce, RecordForm):
         person_field(self, "seen_by", user)
         for name in ("bearing", "seen_on"):
             self.fields[name].required = True
-        pulls = self.instance.mould.pulls.all()
-        self.fields["pull"].queryset = pulls
+        last = self.instance.mould.pulls.last()
+        since = max(0, last.number_count - OFFERED) if last else 0
+        rows = self.instance.mould.pulls.filter(Q(number_count__gt=since) | Q(pk=self.instance.pull_id))
+        self.fields["pull"].queryset = rows
         self.fields["pull"].label_from_instance = _called
         if self.instance._state.adding:
             self.offer("seen_on", clock.today())
-            self.offer("pull", pulls.last())
+            self.offer("pull", last)
 
     def clean_seen_on(self):
         day, made = not_in_future(self.cleaned_data["seen_on"]), self.instance.mould.made_on
