@@ -3,7 +3,8 @@
 from django.http import HttpRequest
 from django.utils.safestring import mark_safe
 
-from process.models import Mould, MouldGauge
+from process.models import MouldGauge
+from process.panels.moulds import mould_of
 from process.summaries.gauges import gauge_chart, gauging_of
 from records import access
 from records.extensions import Panel, Struck, item_panels, strikables
@@ -14,9 +15,7 @@ NARROW = 380.0
 
 
 def gauge_panel(request: HttpRequest, item: Item) -> Panel | None:
-    if item.kind != Item.Kind.MOULD:
-        return None
-    mould = Mould.objects.select_related("item", "material").filter(pk=item.pk).first()
+    mould = mould_of(item)
     if mould is None:
         return None
     gauging = gauging_of(mould, mould.gauges.select_related("gauged_by"))

@@ -17,13 +17,22 @@ from records.line import line_of
 from records.models import Item
 
 
-def mould_panel(request: HttpRequest, item: Item) -> Panel | None:
+def mould_of(item: Item) -> Mould | None:
+    """The mould behind a thing, with its people; read once for the parts of its page."""
     if item.kind != Item.Kind.MOULD:
         return None
-    rows = Mould.objects.select_related(
-        "model", "material", "made_by", "present", "accepted_by", "fate_witness", "commission", "custodian"
-    )
-    mould = rows.filter(pk=item.pk).first()
+    if not hasattr(item, "_mould"):
+        rows = Mould.objects.select_related(
+            "model", "material", "made_by", "present", "accepted_by", "fate_witness", "commission", "custodian"
+        )
+        item._mould = rows.filter(pk=item.pk).first()
+        if item._mould:
+            item._mould.item = item
+    return item._mould
+
+
+def mould_panel(request: HttpRequest, item: Item) -> Panel | None:
+    mould = mould_of(item)
     if mould is None:
         return None
     pulls = list(mould.pulls.select_related("cathode__run", "cathode__shell__item", "core__item"))

@@ -3,13 +3,15 @@
 from datetime import date, timedelta
 
 import pytest
+from django.db import connection
+from django.test.utils import CaptureQueriesContext
 from django.urls import reverse
 
-from process.models import Mould, MouldWear
+from process.models import Mould, MouldPart, MouldWear
 from process.services.moulds import pull_check, use_pull
 from records import clock
 from records.models import Duty, UnmetGate
-from tests.factories import make_consent, make_mould, make_party
+from tests.factories import make_consent, make_mould, make_party, make_place
 from tests.process.consented import coin, concede, conservator, refused
 
 __all__ = ["coin", "conservator"]  # fixtures
@@ -145,3 +147,17 @@ def test_a_destroyed_mould_found_again_is_a_thing_of_the_house_again(conservator
 
     mould.item.refresh_from_db()
     assert mould.item.status == "workshop"
+
+
+def test_the_page_of_a_mould_asks_few_questions_however_much_hangs_on_it(conservator, mould):
+    for _ in range(20):
+        MouldWear.objects.create(
+            mould=mould, feature="tear", seen_on=DAY, bearing="outside", seen_by=make_party(),
+            pull=use_pull(mould=mould, on=DAY, use="deposit"),
+        )  # fmt: skip
+        MouldPart.objects.create(mould=mould, mark=f"P{mould.parts.count()}", what="section", place=make_place())
+
+    with CaptureQueriesContext(connection) as asked:
+        assert conservator.get(mould.get_absolute_url()).status_code == 200
+
+    assert len(asked) <= 15
