@@ -7,7 +7,7 @@ from records.descent.tree import Row
 
 INDENT, ROW, LEFT, TOP = 26.0, 46.0, 12.0, 20.0
 LETTER = 7.4  # a generous width of one letter at the size of the number
-LONGEST = 52  # letters of a second line
+LONGEST = 76  # letters of a second line: kind and title of most copies, whole
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,6 @@
 """Labels and tags as finished PDFs: a tag on its own page, or a gallery label to cut out."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime
 from io import BytesIO
 from typing import Any
@@ -23,6 +23,7 @@ LABEL_WIDTHS = {"small": 105 * mm, "medium": 148 * mm, "large": 170 * mm}
 LABEL_MARGIN = 10 * mm
 CUT = 5 * mm
 TITLE_TO_TEXT = 1.4
+SECOND_GAP = 1.3  # of the text's size: one language ends, the other begins
 LEAST_PCT = 80  # of the size that the viewing distance asks for
 Record = dict[str, Any] | bytes | None
 
@@ -59,7 +60,10 @@ class GalleryLabel:
             *(Words(line, size, after=1) for line in self.second_lines[:-1]),
             *(Words(line, size, after=size * 0.7) for line in self.second_lines[-1:]),
         ]
-        return [*heading, *body, Words(self.text, size, after=size * 0.7), *second, *foot]
+        first = [part for part in (*heading, *body, Words(self.text, size, after=size * 0.7)) if part.text.strip()]
+        if self.second_heading and first:
+            first[-1] = replace(first[-1], after=size * SECOND_GAP)
+        return [*first, *second, *foot]
 
 
 def new_canvas(out: BytesIO, size: tuple[float, float]) -> Any:

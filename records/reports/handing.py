@@ -40,7 +40,8 @@ def acknowledged(copy: Item, chain: Descent, called: str = "") -> b.Prose:
         f"1. This is a copy: {called or known.heading}. {steps}\n"
         f"2. Every label, list, catalogue and sale names it in these words first, and captions read: {known.caption}\n"
         "3. Its marks are not removed, covered or filled. No mould is taken of it without written permission.\n"
-        "4. It is passed on only with this paper or its certificate."
+        "4. It is passed on only with this paper or its certificate.",
+        leads=True,  # to the signatures: nobody signs an empty page
     )
 
 

@@ -32,7 +32,8 @@ def make(risk: RiskAssessment, context: PaperContext) -> tuple[bytes, dict[str, 
 
 
 def _facts(risk: RiskAssessment) -> b.Block:
-    patch = ", ".join(filter(None, [risk.test_patch, risk.get_patch_result_display(), local_day(risk.patch_on)]))
+    said = (risk.test_patch.rstrip("."), risk.get_patch_result_display(), local_day(risk.patch_on))
+    patch = ", ".join(filter(None, said))
     facts = (
         b.Fact("Surface", risk.surface), b.Fact("Kinds of surface", "; ".join(risk.surfaces)),
         b.Fact("Active deterioration", risk.get_deterioration_display()),

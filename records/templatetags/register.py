@@ -13,6 +13,7 @@ from django.utils.text import capfirst
 from records import access, captions, clock, photo_doubts, units
 from records.forms import sending
 from records.models import Item, Photo, Tracked
+from records.units.showing import MINUS
 
 register = template.Library()
 
@@ -81,6 +82,12 @@ def added_late(photo: Photo) -> str:
 def number(value: float | None, suffix: str) -> str:
     """The number alone, for table cells whose heading carries the unit."""
     return ABSENT if value is None or value == "" else units.figure(value, suffix)[0]
+
+
+@register.filter
+def plain(value: float | None) -> str:
+    """Every digit that was typed and no more, for tables of bounds: 0.05, 350, −2; nothing where there is no bound."""
+    return "" if value is None else units.plain(value).replace("-", MINUS)
 
 
 @register.filter
