@@ -30,8 +30,11 @@ class Formula:
         """The inputs by name, defaults filled in; an optional input that is not given is left out."""
         bound = self.signature.bind(*args, **kwargs)
         bound.apply_defaults()
-        optional = {name for name, each in self.signature.parameters.items() if each.default is None}
-        return {n: value for n, value in bound.arguments.items() if value is not None or n not in optional}
+        return {n: value for n, value in bound.arguments.items() if value is not None or n not in self._optional}
+
+    @functools.cached_property
+    def _optional(self) -> frozenset[str]:
+        return frozenset(name for name, each in self.signature.parameters.items() if each.default is None)
 
 
 def formula(result: Term, *constants: str | Constant, **terms: Term) -> Callable[[Callable[P, R]], Callable[P, R]]:

@@ -58,6 +58,11 @@ def unit_named(unit: str) -> Unit:
     return ureg.Unit(unit)
 
 
+def in_unit(quantity: Quantity, unit: Unit) -> Quantity:
+    """The quantity itself where it stands in that unit already: most do, and pint converts slowly."""
+    return quantity if quantity.units == unit else quantity.to(unit)
+
+
 @dataclass(frozen=True)
 class Term:
     """One letter of an equation."""
@@ -90,9 +95,9 @@ class Term:
         written = pretty(self.unit) or "a plain number"
         quantity = value if isinstance(value, Quantity) else _plain(name, value, written)
         unit = unit_named(self.unit)
-        if quantity.dimensionality != unit.dimensionality:
+        if quantity.units != unit and quantity.dimensionality != unit.dimensionality:
             raise ChemistryError(name, f"{quantity:~P} is of the wrong kind; give {self.label} in {written}")
-        values = nominal(quantity.m_as(unit))
+        values = nominal(in_unit(quantity, unit).magnitude)
         if not np.all(np.isfinite(values)):
             raise ChemistryError(name, "is not a finite number; give the value again")
         if not self.rule.allows(values):

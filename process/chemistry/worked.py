@@ -12,7 +12,7 @@ from process.chemistry.constants import FARADAY, Constant
 from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import Formula
 from process.chemistry.metals import Ion
-from process.chemistry.terms import Term, pretty, unit_named
+from process.chemistry.terms import Term, in_unit, pretty, unit_named
 from records.units import ureg
 from records.units.showing import MINUS
 
@@ -110,8 +110,8 @@ def _inputs(known: Formula, given: Mapping[str, Any], evidence: Mapping[str, str
 
 def _converted(value: Any, term: Term) -> Quantity | tuple[Quantity, ...]:
     if term.many:
-        return tuple(ureg.Quantity(each).to(unit_named(term.unit)) for each in value)
-    return ureg.Quantity(value).to(unit_named(term.unit))
+        return tuple(in_unit(ureg.Quantity(each), unit_named(term.unit)) for each in value)
+    return in_unit(ureg.Quantity(value), unit_named(term.unit))
 
 
 def _constants(known: Formula, metal: Ion | None) -> list[Constant]:
@@ -127,7 +127,7 @@ def _constants(known: Formula, metal: Ion | None) -> list[Constant]:
 
 
 def _entry(constant: Constant) -> Entry:
-    quantity = constant.quantity.to(unit_named(constant.unit))
+    quantity = in_unit(constant.quantity, unit_named(constant.unit))
     return Entry(constant.symbol, constant.label, quantity, constant.unit, source=constant.source, digit_count=7)
 
 
@@ -165,7 +165,7 @@ def written(quantity: Quantity, unit: str, digit_count: int = 6) -> str:
     >>> written(ureg.Quantity(0.804, "dm**2"), "dm**2")
     '0.804 dm²'
     """
-    magnitude = quantity.m_as(unit_named(unit))
+    magnitude = in_unit(quantity, unit_named(unit)).magnitude
     if getattr(magnitude, "std_dev", 0):
         number = f"({magnitude:.2uf})".replace("+/-", " ± ")
     else:
