@@ -41,7 +41,8 @@ class Rule:
     @property
     def source(self) -> str:
         """Citation with version and evidence, as it stands under a verdict."""
-        checked = f", checked {self.checked_on.isoformat()}" if self.checked_on else ""
+        day = self.checked_on
+        checked = f", checked {day.day} {day:%B %Y}" if day else ""
         return f"{self.citation} ({self.text_version}{checked}; {self.evidence})"
 
 

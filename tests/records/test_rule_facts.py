@@ -151,7 +151,7 @@ class TestTextsCompared:
         rule = next(rule for rule in all_rules() if rule.id == "us-copy.face")
         assert (rule.evidence, rule.checked_on.isoformat()) == ("seen", "2026-03-01")
         page = unescape(conservator.get(reverse("mark_rule_list")).content.decode())
-        assert "as in force in March 2026, checked 2026-03-01; seen" in page and "Compare again" in page
+        assert "as in force in March 2026, checked 1 March 2026; seen" in page and "Compare again" in page
 
     def test_a_text_that_differs_leaves_its_rule_in_doubt_and_needs_a_note(self, conservator):
         address = reverse("rule_check", args=["us-copy.height"])
