@@ -1,13 +1,24 @@
 """Walks the site as one person: every link on every kind of page, a few of each kind, as a reader would follow them."""
 
 from collections import Counter
+from collections.abc import Iterator
 from html.parser import HTMLParser
+from typing import Any, NamedTuple
 from urllib.parse import urljoin, urlsplit
 
+from django.db import connection
 from django.test import Client
+from django.test.utils import CaptureQueriesContext
 from django.urls import resolve
 
 OF_EACH_KIND = 3
+
+
+class Step(NamedTuple):
+    address: str
+    source: str  # the page that led there
+    answer: Any
+    questions: int  # that the database was asked
 
 
 class _Links(HTMLParser):
@@ -23,23 +34,28 @@ class _Links(HTMLParser):
             self.found.append(address)
 
 
-def broken_links(client: Client, start: str = "/") -> dict[str, str]:
-    """What was answered with an error, and the page that led there; at most a few pages of each route are opened."""
-    waiting, seen, opened, broken = [(start, "the beginning")], {start}, Counter[str](), {}
+def walk(client: Client, start: str = "/", of_each_kind: int = OF_EACH_KIND) -> Iterator[Step]:
+    """At most so many pages of each route are opened, in the order in which their links are met."""
+    waiting, seen, opened = [(start, "the beginning")], {start}, Counter[str]()
     while waiting:
         address, source = waiting.pop(0)
         route = resolve(urlsplit(address).path).view_name
         opened[route] += 1
-        if opened[route] > OF_EACH_KIND:
+        if opened[route] > of_each_kind:
             continue
-        answer = client.get(address)
-        if answer.status_code >= 400:
-            broken[f"{answer.status_code} {address}"] = source
+        with CaptureQueriesContext(connection) as questions:
+            answer = client.get(address)
+        yield Step(address, source, answer, len(questions))
         for link in _links_of(answer, address):
             if link not in seen:
                 seen.add(link)
                 waiting.append((link, address))
-    return broken
+
+
+def broken_links(client: Client) -> dict[str, str]:
+    """What was answered with an error, and the page that led there."""
+    steps = (step for step in walk(client) if step.answer.status_code >= 400)
+    return {f"{step.answer.status_code} {step.address}": step.source for step in steps}
 
 
 def _links_of(answer, address: str) -> list[str]:

@@ -28,9 +28,10 @@ from process.summaries.thickness import specification_of, wall_of
 from records.lineage import descent_of
 from records.models import Commission, ConditionReport, Document, Duty, Finding, Item, Photo, UnmetGate
 from records.services.papers import path_of
+from tests.benchmarks.pages import everybody
 from tests.demo_afterlife import CHECKS
 from tests.demo_trace import untraced
-from tests.links import broken_links
+from tests.links import broken_links, walk
 from tests.pdf.reading import text
 
 CHARGES_AH = {1: 7.867, 2: 36.850, 3: 8.940, 4: 20.950, 5: 50.160, 6: 163.500}
@@ -298,3 +299,14 @@ def test_everyone_signs_in_and_no_link_leads_to_a_refusal(name):
     client.login(username=name, password=scenario.read()["museum"]["password"])
 
     assert broken_links(client) == {}
+
+
+def test_no_page_asks_the_database_much_however_much_stands_on_it():
+    """As one person who may do everything: the richest page is the one with every part and every paper."""
+    steps = walk(everybody(), of_each_kind=16)
+
+    assert [(step.questions, step.address) for step in steps if _is_page(step.answer) and step.questions > 15] == []
+
+
+def _is_page(answer) -> bool:
+    return answer["Content-Type"].startswith("text/html")
