@@ -1,11 +1,10 @@
 """Questions that are asked of runs, as queryset methods."""
 
 from django.apps import apps
-from django.db.models import Exists, F, OuterRef, Prefetch, Q, Subquery, Sum, Value
-from django.db.models.functions import JSONObject
+from django.db.models import Exists, F, OuterRef, Prefetch, Q, Subquery, Sum
 
 from records.models import TrackedQuerySet
-from records.models.json_rows import JsonRows
+from records.riding import riding
 
 # What a row of the rule for interruptions is judged by.
 RULE_COLUMNS = (
@@ -16,9 +15,7 @@ RULE_COLUMNS = (
 
 def _rule() -> Subquery:
     """The whole rule for interruptions."""
-    rows = apps.get_model("process", "RiskRule").objects.filter(is_retired=False).order_by()
-    each = JSONObject(**{name: name for name in RULE_COLUMNS})
-    return Subquery(rows.annotate(one=Value(1)).values("one").annotate(rows=JsonRows(each)).values("rows"))
+    return riding(apps.get_model("process", "RiskRule").objects.filter(is_retired=False), RULE_COLUMNS)
 
 
 COUPON_COLUMNS = ("id", "number", "bends_count", "layers", "layers_at_mm", "note")
@@ -26,9 +23,7 @@ COUPON_COLUMNS = ("id", "number", "bends_count", "layers", "layers_at_mm", "note
 
 def _coupons() -> Subquery:
     """The coupons of what grew on a cathode."""
-    rows = apps.get_model("process", "CouponTest").objects.filter(shell__cathode=OuterRef("pk")).order_by()
-    each = JSONObject(**{name: name for name in COUPON_COLUMNS})
-    return Subquery(rows.values("shell").annotate(rows=JsonRows(each)).values("rows"))
+    return riding(apps.get_model("process", "CouponTest").objects.filter(shell__cathode=OuterRef("pk")), COUPON_COLUMNS)
 
 
 def was_cut(run: str) -> Q:
