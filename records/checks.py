@@ -23,7 +23,6 @@ RELATED = [
     "risk_assessments",
     Prefetch("condition_reports", ConditionReport.objects.pictured()),
     "marks",
-    "descendants",
     Prefetch("concessions", Concession.objects.select_related("given_by")),
 ]
 

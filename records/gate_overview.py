@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from datetime import date
 from typing import Any
 
-from django.db.models import Exists, OuterRef, Q, Subquery
+from django.db.models import Exists, OuterRef, Q
 
 from records import checks, extensions, gates
 from records.gates import Check, Subject
-from records.models import Commission, DescentLink, Gate, Item
+from records.models import Commission, Gate, Item
+from records.mouldings import mouldings_of, with_mouldings
 from records.original_marks import keep_foreseen, with_foreseen
 
 OF_ORIGINAL = (Gate.PERMISSION, Gate.RISK, Gate.BEFORE, Gate.AFTER)
@@ -43,16 +44,14 @@ def pieces_of(commission: Commission) -> list[Item]:
     """
     mine = Q(commissions=commission) | Q(made_for=commission)
     made = Commission.copies.through.objects.filter(commission=commission, item=OuterRef("pk"))
-    moulded = DescentLink.objects.filter(
-        source=OuterRef("pk"), transfer=DescentLink.Transfer.MOULDING, happened_on__gte=commission.requested_on
-    )
-    first = moulded.order_by("happened_on").values("happened_on")[:1]
-    rows = Item.objects.filter(mine).annotate(was_made=Exists(made), moulded_on=Subquery(first))
+    rows = with_mouldings(Item.objects.filter(mine).annotate(was_made=Exists(made)))
     rows = rows.annotate(**{name: column() for name, column in extensions.gate_columns.items()})
     rows = with_foreseen(rows.select_related("label__signed_by")).distinct()
     pieces = list(rows.prefetch_related(*checks.RELATED, *extensions.gate_related))
     for piece in pieces:
         keep_foreseen(piece)
+        days = [link.happened_on for link in mouldings_of(piece)]
+        piece.moulded_on = min((day for day in days if day >= commission.requested_on), default=None)
     return pieces
 
 

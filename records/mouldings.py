@@ -3,8 +3,11 @@
 from collections.abc import Iterable
 from datetime import date
 
+from django.db.models import OuterRef, QuerySet
+
 from records.clock import day_words
 from records.models import ConditionReport, DescentLink, Item
+from records.riding import read_rows, riding
 
 Transfer = DescentLink.Transfer
 TOO_EARLY = (
@@ -19,9 +22,21 @@ NOT_RECORDED = (
 )
 
 
+def with_mouldings(things: QuerySet[Item]) -> QuerySet[Item]:
+    """For a page about many things."""
+    return things.annotate(moulding_rows=riding(_dated().filter(source=OuterRef("pk")), ("id", "happened_on")))
+
+
+def _dated() -> QuerySet[DescentLink]:
+    return DescentLink.objects.filter(transfer=Transfer.MOULDING, happened_on__isnull=False)
+
+
 def mouldings_of(item: Item) -> list[DescentLink]:
-    """The dated mouldings, the latest first; reads `descendants`, so that a page about many things prefetches them."""
-    rows = (link for link in item.descendants.all() if link.transfer == Transfer.MOULDING and link.happened_on)
+    """The dated mouldings, the latest first; from what came along (`with_mouldings`) or reads `descendants`."""
+    if hasattr(item, "moulding_rows"):
+        rows = read_rows(DescentLink, item.moulding_rows)
+    else:
+        rows = [link for link in item.descendants.all() if link.transfer == Transfer.MOULDING and link.happened_on]
     return sorted(rows, key=lambda link: (link.happened_on, link.pk), reverse=True)
 
 
@@ -30,9 +45,17 @@ def last_moulding(item: Item, on: date) -> DescentLink | None:
 
 
 def moulding_of(report: ConditionReport) -> DescentLink | None:
-    """What a report “after moulding” looks back at; of another occasion, or where none is recorded, nothing."""
-    is_after = report.occasion == ConditionReport.Occasion.AFTER
-    return last_moulding(report.item, report.examined_on) if is_after else None
+    """What a report “after moulding” looks back at; of another occasion, or where none is recorded, nothing.
+
+    Remembered on the row for its day, since a page asks it for several of its sentences.
+    """
+    if report.occasion != ConditionReport.Occasion.AFTER:
+        return None
+    day, found = getattr(report, "_moulding", (None, None))
+    if day != report.examined_on:
+        found = last_moulding(report.item, report.examined_on)
+        report._moulding = report.examined_on, found
+    return found
 
 
 def days_after(report: ConditionReport) -> int | None:

@@ -6,6 +6,7 @@ from html.parser import HTMLParser
 from typing import Any, NamedTuple
 from urllib.parse import urljoin, urlsplit
 
+from django.contrib.auth import authenticate
 from django.db import connection
 from django.test import Client
 from django.test.utils import CaptureQueriesContext
@@ -34,6 +35,13 @@ class _Links(HTMLParser):
             self.found.append(address)
 
 
+def sign_in(name: str, password: str) -> Client:
+    assert authenticate(username=name, password=password)
+    client = Client()
+    client.login(username=name, password=password)
+    return client
+
+
 def walk(client: Client, start: str = "/", of_each_kind: int = OF_EACH_KIND) -> Iterator[Step]:
     """At most so many pages of each route are opened, in the order in which their links are met."""
     waiting, seen, opened = [(start, "the beginning")], {start}, Counter[str]()
@@ -58,11 +66,21 @@ def broken_links(client: Client) -> dict[str, str]:
     return {f"{step.answer.status_code} {step.address}": step.source for step in steps}
 
 
+def asking_more_than(most: int, client: Client, of_each_kind: int) -> list[tuple[int, str]]:
+    """The pages that ask the database more often than that."""
+    steps = (step for step in walk(client, of_each_kind=of_each_kind) if _is_page(step.answer))
+    return [(step.questions, step.address) for step in steps if step.questions > most]
+
+
+def _is_page(answer: Any) -> bool:
+    return not answer.streaming and answer["Content-Type"].startswith("text/html")
+
+
 def _links_of(answer, address: str) -> list[str]:
     """The site's own pages; another query of the same list is the same page."""
     if answer.status_code in (301, 302):
         return [answer["Location"]]
-    if answer.streaming or not answer["Content-Type"].startswith("text/html"):
+    if not _is_page(answer):
         return []
     page = _Links()
     page.feed(answer.content.decode())

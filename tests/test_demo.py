@@ -11,9 +11,8 @@ from pathlib import Path
 import pikepdf
 import pytest
 from django.conf import settings
-from django.contrib.auth import authenticate
 from django.core.management import CommandError, call_command
-from django.test import Client, override_settings
+from django.test import override_settings
 from django.utils import timezone
 from pypdf import PdfReader
 
@@ -30,14 +29,10 @@ from records.models import Commission, ConditionReport, Document, Duty, Finding,
 from records.services.papers import path_of
 from tests.benchmarks.pages import everybody
 from tests.demo_afterlife import CHECKS
+from tests.demo_figures import CHARGES_AH, EFFICIENCY_PCT, LEDGER_AH, PLANNED, THEORY_G
 from tests.demo_trace import untraced
-from tests.links import broken_links, walk
+from tests.links import asking_more_than, broken_links, sign_in
 from tests.pdf.reading import text
-
-CHARGES_AH = {1: 7.867, 2: 36.850, 3: 8.940, 4: 20.950, 5: 50.160, 6: 163.500}
-THEORY_G = {1: 9.326, 2: 43.685, 3: 10.598, 4: 24.836, 5: 59.464, 6: 193.828}
-EFFICIENCY_PCT = {1: 74.0, 2: 98.8, 3: 98.5, 4: 98.7, 5: 98.8, 6: 100.5}
-LEDGER_AH = [647.87, 684.72, 693.66, 714.61, 764.77, 928.27]
 
 
 @pytest.fixture(scope="module")
@@ -46,12 +41,15 @@ def folder():
         yield Path(name)
 
 
+def own_places(folder: Path) -> dict[str, Path]:
+    return {"MEDIA_ROOT": folder / "files", "DOCUMENTS_DIR": folder / "papers", "MUSEUM_FILE": folder / "museum.toml"}
+
+
 @pytest.fixture(scope="module")
 def told(django_db_setup, django_db_blocker, folder):
     """The whole scenario, loaded once with small pictures, each step committed; emptied out afterwards."""
-    own = {"MEDIA_ROOT": folder / "files", "DOCUMENTS_DIR": folder / "papers", "MUSEUM_FILE": folder / "museum.toml"}
     names = {"MUSEUM_NAME": settings.MUSEUM_NAME, "MUSEUM_CODE": settings.MUSEUM_CODE}
-    with django_db_blocker.unblock(), override_settings(**own, **names):
+    with django_db_blocker.unblock(), override_settings(**own_places(folder), **names):
         museum = scenario.read()["museum"]
         name_museum(museum)
         scenario.tell(lambda line: None, picture_px=160)
@@ -64,8 +62,7 @@ def told(django_db_setup, django_db_blocker, folder):
 @pytest.fixture(autouse=True)
 def in_the_folder(told, folder, own_folders, db):
     """After the folders that every test gets, those of the demonstration."""
-    own = {"MEDIA_ROOT": folder / "files", "DOCUMENTS_DIR": folder / "papers", "MUSEUM_FILE": folder / "museum.toml"}
-    with override_settings(**own):
+    with override_settings(**own_places(folder)):
         yield
 
 
@@ -89,13 +86,6 @@ def test_trace_meter_and_sheet_of_the_interrupted_run_stand_side_by_side():
     assert [round(each.figure.value, 2) for each in charge.beside] == [8.86, 8.93, 8.94]
     assert charge.beside[0].apart_pct == pytest.approx(-0.9, abs=0.05)
     assert charge.chosen is charge.sheet and "Switching times are known" in charge.reason
-
-
-# SCENARIO 7 and 11: charge, current at the end, and hours with the ramp as they were planned beforehand.
-PLANNED = {
-    1: (36.85, 12.06, 3.06), 2: (36.85, 1.206, 33.1), 3: (8.938, 0.42, 23.3), 4: (21.007, 0.75, 30.1),
-    5: (50.362, 1.21, 44.2), 6: (163.406, 10.3, 16.99),
-}  # fmt: skip
 
 
 @pytest.mark.parametrize("number", PLANNED)
@@ -294,19 +284,8 @@ def test_a_folder_with_other_records_is_left_alone(folder):
 
 @pytest.mark.parametrize("name", ["ines", "tobias", "pell", "odalys", "reader"])
 def test_everyone_signs_in_and_no_link_leads_to_a_refusal(name):
-    client = Client()
-    assert authenticate(username=name, password=scenario.read()["museum"]["password"])
-    client.login(username=name, password=scenario.read()["museum"]["password"])
-
-    assert broken_links(client) == {}
+    assert broken_links(sign_in(name, scenario.read()["museum"]["password"])) == {}
 
 
-def test_no_page_asks_the_database_much_however_much_stands_on_it():
-    """As one person who may do everything: the richest page is the one with every part and every paper."""
-    steps = walk(everybody(), of_each_kind=16)
-
-    assert [(step.questions, step.address) for step in steps if _is_page(step.answer) and step.questions > 15] == []
-
-
-def _is_page(answer) -> bool:
-    return answer["Content-Type"].startswith("text/html")
+def test_no_page_asks_the_database_much_for_one_who_may_do_everything():
+    assert asking_more_than(15, everybody(), of_each_kind=16) == []

@@ -79,6 +79,7 @@ def context_of(request: HttpRequest, report: ConditionReport) -> dict[str, Any]:
         "mass_change": _mass_change(report),
         **_permissions(request, report),
         "moulding": moulding_of(report),
+        "pairs": list(report.pairs.select_related("before", "after")),
         "days_after": days_after(report),
         "seen": seen_mark(report, findings),
         "later": list(report.next.all()),
