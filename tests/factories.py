@@ -213,6 +213,7 @@ def make_mark(item: models.Item, **fields) -> models.Mark:
     photo = fields.pop("photo", "own")
     return models.Mark.objects.create(
         **{"item": item, "text": "OVM 2026 COPY", "face": "reverse", "position": "rim", "method": "mould_borne"}
+        | {"is_legible": True, "is_sans_serif": True}
         | {"photo": make_photo(item, view="mark") if photo == "own" else photo} | fields
     )  # fmt: skip
 

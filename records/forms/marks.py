@@ -17,6 +17,14 @@ IN_THE_WORKSHOP = (Item.Status.WORKSHOP, Item.Status.EVIDENCE, Item.Status.DESTR
 SIZES = ("letter_height_mm", "copy_word_width_mm", "depth_mm")
 
 
+class LookedAt(forms.NullBooleanSelect):
+    """Yes, no, or nobody looked: nothing is claimed that nobody saw."""
+
+    def __init__(self, attrs: dict[str, Any] | None = None) -> None:
+        super().__init__(attrs)
+        self.choices = [("unknown", "not looked at"), ("true", "yes"), ("false", "no")]
+
+
 class MarkForm(RecordForm):
     """Either a photograph that is there already, or a new one sent along."""
 
@@ -33,6 +41,7 @@ class MarkForm(RecordForm):
             "text", "purpose", "face", "position", "method", "technique", *SIZES, "is_legible", "is_sans_serif",
             "photo", "made_on", "made_by", "witness",
         ]  # fmt: skip
+        widgets = {"is_legible": LookedAt, "is_sans_serif": LookedAt}
         evidence_fields: list[str] = []
         groups = [
             ("What it says, and where", ["text", "purpose", "face", "position", "photo", "new_photo"]),

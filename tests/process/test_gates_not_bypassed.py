@@ -47,7 +47,7 @@ def accepted():
 def _mark_form(mark, **changes):
     return {
         "text": mark.text, "purpose": mark.purpose, "face": mark.face, "position": mark.position,
-        "method": mark.method, "technique": mark.technique, "is_legible": "on", "is_sans_serif": "on",
+        "method": mark.method, "technique": mark.technique, "is_legible": "true", "is_sans_serif": "true",
         "photo": mark.photo_id or "", "version": mark.version,
     } | changes  # fmt: skip
 

@@ -38,8 +38,8 @@ def _picture(name="mark.jpg", content=None):
 def _typed(**more):
     return {
         "text": "OVM 2026 COPY", "purpose": "copy", "face": "reverse", "position": "rim", "method": "mould_borne",
-        "technique": "raised", "letter_height_mm": "2.1", "copy_word_width_mm": "6.5", "is_legible": "on",
-        "is_sans_serif": "on", "made_on": "2026-02-20",
+        "technique": "raised", "letter_height_mm": "2.1", "copy_word_width_mm": "6.5", "is_legible": "true",
+        "is_sans_serif": "true", "made_on": "2026-02-20",
     } | more  # fmt: skip
 
 
@@ -59,6 +59,16 @@ def test_a_mark_is_kept_with_one_of_the_things_photographs(technician, copy):
     mark = Mark.objects.get()
     assert answer["Location"] == reverse("mark_edit", args=[mark.pk])
     assert mark.photo == photo and mark.is_photographed_copy_mark
+
+
+def test_nothing_is_claimed_of_the_letters_that_nobody_looked_at(technician, copy):
+    form = technician.get(reverse("mark_add", args=["R.2026.1"])).context["form"]
+    assert [form[name].value() for name in ("is_legible", "is_sans_serif")] == [None, None]
+
+    _mark(technician, is_legible="unknown", is_sans_serif="false")
+
+    mark = Mark.objects.get()
+    assert (mark.is_legible, mark.is_sans_serif) == (None, False)
 
 
 def test_a_photograph_can_be_sent_along(technician, copy):
