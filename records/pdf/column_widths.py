@@ -21,6 +21,7 @@ class ColumnText:
     cells: tuple[str, ...]
     swatch: bool
     unbroken: bool
+    weight: float = 1.0  # of the room that is shared out: a column of sentences takes more
 
 
 def _width(text: str, size: float) -> float:
@@ -58,5 +59,6 @@ def column_widths(columns: Sequence[ColumnText], table: float, padding: float) -
     if room < 0:
         return [small * table / sum(least) for small in least]
     # A text longer than the table is wide wishes for no more than that: else it starves the short ones beside it.
-    wishes = [max(min(n, table) - small, 0.0) for n, small in sizes]
+    pairs = zip(sizes, columns, strict=True)
+    wishes = [max(min(n, table) - small, 0.0) * column.weight for (n, small), column in pairs]
     return [small + room * wish / (sum(wishes) or 1) for (_, small), wish in zip(sizes, wishes, strict=True)]

@@ -25,6 +25,7 @@ class Column:
     align: Literal["left", "right"] = "left"
     calculated: bool = False
     empty: str = EMPTY_CELL
+    weight: float = 1.0  # of the room for long texts
 
 
 @dataclass(frozen=True)
@@ -75,6 +76,7 @@ def _text(index: int, column: Column, rows: tuple[Row, ...]) -> ColumnText:
         cells=tuple(cell.text for cell in cells),
         swatch=column.calculated or any(cell.calculated for cell in cells),
         unbroken=column.align == "right",
+        weight=column.weight,
     )
 
 

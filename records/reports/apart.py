@@ -30,7 +30,9 @@ USE = (
 def make_sheet(sheet: Sheet, now: datetime, page_size: str = "A4") -> bytes:
     pair = (sheet.first, sheet.second)
     numbers = " / ".join(item.number for item in pair)
-    paper = head(KIND, numbers, " or ".join(map(called, pair)) + "?", sheet.sentence, _context(now, page_size))
+    paper = head(
+        KIND, numbers, _opening(" or ".join(map(called, pair))) + "?", sheet.sentence, _context(now, page_size)
+    )
     limits = {chain.item: found for chain in sheet.descents if (found := limits_along(chain.item, chain))}
     blocks = [*_limits(limits), *_pictures(pair), _table(sheet), b.Prose(USE)]
     return build(paper, blocks, _record(sheet, limits, now), now)
@@ -63,19 +65,23 @@ def _pictures(pair: tuple[Item, Item]) -> list[b.Block]:
                 photos.append(printed(photo, _caption(item)))
         except PhotoUnreadable as error:
             blocks.append(b.Prose(str(error)))
-    return [b.PhotoGrid(tuple(photos), columns=5), *blocks] if photos else blocks
+    return [b.PhotoGrid(tuple(photos), columns=6), *blocks] if photos else blocks
 
 
 def _caption(item: Item) -> str:
     """The pieces are named in the caption, so that no picture of a copy passes for its model's."""
-    return f"{called(item)[0].upper()}{called(item)[1:]}"
+    return _opening(called(item))
+
+
+def _opening(words: str) -> str:
+    return words[:1].upper() + words[1:]
 
 
 def _table(sheet: Sheet) -> b.Block:
     columns = (
         b.Column("Feature"), b.Column(called(sheet.first), empty="not recorded"),
         b.Column(called(sheet.second), empty="not recorded"),
-        b.Column("Does it tell them apart?"),
+        b.Column("Does it tell them apart?", weight=4.0),
     )  # fmt: skip
     rows = tuple(_row(line) for line in sheet.lines)
     return b.FigureTable(columns, rows)
