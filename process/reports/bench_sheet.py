@@ -32,8 +32,8 @@ BEFORE = (
     "Power unit at zero, limit set", "Extraction on, eyewash free, somebody within call",
 )  # fmt: skip
 PLANNED = (("When", "", 31.0), ("Current", "A", 12.0), ("Charge", "Ah", 15.0), ("Mean", "mm", 13.0))
-BOXES = (("Current", "A", 16.0), ("Cell", "V", 14.0), ("Bath", "°C", 14.0), ("Meter", "Ah", 18.0),
-         ("Seen and done", "", 27.0), ("By", "", 11.0))  # fmt: skip
+BOXES = (("Current", "A", 16.0), ("Cell", "V", 16.0), ("Bath", "°C", 16.0), ("Meter", "Ah", 18.0),
+         ("Seen and done", "", 23.0), ("By", "", 11.0))  # fmt: skip
 CLOSING = (("At the end", "", 46.0),)
 CLOSING_BOXES = (("Stopped at", "date, time", 30.0), ("Meter", "Ah", 20.0), ("Reason", "", 34.0), ("Look", "", 29.0),
                  ("By", "", 12.0))  # fmt: skip

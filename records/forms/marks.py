@@ -65,6 +65,8 @@ class MarkForm(RecordForm):
         offer_pictures(self.fields["photo"], Photo.objects.filter(item=self.instance.item), [self.instance.photo_id])
         self.fields["photo"].empty_label = "none yet"
         if self.instance._state.adding:
+            self.fields["technique"].choices = [("", "choose"), *Mark.Technique.choices]
+            self.initial["technique"] = None  # said by whoever looks, not taken for granted
             self.initial["made_on"] = self.initial.get("made_on") or clock.today()
 
     def clean_text(self) -> str:
