@@ -214,6 +214,8 @@ def mark(walker, copy):
             "Purpose": "says that it is a copy",
             "Face": "reverse",
             "Method": "punched",
+            "Incuse or raised": "incuse",
+            "Legible without a lens": "yes",
             "Or a new photograph of the mark": picture("mark.jpg", colour="#6d5a44"),
             "Letter height": "2",
             "Width of the word COPY": "6.5",
