@@ -107,7 +107,7 @@ def test_the_sheet_comes_on_letter_too_and_on_a4_for_any_other_word(pair, reader
 
 def test_limits_of_use_of_either_piece_stand_on_page_and_sheet(pair, reader):
     concession = Concession.objects.create(
-        number="C-2026-09", gate="accept", reason="Accepted thin.", limits_of_use="Not for handling.",
+        number="C-2026-09", gate="G7", reason="Accepted thin.", limits_of_use="Not for handling.",
         given_by=make_party(), given_role="conservator", given_on="2026-03-04",
     )  # fmt: skip
     concession.items.add(pair[1])
