@@ -34,7 +34,8 @@ def make_sheet(sheet: Sheet, now: datetime, page_size: str = "A4") -> bytes:
         KIND, numbers, _opening(" or ".join(map(called, pair))) + "?", sheet.sentence, _context(now, page_size)
     )
     limits = {chain.item: found for chain in sheet.descents if (found := limits_along(chain.item, chain))}
-    blocks = [*_limits(limits), *_pictures(pair), _table(sheet), b.Prose(USE)]
+    first = _limits(limits) or _pictures(pair)  # it stays on one page: pictures give way to what limits the use
+    blocks = [*first, _table(sheet)]
     return build(paper, blocks, _record(sheet, limits, now), now)
 
 
@@ -65,7 +66,7 @@ def _pictures(pair: tuple[Item, Item]) -> list[b.Block]:
                 photos.append(printed(photo, _caption(item)))
         except PhotoUnreadable as error:
             blocks.append(b.Prose(str(error)))
-    return [b.PhotoGrid(tuple(photos), columns=6), *blocks] if photos else blocks
+    return [b.PhotoGrid(tuple(photos), columns=5), *blocks] if photos else blocks
 
 
 def _caption(item: Item) -> str:
@@ -84,7 +85,7 @@ def _table(sheet: Sheet) -> b.Block:
         b.Column("Does it tell them apart?", weight=4.0),
     )  # fmt: skip
     rows = tuple(_row(line) for line in sheet.lines)
-    return b.FigureTable(columns, rows)
+    return b.FigureTable(columns, rows, note=USE)
 
 
 def _row(line: Comparison) -> tuple[str, ...]:
