@@ -1,5 +1,6 @@
 """Tags that hang on a thing or stand on its shelf: kind of copy first, the number in clear beside its code."""
 
+from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
@@ -18,15 +19,15 @@ UNMARKED = "UNMARKED COPY, not to leave the workshop"
 Layout = tuple[list[Words], str]  # the words, and the word to be framed beneath them
 
 
-class CodedTag:
+class CodedTag(ABC):
     """What every tag with a code shares; on a small label it leaves out all but kind and number."""
 
     number: str
     code: str
 
+    @abstractmethod
     def layouts(self) -> Iterator[Layout]:
         """The fullest first; kind and number stand in each."""
-        raise NotImplementedError
 
     def room(self, width: float, height: float, framed: bool) -> tuple[float, float]:
         """What the words may fill beside the code and above the framed word."""

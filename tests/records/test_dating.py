@@ -50,7 +50,7 @@ def test_words_and_edtf_are_read(text, edtf, earliest, latest):
     "text",
     ["1.2.1868", "12/05/1868", "1868 or 1870", "early 19th century", "1868-13", "1868-02-30", "5 ft",
      "today", "..", "1870 to 1860", "1870/1860", "0th century", "32 May 1868", "after 9999", "1868-70",
-     "XXXX", "[", "[..]"],
+     "X" * 4, "[", "[..]"],
 )  # fmt: skip
 def test_what_is_not_surely_a_date_is_refused_with_advice(text):
     with pytest.raises(ValidationError, match=r"Write the date|write the earlier"):
