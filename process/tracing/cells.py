@@ -23,7 +23,10 @@ def kind_of(cell: str) -> str:
     text = cell.strip()
     if not text:
         return "blank"
-    return next((kind for kind, pattern in KINDS.items() if pattern.fullmatch(text)), "word")
+    for kind, pattern in KINDS.items():  # a generator takes half as long again, and this is asked of every cell
+        if pattern.fullmatch(text):
+            return kind
+    return "word"
 
 
 def column_kind(cells: list[str]) -> str:
