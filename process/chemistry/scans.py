@@ -1,6 +1,7 @@
 """A scan of the face: its area on the side that is wanted, its volume, and what is wrong with it."""
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
@@ -21,6 +22,13 @@ SIDES = {
     "-z": (0, 0, -1),
 }  # fmt: skip
 STL_HEAD = 84  # bytes before the first triangle of a binary STL
+# What a large scan is at, and the share of its time that is behind it by then.
+READING, JOINING, MEASURING = (
+    ("reading the triangles", 0.1),
+    ("joining their points", 0.4),
+    ("measuring the sides", 0.8),
+)
+Tell = Callable[[str, float], None]
 
 
 @dataclass(frozen=True)
@@ -46,8 +54,10 @@ class Scan:
         return tuple(said)
 
 
-def read_scan(content: bytes, name: str, unit: str, side: str = "all", most_faces: int = MOST_FACES) -> Scan:
-    """Area, volume and faults of a mesh in an STL, OBJ or PLY file.
+def read_scan(
+    content: bytes, name: str, unit: str, side: str = "all", most_faces: int = MOST_FACES, tell: Tell | None = None
+) -> Scan:
+    """Area, volume and faults of a mesh in an STL, OBJ or PLY file; `tell` hears what is being done.
 
     Equation: A [dm²] = Σ |(b − a) × (c − a)|/2 over the triangles that look to the chosen side
     Errors: another kind of file; text that pretends to be a mesh; too many faces; no area; an unknown unit or side.
@@ -62,10 +72,13 @@ def read_scan(content: bytes, name: str, unit: str, side: str = "all", most_face
         raise ChemistryError("unit", f"a file of points says no unit; choose one of {', '.join(LENGTH_UNITS)}")
     if side not in SIDES:
         raise ChemistryError("side", f"choose one of {', '.join(SIDES)}")
+    tell = tell or (lambda step, share: None)
+    tell(*READING)
     _refuse_early(content, kind, most_faces)
-    mesh = _mesh(content, kind)
+    mesh = _mesh(content, kind, tell)
     if len(mesh.faces) > most_faces:
         raise ChemistryError("scan", _too_many(len(mesh.faces), most_faces))
+    tell(*MEASURING)
     return _measured(mesh, unit, side)
 
 
@@ -115,7 +128,7 @@ def _ply_faces(content: bytes) -> int:
     return int(found.group(1))
 
 
-def _mesh(content: bytes, kind: str) -> Any:
+def _mesh(content: bytes, kind: str, tell: Tell) -> Any:
     import trimesh  # here, for it is heavy and only a scan needs it
 
     options = {"skip_materials": True} if kind == "obj" else {}
@@ -127,6 +140,7 @@ def _mesh(content: bytes, kind: str) -> Any:
         raise ChemistryError("scan", words) from error
     if not len(faces) or not np.all(np.isfinite(points)) or faces.min() < 0 or faces.max() >= len(points):
         raise ChemistryError("scan", "its points are not numbers or its triangles lack them; export it again")
+    tell(*JOINING)
     mesh = trimesh.Trimesh(points, faces, process=False)
     mesh.merge_vertices()
     return mesh
@@ -161,5 +175,7 @@ def _area_towards(mesh: Any, side: str) -> float:
 
 def _open_edges(mesh: Any) -> int:
     """Edges with one triangle only."""
-    _, counts = np.unique(np.asarray(mesh.edges_sorted), axis=0, return_counts=True)
-    return int(np.count_nonzero(counts == 1))
+    ends = np.asarray(mesh.edges_sorted, dtype=np.int64)
+    edges = np.sort(ends[:, 0] * len(mesh.vertices) + ends[:, 1])  # one number each: rows sort twenty times slower
+    changes = np.concatenate([[True], edges[1:] != edges[:-1], [True]])
+    return int(np.count_nonzero(changes[1:] & changes[:-1]))

@@ -43,8 +43,8 @@ def waiting() -> Any:
     return Job.objects.filter(kind=KIND, arguments__waits=True).exclude(state__in=ended).order_by("pk")
 
 
-def waiting_at(cathode: Cathode) -> Any:
-    return waiting().filter(arguments__cathode=cathode.pk)
+def waiting_at(*cathodes: Cathode) -> Any:
+    return waiting().filter(arguments__cathode__in=[cathode.pk for cathode in cathodes])
 
 
 def forget(stored: str) -> None:

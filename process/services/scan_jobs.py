@@ -18,7 +18,6 @@ from records import imaging
 from records.models import Job
 from records.services import jobs
 
-READING = "reading the triangles"
 GONE = "The cathode was taken off the plan meanwhile, so nobody asks for its area. The scan was taken away."
 TAKEN = "The scan was taken away meanwhile, or its file is not in the data folder: send it again."
 
@@ -47,9 +46,8 @@ def work(job: Job, tell: Callable[[str, float], None]) -> str:
     path = imaging.original_path(facts["path"])
     if not job.arguments["waits"] or not path.is_file():
         raise jobs.JobRefused(TAKEN, job.url)
-    tell(READING, 0.1)
     try:
-        scan = read_scan(path.read_bytes(), facts["name"], facts["unit"], facts["side"], MOST_FACES)
+        scan = read_scan(path.read_bytes(), facts["name"], facts["unit"], facts["side"], MOST_FACES, tell)
     except ChemistryError as error:
         take_away(job=job)
         raise jobs.JobRefused(f"{sentence_of(error)} Nothing was kept.", job.url) from error

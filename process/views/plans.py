@@ -11,6 +11,7 @@ from process.forms.plans import PlanForm
 from process.forms.ramps import ramp_rows, with_another_row
 from process.models import Event, Run
 from process.services.plans import refuse_started
+from process.services.scan_files import waiting_at
 from process.summaries.reckoned import reckon
 from process.summaries.similar import lessons_for
 from process.summaries.words import clock_time
@@ -60,7 +61,7 @@ def _page(run: Run, form: PlanForm, may_write: bool) -> dict[str, Any]:
         "title": f"Plan of {run.number}", "run": run, "number": run.number, "may_write": may_write,
         "sentence": f"Bath {run.bath.number}{start}. Every figure opens to its working.",
         "reckoned": _reckoned(run, form), "lessons": lessons_for(run, list(run.cathodes.all())),
-        "started": _started(run),
+        "started": _started(run), "waiting": waiting_at(*run.cathodes.all()),
     }  # fmt: skip
 
 

@@ -98,3 +98,19 @@ def test_a_heading_may_not_lie_about_its_faces() -> None:
     with pytest.raises(ChemistryError, match="holds no triangles"):
         read_scan(head + b"\x00" * 50, "a.stl", "mm")
     assert np.isfinite(read_scan(BALL.export(file_type="ply"), "a.ply", "mm").area.magnitude)
+
+
+def test_what_is_being_done_is_told_in_order() -> None:
+    told: list[tuple[str, float]] = []
+    read_scan(BALL.export(file_type="stl"), "ball.stl", "mm", tell=lambda step, share: told.append((step, share)))
+    shares = [share for _, share in told]
+    assert [step for step, _ in told] == ["reading the triangles", "joining their points", "measuring the sides"]
+    assert shares == sorted(shares) and shares[0] > 0 and shares[-1] < 1
+
+
+def test_open_edges_are_counted_as_by_rows() -> None:
+    """Each edge as one number, against numpy's unique rows."""
+    bowl = trimesh.Trimesh(BALL.vertices, BALL.faces[BALL.triangles_center[:, 2] > 0], process=False)
+    _, counts = np.unique(np.sort(bowl.edges, axis=1), axis=0, return_counts=True)
+    scan = read_scan(bowl.export(file_type="ply"), "bowl.ply", "mm")
+    assert scan.open_edge_count == (counts == 1).sum() > 0

@@ -40,7 +40,8 @@ def files_left() -> list:
 def test_the_worker_reads_it_and_a_person_keeps_its_area(bench, cathode):
     answer = send(bench, cathode, words="obverse, scanned", uncertainty_pct="2")
     assert answer.status_code == 302 and not AreaPart.objects.exists()
-    assert "look at what the scan gave" in bench.get(reverse("cathode_area", args=[cathode.pk])).text
+    for waits in (reverse("cathode_area", args=[cathode.pk]), reverse("run_plan", args=[cathode.run.number])):
+        assert "look at what the scan gave" in bench.get(waits).text
     assert bench.get(reverse("scan_found", args=[Job.objects.get().token])).url == answer.url  # not read yet
     work_off()
     found = bench.get(answer.url).url
