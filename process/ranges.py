@@ -8,7 +8,8 @@ from records import units
 # Units that are taken for each other; a number usual in the other and unusual in this one is asked about.
 PAIRS = {
     "_a_dm2": ("A/dm²", "A/ft²"), "_degc": ("°C", "°F"), "_dm2": ("dm²", "cm²", "in²"), "_a": ("A", "mA"),
-    "_v": ("V", "mV"), "_mm": ("mm", "µm"),
+    "_v": ("V", "mV"), "_mm": ("mm", "µm"), "_ms_cm": ("mS/cm", "S/m", "S/cm"), "_mg_l": ("mg/L", "g/L"),
+    "_g_l": ("g/L", "mg/L", "oz/gal (US)", "oz/gal (imperial)", "oz t/gal (US)"),
 }  # fmt: skip
 
 
@@ -82,11 +83,17 @@ def _between(low: float | None, high: float | None, suffix: str) -> str:
 
 
 def _hint(field: str, row: Range, number: float | None, unit: str) -> str:
-    """The same number read in a unit that is taken for this one, where that would be usual."""
+    """The same number read in each unit that is taken for this one, where that would be usual."""
     suffix = _suffix(field)
-    for symbol in PAIRS.get(suffix, ()) if number is not None else ():
-        value = units.to_canonical(number, units.unit_choice(suffix, symbol), suffix)
-        if symbol != unit and not _outside(value, row.usual_low, row.usual_high):
-            meant = "" if symbol == units.CHOICES[suffix][0].symbol else f" = {units.show(value, suffix)}"
-            return f"; {units.plain(number)} {symbol}{meant} would be usual. Is the unit right?"
-    return ". Look at the number and its unit again."
+    others = (symbol for symbol in PAIRS.get(suffix, ()) if number is not None and symbol != unit)
+    meant = " or ".join(filter(None, (_read_as(number, symbol, suffix, row) for symbol in others)))
+    return f"; {meant} would be usual. Is the unit right?" if meant else ". Look at the number and its unit again."
+
+
+def _read_as(number: float, symbol: str, suffix: str, row: Range) -> str:
+    value = units.to_canonical(number, units.unit_choice(suffix, symbol), suffix)
+    if _outside(value, row.usual_low, row.usual_high):
+        return ""
+    own = symbol == units.CHOICES[suffix][0].symbol
+    shown = units.show(value, suffix, digits=None if abs(value) >= 1 else 2)
+    return f"{units.plain(number)} {symbol}" + ("" if own else f" = {shown}")

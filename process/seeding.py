@@ -14,8 +14,12 @@ RISK_RULES = Path(__file__).with_name("risk_rules.toml")
 
 
 def ensure_ranges(**_signal: object) -> None:
-    """Fill an empty table; one that the museum has begun to edit is never touched."""
-    _fill(Range, RANGES, "range")
+    """Add the rows that are missing; one that is there, and may have been edited, is never touched."""
+    there = set(Range.objects.values_list("field", "step"))
+    with transaction.atomic():
+        for row in tomllib.loads(RANGES.read_text(encoding="utf-8"))["range"]:
+            if (row["field"], row.get("step", Range.Step.ANY)) not in there:
+                Range.objects.create(**row)
 
 
 def ensure_risk_rules(**_signal: object) -> None:

@@ -26,7 +26,7 @@ class AnalysisForm(AsksUnusual, RecordForm):
         model = BathAnalysis
         fields = ["number", "sampled_at", "analyst", "volume_now_l", *COPPER, *ACID, *CHLORIDE, *HYDROMETER,
                   "temperature_degc", "decision", "note"]  # fmt: skip
-        ranged = ["temperature_degc"]
+        ranged = ["temperature_degc", "chloride_mg_l"]
         bounds = dict.fromkeys(BURETTE, (0, 5000)) | {"density_g_cm3": (0.5, 2), "copper_flask_ml": (0, 20_000)}
         evidence_fields = ["copper_titrant_ml", "acid_titrant_ml", "chloride_titrant_ml", "chloride_mg_l"]
         groups = [

@@ -13,18 +13,22 @@ IT_IS_SO = "it_is_so"
 class AsksUnusual:
     """For a RecordForm: put it before the form class; `Meta.ranged` names the fields to look at.
 
+    `Meta.judged_as` names fields that are judged by the row of another name, such as the warmth of a room.
+
     An unusual value comes back with its reason and a box “It is so”. The tick holds for these reasons only: another
     unusual value is asked about again. What was confirmed goes into the history as the reason of the change.
     """
 
     def opinions(self) -> dict[str, Opinion]:
         """The table's opinion of each ranged field that was entered."""
-        return {name: self.opinion(name) for name in self.Meta.ranged if self.cleaned_data.get(name) is not None}
+        looked_at = (*self.Meta.ranged, *getattr(self.Meta, "judged_as", ()))
+        return {name: self.opinion(name) for name in looked_at if self.cleaned_data.get(name) is not None}
 
     def opinion(self, name: str) -> Opinion:
         entered = self.entered.get(name)
         typed = {"number": entered.number, "unit": entered.unit} if entered else {}
-        return judge(name, self.cleaned_data[name], step=self.range_step(), **typed)
+        row = getattr(self.Meta, "judged_as", {}).get(name, name)
+        return judge(row, self.cleaned_data[name], step=self.range_step(), **typed)
 
     def range_step(self) -> str:
         """The row of the table that applies."""

@@ -2,7 +2,9 @@
 
 from itertools import pairwise
 
+from process.forms.asking import AsksUnusual
 from process.models import BathLimit, Constituent
+from process.ranges import Opinion, judge
 from records.forms.base import RecordForm
 
 ORDER = ["stop_low_g_l", "warn_low_g_l", "target_g_l", "warn_high_g_l", "stop_high_g_l"]
@@ -16,10 +18,11 @@ USUAL_G_L = {
 ACID_COPPER = "Cu2+"
 
 
-class BathLimitForm(RecordForm):
+class BathLimitForm(AsksUnusual, RecordForm):
     class Meta:
         model = BathLimit
         fields = ["target_g_l", "warn_low_g_l", "warn_high_g_l", "stop_low_g_l", "stop_high_g_l"]
+        ranged = ORDER
 
     def __init__(self, *args, **kwargs) -> None:
         super().__init__(*args, **kwargs)
@@ -27,6 +30,12 @@ class BathLimitForm(RecordForm):
             for name, usual in zip(ORDER, USUAL_G_L[self.instance.constituent], strict=True):
                 if usual is not None:
                     self.offer(name, usual)
+
+    def opinion(self, name: str) -> Opinion:
+        """A bound is judged by the row of what it bounds: g/L and oz/gal differ by the factor 7.5."""
+        typed = self.entered.get(name)
+        known = {"number": typed.number, "unit": typed.unit} if typed else {}
+        return judge(f"{self.instance.constituent}_g_l", self.cleaned_data[name], **known)
 
     def clean(self) -> dict:
         """Bounds stand in the order stop, look, target, look, stop; any of them may be left open."""

@@ -52,10 +52,12 @@ class ServiceForm(SentOnce, RecordForm):
             self.add_error("volume_l", words)
 
 
-class AnodeForm(RecordForm):
+class AnodeForm(AsksUnusual, RecordForm):
     class Meta:
         model = Anode
         fields = ["label", "metal", "area_dm2", "is_bagged", "hung_on", "removed_on", "note"]
+        ranged: list[str] = []
+        judged_as = {"area_dm2": "total_area_dm2"}
         help_texts = {"label": "As it is written on its hook, “A1”."}
 
     def _get_validation_exclusions(self) -> set[str]:

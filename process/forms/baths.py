@@ -1,5 +1,8 @@
+from itertools import pairwise
+
 from django import forms
 
+from process.forms.asking import AsksUnusual
 from process.forms.metals import metal_field
 from process.models import Bath, BathAddition
 from records import clock
@@ -7,10 +10,11 @@ from records.forms.base import RecordForm
 from records.forms.lookup import LookupField
 from records.numbers import SERIES, next_number
 
+TEMPERATURES = ("temperature_warn_low_degc", "temperature_target_degc", "temperature_warn_high_degc")
 STRONG_PCT = (94.0, 98.5)  # the density of 96 % acid is within half a per cent of these
 
 
-class BathForm(RecordForm):
+class BathForm(AsksUnusual, RecordForm):
     class Meta:
         model = Bath
         fields = ["number", "name", "ion", "volume_l", "conductivity_ms_cm", "place", "made_up_on",
@@ -26,6 +30,8 @@ class BathForm(RecordForm):
         ]  # fmt: skip
 
         evidence_fields = ["conductivity_ms_cm"]
+        ranged = ["conductivity_ms_cm"]
+        judged_as = dict.fromkeys(TEMPERATURES, "temperature_degc")
         help_texts = {"conductivity_ms_cm": "By a meter, at the bath’s temperature: the voltage of a plan is reckoned "
                       "with it. Empty: 150 to 200 mS/cm is taken for acid copper."}  # fmt: skip
 
@@ -43,6 +49,10 @@ class BathForm(RecordForm):
         conductivity = cleaned.get("conductivity_ms_cm")
         if conductivity is not None and conductivity <= 0:
             self.add_error("conductivity_ms_cm", "No bath conducts so: look at the unit, mS/cm or S/m.")
+        warmth = [(name, cleaned[name]) for name in TEMPERATURES if cleaned.get(name) is not None]
+        crossed = (name for (_, lower), (name, upper) in pairwise(warmth) if upper < lower)
+        if name := next(crossed, None):
+            self.add_error(name, "The bounds cross: look below, the temperature wanted, look above must not fall.")
         return cleaned
 
 

@@ -45,6 +45,7 @@ class CathodeForm(AsksUnusual, RecordForm):
         ]
         evidence_fields = ["face_area_dm2", "total_area_dm2", "tare_g"]
         ranged = ["total_area_dm2", "coat_resistance_ohm"]
+        judged_as = {"face_area_dm2": "total_area_dm2"}
         groups = [
             ("What hangs there", ["label", "mould", "core", "side"]),
             ("Its area", ["face_area_dm2", "total_area_dm2"]),

@@ -39,7 +39,7 @@ class CoreFields(AsksUnusual, RecordForm):
     class Meta:
         model = Core
         fields = [*CAST, *DRIED, *SEALED, *LEAK, *READY]
-        ranged: list[str] = []
+        ranged = ["drying_temperature_degc", "sealing_temperature_degc"]
         bounds = POSSIBLE
         evidence_fields = ["linear_change_pct"]
         groups = [

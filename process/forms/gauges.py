@@ -24,6 +24,7 @@ class MouldGaugeForm(AsksUnusual, SentOnce, RecordForm):
         fields = ["gauged_on", "gauged_by", "feature", "nominal_mm", "measured_mm", "temperature_degc", "note"]
         evidence_fields = ["nominal_mm", "measured_mm"]
         ranged: list[str] = []
+        judged_as = {"temperature_degc": "room_temperature_degc"}
         groups = [
             ("The length", ["feature", "nominal_mm", "measured_mm", "temperature_degc"]),
             ("When and how", ["gauged_on", "gauged_by", "note"]),
@@ -63,10 +64,11 @@ class MouldGaugeForm(AsksUnusual, SentOnce, RecordForm):
 
     def opinions(self) -> dict[str, Opinion]:
         """The table of usual values judges what follows from the two lengths."""
+        found = super().opinions()
         nominal, measured = self.cleaned_data.get("nominal_mm"), self.cleaned_data.get("measured_mm")
         if not nominal or not measured or nominal <= 0 or measured <= 0:
-            return {}
+            return found
         pct = change_of(measured, nominal)
         opinion = judge("shrinkage_pct", pct)
         words = f"That is a change of {show(pct, '_pct', digits=2)}. {opinion.sentence}"
-        return {"measured_mm": USUAL if opinion.is_usual else Opinion(opinion.verdict, words)}
+        return found | {"measured_mm": USUAL if opinion.is_usual else Opinion(opinion.verdict, words)}

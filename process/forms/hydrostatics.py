@@ -4,6 +4,7 @@ from typing import Any
 
 from django import forms
 
+from process.forms.asking import AsksUnusual
 from process.models import HydrostaticWeighing
 from process.summaries.wetting import refusal_of
 from records import clock
@@ -26,13 +27,15 @@ CHOICES = [
 AIR = ("air_temperature_degc", "air_pressure_hpa", "air_humidity_pct")
 
 
-class HydrostaticForm(SentOnce, RecordForm):
+class HydrostaticForm(SentOnce, AsksUnusual, RecordForm):
     state = forms.ChoiceField(label="The piece is", choices=CHOICES, help_text="Look at it under the lens first.")
 
     class Meta:
         model = HydrostaticWeighing
         fields = ["weighed_at", "weighed_by", "in_air_g", "in_water_g", "water_temperature_degc", *AIR, "note"]
         evidence_fields = ["in_air_g", "in_water_g"]
+        ranged: list[str] = []
+        judged_as = dict.fromkeys(("water_temperature_degc", "air_temperature_degc"), "room_temperature_degc")
         groups = [
             ("The piece", ["state"]),
             ("The weighing", ["in_air_g", "in_water_g", "water_temperature_degc", "weighed_at", "weighed_by", "note"]),

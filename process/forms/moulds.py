@@ -46,7 +46,7 @@ class MouldForm(IdentityFields, AsksUnusual, RecordForm):
         model = Mould
         fields = MOULD_FIELDS
         evidence_fields = ["shrinkage_pct"]
-        ranged = ["shrinkage_pct"]
+        ranged = ["shrinkage_pct", "working_temperature_degc"]
         bounds = POSSIBLE
         groups = [
             ("Before: what it is taken from", ["number", "title", "model", "side", "commission", "owner", "place"]),
@@ -105,7 +105,7 @@ class MouldChangeForm(AsksUnusual, RecordForm):
             "fate_how",
         ]
         evidence_fields = ["shrinkage_pct"]
-        ranged = ["shrinkage_pct"]
+        ranged = ["shrinkage_pct", "working_temperature_degc"]
         bounds = POSSIBLE
         groups = [
             ("As made", ["material", "batch", "barrier", "contact_h", "working_temperature_degc", "demoulding"]),

@@ -38,6 +38,7 @@ class PlanForm(AsksUnusual, RecordForm):
             "planned_current_density_a_dm2", "planned_thickness_mm", "planned_efficiency_pct", "reading_interval_h",
             "planned_voltage_v",
         ]  # fmt: skip
+        judged_as = {"planned_minimum_mm": "planned_thickness_mm", "anode_area_dm2": "total_area_dm2"}
         groups = [
             ("What is wanted", ["planned_thickness_mm", "planned_current_density_a_dm2", "planned_efficiency_pct",
                                 "planned_start_at", "reading_interval_h", "ready_in_h"]),

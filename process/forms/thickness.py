@@ -10,7 +10,7 @@ from django.db.models import Q
 from process.forms.asking import AsksUnusual
 from process.forms.people import person_field
 from process.models import Shell, ThicknessPoint
-from process.ranges import Opinion, judge
+from process.ranges import Opinion
 from records import clock
 from records.figures import Figure
 from records.forms.base import RecordForm
@@ -45,7 +45,8 @@ class ThicknessForm(AsksUnusual, RecordForm):
     class Meta:
         model = ThicknessPoint
         fields = ["place", "thickness_mm", "method", "measured_on", "measured_by", "photo", "outline", "x_pct", "y_pct"]
-        ranged = ["thickness_mm"]
+        ranged: list[str] = []
+        judged_as = {"thickness_mm": "planned_thickness_mm"}  # both are millimetres of metal
         evidence_fields: list[str] = []
         groups = [
             ("The point", ["place", "thickness_mm", "method", "measured_on", "measured_by"]),
@@ -68,12 +69,6 @@ class ThicknessForm(AsksUnusual, RecordForm):
         self.fields["outline"].choices = [("", "no outline"), *ThicknessPoint.Outline.choices]
         if self.instance._state.adding:
             self.offer("measured_on", clock.today())
-
-    def opinion(self, name: str) -> Opinion:
-        """A wall is judged by the row of what is planned: both are millimetres of metal."""
-        entered = self.entered.get(name)
-        typed = {"number": entered.number, "unit": entered.unit} if entered else {}
-        return judge("planned_thickness_mm", self.cleaned_data[name], **typed)
 
     def clean_measured_on(self):
         return not_ahead(self.cleaned_data["measured_on"])

@@ -1,13 +1,18 @@
 """Usual and impossible values. Figures: common practice of acid copper baths (DOMAIN 4.13), from memory;
 1 A/ft² = 0.107639 A/dm² (1 ft = 0.3048 m exactly, international foot of 1959)."""
 
+import importlib
+import pkgutil
+
 import pytest
 from django.urls import reverse
 
+import process.forms
 from process.models import Range
 from process.ranges import judge
 from process.seeding import ensure_ranges
-from tests.factories import make_user
+from records.forms.base import RecordForm
+from tests.factories import make_bath, make_user
 
 pytestmark = pytest.mark.django_db
 
@@ -72,6 +77,88 @@ def test_full_table_is_left_alone():
     ensure_ranges()
 
     assert Range.objects.count() == before
+
+
+def test_an_older_table_gets_the_rows_it_lacks_and_keeps_what_was_edited():
+    row = Range.objects.get(field="voltage_v")
+    row.usual_high = 6.0
+    row.save()
+    Range.objects.get(field="chloride_g_l").delete()
+
+    ensure_ranges()
+
+    assert Range.objects.filter(field="chloride_g_l").exists()
+    assert Range.objects.get(field="voltage_v").usual_high == 6.0
+
+
+MIXED = ("_a_dm2", "_dm2", "_degc", "_g_l")
+ASKED_OTHERWISE = {
+    "AreaForm": "the area of the whole part is asked about, as reckoned",
+    "OfScan": "as AreaForm",
+    "ScanForm": "as AreaForm",
+    "ScanReadForm": "as AreaForm",
+    "BathLimitForm": "judged by the row of its constituent, tested below",
+}
+
+
+def forms_of_the_making() -> set[type[RecordForm]]:
+    for room in pkgutil.iter_modules(process.forms.__path__, "process.forms."):
+        importlib.import_module(room.name)
+    found, waiting = set(), [RecordForm]
+    while waiting:
+        below = waiting.pop().__subclasses__()
+        found |= {each for each in below if each.__module__.startswith("process.forms") and hasattr(each, "Meta")}
+        waiting += below
+    return {each for each in found if hasattr(each.Meta, "model") and each.__name__ not in ASKED_OTHERWISE}
+
+
+def test_wherever_the_trade_mixes_units_the_table_is_asked():
+    rows = {row.field for row in Range.objects.all()}
+    silent = []
+    for form in forms_of_the_making():
+        judged = dict.fromkeys(getattr(form.Meta, "ranged", ())) | getattr(form.Meta, "judged_as", {})
+        for name in form.Meta.fields:
+            row = judged.get(name) or name.removeprefix("planned_")
+            if name.endswith(MIXED) and (name not in judged or row not in rows):
+                silent.append(f"{form.__name__}.{name}")
+
+    assert silent == []
+
+
+@pytest.mark.parametrize(
+    ("constituent", "field", "typed", "hint"),
+    [
+        # 1 oz/gal (US) = 7.489 g/L, 1 oz/gal (imperial) = 6.236 g/L: NIST SP 811, B.8
+        ("copper_sulphate", "target_g_l", "28", "28 oz/gal (US) = 209.7 g/L or 28 oz/gal (imperial) = 174.6 g/L or"),
+        ("copper_sulphate", "target_g_l", "34", "34 oz/gal (imperial) = 212.0 g/L"),
+        ("chloride", "warn_high_g_l", "80", "80 mg/L = 0.08"),
+    ],
+)
+def test_a_bound_in_the_other_unit_is_asked_about_on_its_page(client, constituent, field, typed, hint):
+    bath = make_bath()
+    client.force_login(make_user("conservator"))
+    address = reverse("limit_edit", args=[bath.number, constituent])
+
+    answer = client.post(address, {"version": "0", field: typed, f"{field}_unit": "g/L"})
+
+    assert answer.status_code == 422
+    assert hint in answer.content.decode().replace("\u2009", " ")
+    assert not bath.limits.filter(constituent=constituent, **{field: float(typed)}).exists()
+
+
+def test_a_bath_in_fahrenheit_is_asked_about_and_its_bounds_may_not_cross(client):
+    client.force_login(make_user("technician"))
+    given = {
+        "number": "B-9", "name": "ninth", "ion": "Cu2+", "volume_l": "60", "opening_charge_ah": "0",
+        "analysis_valid_days_count": "30", "analysis_valid_ah_l": "10", "conductivity_ms_cm": "17,5",
+    }  # fmt: skip
+    warmth = {"temperature_target_degc": "72", "temperature_warn_low_degc": "80", "temperature_warn_high_degc": "82"}
+
+    page = client.post(reverse("bath_add"), given | warmth).content.decode().replace("\u2009", " ")
+
+    assert "72 °F = 22.2 °C would be usual" in page
+    assert "17.5 S/m = 175 mS/cm would be usual" in page
+    assert "The bounds cross" in page
 
 
 def test_conservator_changes_what_is_usual(client):
