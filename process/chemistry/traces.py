@@ -20,7 +20,7 @@ Mask = NDArray[np.bool_]
 
 @dataclass(frozen=True)
 class Gap:
-    """A stretch without samples; its charge lies between 0 and `most_ah`."""
+    """A stretch without samples; its charge lies between 0 and `most_ah`, against the sign where it was reversed."""
 
     from_s: float
     to_s: float
@@ -50,7 +50,7 @@ def trace_charge(
 ) -> TraceCharge:
     """Charge of a logger trace; the samples marked in `exclude` are left out, exact duplicates are dropped.
 
-    Equation: Q [A·h] = Σ (I(i) + I(i+1)) [A]/2·(t(i+1) − t(i)) [s] / 3600; a gap adds 0 to max(I)·Δt
+    Equation: Q [A·h] = Σ (I(i) + I(i+1)) [A]/2·(t(i+1) − t(i)) [s] / 3600; a gap adds 0 to max|I|·Δt
     Errors: lists of unequal length; values that are no numbers; an interval of zero or less.
     Source: trapezoidal rule (any text on numerical integration); the gap rule is this register's.
 
@@ -68,7 +68,7 @@ def trace_charge(
     gaps = gaps_among(spans, GAP_INTERVALS * interval_s)
     bridged_ah = areas_ah[gaps]
     areas_ah[gaps] = 0.0
-    most_ah = np.maximum(currents[gaps], currents[gaps + 1]) * spans[gaps] / SECONDS_PER_HOUR
+    most_ah = np.maximum(np.abs(currents[gaps]), np.abs(currents[gaps + 1])) * spans[gaps] / SECONDS_PER_HOUR
     return TraceCharge(
         known=ureg.Quantity(float(areas_ah.sum()), "A*h"),
         gaps=tuple(

@@ -33,7 +33,7 @@ def argue(
     counted = count(case, findings, decisions, cuts)
     if counted is not None:
         findings += absence.gaps(_on_the_clock(case, shift), counted.gaps)
-    return case, [_with_effects(case, findings, each, decisions) for each in findings]
+    return case, [_with_effects(case, findings, each, decisions, cuts) for each in findings]
 
 
 def _shifted(context: Context, shift: float) -> Context:
@@ -52,25 +52,23 @@ def _on_the_clock(case: Case, shift: float) -> Case:
     return replace(case, times_s=case.times_s + shift) if shift else case
 
 
-def _with_effects(case: Case, findings: list[Finding], finding: Finding, decisions: dict[str, str]) -> Finding:
+def _with_effects(
+    case: Case, findings: list[Finding], finding: Finding, decisions: dict[str, str], cuts: Sequence[Cut]
+) -> Finding:
     """What the charge would be by each choice, all else as it stands."""
     if len(finding.choices) < 2 or finding.kind == "restart":
         return finding
-    now = _charge(case, findings, decisions)
-    return replace(
-        finding, choices=tuple(_with_charge(case, findings, finding, each, decisions, now) for each in finding.choices)
-    )
+    now = _charge(case, findings, decisions, cuts)
+
+    def charged(choice: Choice) -> Choice:
+        then = _charge(case, findings, decisions | {finding.key: choice.key}, cuts)
+        return replace(choice, charge_ah=round(then, 6), effect_ah=round(then - now, 6))
+
+    return replace(finding, choices=tuple(map(charged, finding.choices)))
 
 
-def _with_charge(
-    case: Case, findings: list[Finding], finding: Finding, choice: Choice, decisions: dict[str, str], now: float
-) -> Choice:
-    then = _charge(case, findings, decisions | {finding.key: choice.key})
-    return replace(choice, charge_ah=round(then, 6), effect_ah=round(then - now, 6))
-
-
-def _charge(case: Case, findings: list[Finding], decisions: dict[str, str]) -> float:
-    counted = count(case, findings, decisions)
+def _charge(case: Case, findings: list[Finding], decisions: dict[str, str], cuts: Sequence[Cut]) -> float:
+    counted = count(case, findings, decisions, cuts)
     if counted is None:
         return 0.0
     return counted.known_ah + over_gaps(counted.gaps, findings, decisions)[0]

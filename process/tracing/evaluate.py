@@ -1,12 +1,13 @@
 """The charge that a trace proves, by the decisions of a person; the same file and decisions give the same figures."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
-from process.chemistry.traces import Gap, gaps_among, trace_charge
+from process.chemistry.traces import GAP_INTERVALS, Gap, gaps_among, trace_charge
 from process.tracing.absence import gap_key
 from process.tracing.case import Case, Context
 from process.tracing.cuts import Cut, outside_of
@@ -23,6 +24,7 @@ class Counted:
     currents_a: Floats
     known_ah: float
     gaps: tuple[Gap, ...]
+    joints: tuple[int, ...] = ()  # last samples before a stretch in which another trace rules
 
 
 @dataclass(frozen=True)
@@ -78,9 +80,9 @@ def _counted(case: Case, findings: list[Finding], decisions: dict[str, str], cut
             currents = currents.copy() if currents is case.currents_a else currents
             part = currents[finding.indices]
             currents[finding.indices] = np.abs(part) if choice == "absolute" else part / finding.number
-        elif left_out := _left_out(finding, choice):
+        elif (left_out := _left_out(case, finding, choice)) is not None:
             keep = np.ones(times.shape, dtype=bool) if keep is None else keep
-            keep[finding.indices - (left_out - 1)] = False
+            keep[left_out] = False
     if keep is not None:
         times, currents = times[keep], currents[keep]
     pieces = outside_of(times, currents, cuts, case.interval_s) if cuts else [(times, currents)]
@@ -90,16 +92,20 @@ def _counted(case: Case, findings: list[Finding], decisions: dict[str, str], cut
     if cuts:
         times, currents = (np.concatenate(part) for part in zip(*pieces, strict=True))
     known = sum(float(charge.known.magnitude) for charge in charges)
-    return Counted(times, currents, known, tuple(gap for charge in charges for gap in charge.gaps))
+    joints = tuple(int(last) - 1 for last in np.cumsum([piece[0].size for piece in pieces])[:-1])
+    return Counted(times, currents, known, tuple(gap for charge in charges for gap in charge.gaps), joints)
 
 
-def _left_out(finding: Finding, choice: str) -> int:
-    """1 where the samples of the finding go, 2 where those before them go, 0 where none goes."""
+def _left_out(case: Case, finding: Finding, choice: str) -> NDArray[np.intp] | None:
+    """Places of the samples that go; None where none goes."""
     if choice in {"exclude", "drop"} and finding.indices.size:
-        return 1
-    if finding.kind == "conflict":
-        return {"first": 1, "last": 2}.get(choice, 0)
-    return 0
+        return finding.indices
+    if finding.kind != "conflict" or choice not in {"first", "last"}:
+        return None
+    # Of all lines of one instant, however many, one stays.
+    alike = np.flatnonzero(case.times_s[1:] == case.times_s[:-1])
+    alike = alike[np.isin(case.times_s[alike], case.times_s[finding.indices])]
+    return alike + 1 if choice == "first" else alike
 
 
 def evaluate(
@@ -120,38 +126,63 @@ def evaluate(
     if reverses:
         pieces = outside_of(times, sizes, cuts, case.interval_s) if cuts else [(times, sizes)]
         absolute = sum(float(trace_charge(t, a, case.interval_s).known.magnitude) for t, a in pieces)
-    spans, flowing = np.diff(times), sizes > case.zero_a
-    closed = np.ones(spans.shape, dtype=bool)
-    closed[gaps_among(spans, 2 * case.interval_s)] = False
-    on = flowing[:-1] & closed
+    spans, closed = np.diff(times), _closed(counted, case.interval_s)
+    on = (sizes > case.zero_a)[:-1] & closed
+    stretches = zero_stretches(
+        times, currents, case.zero_a, context.switchings if context else (),
+        lambda: _spans_ah(counted, closed, chosen_of(counted.gaps, findings, decisions)),
+    )  # fmt: skip
     return Evaluation(
         counted.known_ah, bridged, still_open, absolute, _switching(case, spans, sizes, closed), float(times[0]),
         float(times[-1]), case.interval_s, float((spans if on.all() else spans[on]).sum()), int(times.size),
-        int(case.times_s.size - times.size), counted.gaps,
-        zero_stretches(times, currents, case.zero_a, context.switchings if context else ()), times, currents,
+        int(case.times_s.size - times.size), counted.gaps, stretches, times, currents,
     )  # fmt: skip
+
+
+def _closed(counted: Counted, interval_s: float) -> NDArray[np.bool_]:
+    """Which spans between two samples are integrated: neither gaps nor what another trace counts."""
+    closed = np.ones(counted.times_s.size - 1, dtype=bool)
+    closed[gaps_among(np.diff(counted.times_s), GAP_INTERVALS * interval_s)] = False
+    closed[list(counted.joints)] = False
+    return closed
+
+
+def _spans_ah(counted: Counted, closed: NDArray[np.bool_], chosen: list[str]) -> Floats:
+    """Charge of each span as it was decided, so that its sum is the trace's figure."""
+    times, currents = counted.times_s, counted.currents_a
+    spans_ah = np.where(closed, (currents[:-1] + currents[1:]) / 2 * np.diff(times) / 3600, 0.0)
+    for gap, choice in zip(counted.gaps, chosen, strict=True):
+        if choice == "bridge":
+            spans_ah[np.searchsorted(times, gap.from_s, side="right") - 1] = gap.bridged_ah
+    return spans_ah
 
 
 def over_gaps(gaps: tuple[Gap, ...], findings: list[Finding], decisions: dict[str, str]) -> tuple[float, float]:
     """(bridged, at most still open) over all gaps."""
+    chosen = list(zip(gaps, chosen_of(gaps, findings, decisions), strict=True))
+    bridged = sum((gap.bridged_ah for gap, choice in chosen if choice == "bridge"), 0.0)
+    return bridged, sum((gap.most_ah for gap, choice in chosen if choice in {"", "open"}), 0.0)
+
+
+def chosen_of(gaps: tuple[Gap, ...], findings: list[Finding], decisions: dict[str, str]) -> list[str]:
+    """What was decided of each gap; empty while nothing is."""
     known = {finding.key: finding for finding in findings if finding.kind == "gap"}
-    bridged = still_open = 0.0
-    for gap in gaps:
-        finding = known.get(gap_key(gap)) or known.get("gaps")
-        choice = decided(finding, decisions) if finding else ""
-        bridged += gap.bridged_ah if choice == "bridge" else 0.0
-        still_open += gap.most_ah if choice in {"", "open"} else 0.0
-    return bridged, still_open
+    asked = [known.get(gap_key(gap)) or known.get("gaps") for gap in gaps]
+    return [decided(finding, decisions) if finding else "" for finding in asked]
 
 
 def _switching(case: Case, spans: Floats, sizes: Floats, closed: NDArray[np.bool_]) -> float:
-    """± of switching moments between two samples: half an interval of each step of the current."""
+    """± of switching moments, one standard uncertainty.
+
+    A step of the current lies anywhere between its two samples alike: half of step times span over √3, and the
+    steps add up by their squares (JCGM 100:2008, 4.3.7 and 5.1.2).
+    """
     steps = np.diff(sizes)
     np.abs(steps, out=steps)
     if not steps.size or steps.max() <= case.typical_a / 10:
         return 0.0
     big = (steps > case.typical_a / 10) & closed
-    return float((steps[big] * spans[big]).sum() / 2 / 3600)
+    return math.sqrt(float(((steps[big] * spans[big]) ** 2).sum()) / 12) / 3600
 
 
 def _nothing(case: Case) -> Evaluation:

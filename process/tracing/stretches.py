@@ -1,5 +1,6 @@
 """Stretches without current inside a trace, and whether anybody wrote down how the current came back."""
 
+from collections.abc import Callable
 from dataclasses import asdict, dataclass
 from typing import Any
 
@@ -56,13 +57,17 @@ def zeros(times_s: Floats, currents_a: Floats, zero_a: float) -> list[Zero]:
     return found
 
 
-def zero_stretches(times_s: Floats, currents_a: Floats, zero_a: float, switchings: tuple = ()) -> tuple[Stretch, ...]:
-    """Each stretch with the charge that had passed before it; `switchings` are case.Switching of the sheet."""
+def zero_stretches(
+    times_s: Floats, currents_a: Floats, zero_a: float, switchings: tuple, spans_ah: Callable[[], Floats]
+) -> tuple[Stretch, ...]:
+    """Each stretch with the charge that had passed before it, as decided between each two samples: `spans_ah`.
+
+    `switchings` are case.Switching of the sheet.
+    """
     found = zeros(times_s, currents_a, zero_a)
     if not found:
         return ()
-    areas = (currents_a[:-1] + currents_a[1:]) / 2 * np.diff(times_s) / 3600
-    passed = np.append(0.0, np.cumsum(areas))
+    passed = np.append(0.0, np.cumsum(spans_ah()))
     return tuple(_stretch(times_s, currents_a, zero, passed, switchings) for zero in found)
 
 
