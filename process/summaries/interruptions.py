@@ -11,6 +11,7 @@ from process.models import Answer, Event, InterruptionAnswers, RiskRule, Run
 from process.models.run_rows import RULE_COLUMNS
 from process.summaries.answers import RISKS, Answers, answers_to
 from process.summaries.boundaries import Boundary, Wall, boundaries_at
+from process.summaries.figures import apart
 from process.summaries.segments import Rail
 from process.summaries.sheet import hours
 from process.summaries.stretches import Stretch, joined, stretches_on
@@ -142,18 +143,26 @@ class Interruption:
 
 
 def interruptions_of(
-    run: Run, rail: Rail, walls: Sequence[Wall], others: Sequence[Stretch] = ()
+    run: Run, rail: Rail, walls: Sequence[Wall], others: Sequence[Stretch] = (), traced_ah: float | None = None
 ) -> tuple[Interruption, ...]:
-    """Every interruption that the sheet or other evidence shows, judged by the rule."""
+    """Every interruption that the sheet or other evidence shows, judged by the rule.
+
+    `traced_ah` is the charge of the run by its traces, where that was chosen: then they tell the charge before, too.
+    """
     found = joined([*stretches_on(rail.sheet), *others])
     rows = _answers(run) if found else []
     until = rail.sheet.until_at or clock.now()
-    return tuple(_interruption(each, answers_to(each, rows), rail, walls, until, run) for each in found)
+    return tuple(_interruption(each, answers_to(each, rows), rail, walls, until, run, traced_ah) for each in found)
 
 
-def _interruption(stretch, answers: Answers, rail: Rail, walls, until: datetime, run: Run) -> Interruption:
-    (before,) = rail.sheet.charge_by([stretch.began_by])
-    walls = boundaries_at(stretch, rail, walls) if stretch.came_back else ()
+def _interruption(
+    stretch: Stretch, answers: Answers, rail: Rail, walls, until: datetime, run: Run, traced_ah: float | None
+) -> Interruption:  # fmt: skip
+    if stretch.logged is not None and traced_ah:
+        before, _ = apart(stretch.logged.m)
+    else:
+        (before,) = rail.sheet.charge_by([stretch.began_by])
+    walls = boundaries_at(stretch, rail, walls, traced_ah) if stretch.came_back else ()
     return Interruption(stretch, answers, run, until, before, walls)
 
 

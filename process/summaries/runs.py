@@ -120,9 +120,17 @@ def summarise(run: Run) -> RunSummary:
         run=run, standing=standing_of(run, sheet), sheet=sheet, plan=plan, charge=charge,
         theory=theory_of(metal, charge.quantity),
         result=result_of(hung, charge.quantity, metal, lambda: weighings_of(hung)), cathodes=cathodes,
-        rail=rail, interruptions=interruptions_of(run, rail, _walls(cathodes), stretches_in(accepted(run))),
+        rail=rail, interruptions=_interruptions(run, rail, cathodes, charge),
         prospect=prospect_of(run, sheet, plan, charge.quantity, pieces),
     )  # fmt: skip
+
+
+def _interruptions(
+    run: Run, rail: Rail, cathodes: tuple[CathodeSummary, ...], charge: Charge
+) -> tuple[Interruption, ...]:
+    """Their depth follows the evidence that was chosen for the charge."""
+    traced_ah = charge.chosen.value if charge.chosen is charge.trace else None
+    return interruptions_of(run, rail, _walls(cathodes), stretches_in(accepted(run)), traced_ah)
 
 
 def _walls(cathodes: tuple[CathodeSummary, ...]) -> list[Wall]:

@@ -1,13 +1,18 @@
 """Stretches without current inside a run, found in what was written on its sheet and in other evidence."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from datetime import UTC, datetime
+from itertools import pairwise
 from typing import Any
+
+from pint import Quantity
+from uncertainties import ufloat
 
 from process.models import Event, Reading, Trace
 from process.summaries.charge import SheetLine
 from process.summaries.sheet import Sheet
+from records.units import ureg
 
 
 @dataclass(frozen=True)
@@ -15,7 +20,7 @@ class Stretch:
     """It began after one instant and by another, and ended so too; the same instant where it is known.
 
     `ended_by` is None while no current has been seen since. `came_back` says whether current flowed again in the run,
-    `restart_was_written` whether anybody entered how.
+    `restart_was_written` whether anybody entered how; `logged` is the charge before it by the loggers.
     """
 
     began_after: datetime
@@ -26,6 +31,7 @@ class Stretch:
     restart_was_written: bool = False
     sources: tuple[str, ...] = ()
     rows: tuple[Event | Reading, ...] = ()
+    logged: Quantity | None = None
 
 
 def stretches_on(sheet: Sheet) -> tuple[Stretch, ...]:
@@ -67,12 +73,20 @@ def _source(line: SheetLine) -> str:
     return "an event on the sheet" if line.is_switching else "readings"
 
 
-def stretches_in(traces: Iterable[Trace]) -> tuple[Stretch, ...]:
-    """What accepted logger traces show; between two of their samples nobody knows the instant."""
-    return tuple(_logged(each) for trace in traces for each in trace.stretches)
+def stretches_in(traces: Sequence[Trace]) -> tuple[Stretch, ...]:
+    """What accepted logger traces show, in time order; between two of their samples nobody knows the instant.
+
+    The charge before is told where one trace follows the other: of two that overlap neither counted all of it.
+    """
+    in_turn = all(one.ends_at <= other.starts_at for one, other in pairwise(traces))
+    earlier, found = 0.0, []
+    for trace in traces:
+        found += [_logged(each, earlier if in_turn else None) for each in trace.stretches]
+        earlier += trace.charge_ah or 0.0
+    return tuple(found)
 
 
-def _logged(each: dict[str, Any]) -> Stretch:
+def _logged(each: dict[str, Any], earlier_ah: float | None) -> Stretch:
     last_on, gone, still_gone, back = (
         None if each[name] is None else datetime.fromtimestamp(each[name], UTC)
         for name in ("last_on_s", "from_s", "to_s", "back_s")
@@ -80,7 +94,13 @@ def _logged(each: dict[str, Any]) -> Stretch:
     return Stretch(
         last_on, gone, still_gone if back else None, back, came_back=back is not None,
         restart_was_written=each["restart"] == "recorded", sources=("a logger's trace",),
+        logged=None if earlier_ah is None else _before(each, earlier_ah),
     )  # fmt: skip
+
+
+def _before(each: dict[str, Any], earlier_ah: float) -> Quantity:
+    value, spread = earlier_ah + each["charge_before_ah"], each.get("before_spread_ah")
+    return ureg.Quantity(ufloat(value, spread) if spread else value, "A*h")
 
 
 def joined(stretches: Iterable[Stretch]) -> tuple[Stretch, ...]:
@@ -108,6 +128,7 @@ def _together(one: Stretch, other: Stretch) -> Stretch:
     return Stretch(
         *began, *ended, one.came_back or other.came_back, one.restart_was_written or other.restart_was_written,
         tuple(dict.fromkeys((*one.sources, *other.sources))), (*one.rows, *other.rows),
+        other.logged if one.logged is None else one.logged,
     )  # fmt: skip
 
 

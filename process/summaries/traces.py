@@ -3,6 +3,10 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from math import hypot
+
+from pint import Quantity
+from uncertainties import ufloat
 
 from process.chemistry.worked import Entry, Working
 from process.models import Run, Trace
@@ -11,6 +15,8 @@ from records.figures import Figure
 from records.units import show, ureg
 
 RULE = "trapezoid between samples up to twice the interval apart; a longer gap gives bounds (rule of this register)"
+
+SWITCHED = "± of the switching moments between its samples; an error of the logger itself is not in it."
 
 
 @dataclass(frozen=True)
@@ -52,16 +58,18 @@ def trace_figure(run: Run, planned_ah: float | None) -> Figure | None:
 
 
 def _note(found: list[Trace]) -> str:
-    """Bounds, not a number, where gaps were left open."""
-    most = sum(trace.open_ah or 0.0 for trace in found)
-    parts = [f"Gaps left open may add up to {show(most, '_ah')}."] if most else []
-    bridged = sum(trace.bridged_ah or 0.0 for trace in found)
-    return " ".join([*parts, f"{show(bridged, '_ah')} of it bridged over gaps."] if bridged else parts)
+    """Bounds, not a number, where gaps were left open; and what its ± is of."""
+    most, bridged = (sum(getattr(trace, name) or 0.0 for trace in found) for name in ("open_ah", "bridged_ah"))
+    parts = (
+        f"Gaps left open may add up to {show(most, '_ah')}." if most else "",
+        f"{show(bridged, '_ah')} of it bridged over gaps." if bridged else "",
+        SWITCHED if any(trace.switching_ah for trace in found) else "",
+    )
+    return " ".join(filter(None, parts))
 
 
 def _working(found: list[Trace]) -> Working:
-    whole = sum(trace.charge_ah or 0.0 for trace in found)
-    result = Entry("Q", "charge passed", ureg.Quantity(whole, "A*h"), "A*h")
+    result = Entry("Q", "charge passed", _charge(found), "A*h")
     terms = [f"{part:.5g} A·h" for trace in found for part in (trace.known_ah, trace.bridged_ah) if part]
     inputs = tuple(entry for trace in found for entry in _inputs(trace, len(found) > 1))
     return Working(
@@ -69,6 +77,12 @@ def _working(found: list[Trace]) -> Working:
         inputs, (), result, f"trapezoidal rule; {RULE}; file {', '.join(trace.sha256[:12] for trace in found)}",
         written_out=f"Q = {' + '.join(terms) or '0 A·h'}",
     )  # fmt: skip
+
+
+def _charge(found: list[Trace]) -> Quantity:
+    """± by the moments of switching alone, which lie between samples; what the logger itself errs nobody wrote."""
+    whole, spread = sum(trace.charge_ah or 0.0 for trace in found), hypot(*(t.switching_ah or 0.0 for t in found))
+    return ureg.Quantity(ufloat(whole, spread) if spread else whole, "A*h")
 
 
 def _inputs(trace: Trace, several: bool) -> Iterable[Entry]:

@@ -19,7 +19,7 @@ from process.tracing.stretches import Stretch, zero_stretches
 from process.tracing.survey import survey
 
 # Raised whenever the same file with the same decisions could give another figure.
-ENGINE = "1"
+ENGINE = "2"
 
 __all__ = [
     "ENGINE", "AskFirst", "Case", "Choice", "Context", "Cut", "Evaluation", "Finding", "Mapping", "Proposal",

@@ -79,7 +79,7 @@ def _slip(case: Case, run: NDArray[np.intp]) -> float:
     before = case.currents_a[max(0, int(run[0]) - NEIGHBOURS) : int(run[0])]
     after = case.currents_a[int(run[-1]) + 1 : int(run[-1]) + 1 + NEIGHBOURS]
     around = float(np.median(np.concatenate([before, after]))) if before.size + after.size else 0.0
-    if around == 0:
+    if abs(around) <= case.zero_a:  # where nothing flows around it, no decimal was slipped
         return 0.0
     ratios = case.currents_a[run] / around
     if (ratios <= 0).any():

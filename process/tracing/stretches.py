@@ -1,5 +1,6 @@
 """Stretches without current inside a trace, and whether anybody wrote down how the current came back."""
 
+import math
 from collections.abc import Callable
 from dataclasses import asdict, dataclass
 from typing import Any
@@ -15,7 +16,7 @@ LEAST_S = 60.0  # shorter is a note of the logger, not an interruption
 class Stretch:
     """Instants in seconds since 1970. The current was still seen at `last_on_s`, gone at `from_s`; still gone at
     `to_s`, back at `back_s` (None where the trace ends without it). `restart` is one of recorded, by itself, silent,
-    or empty where it did not come back.
+    or empty where it did not come back. `before_spread_ah` is the ± of the charge before, for nobody saw it go.
     """
 
     last_on_s: float
@@ -25,6 +26,7 @@ class Stretch:
     restart: str
     charge_before_ah: float
     back_a: float = 0.0
+    before_spread_ah: float = 0.0
 
     def as_json(self) -> dict[str, Any]:
         return asdict(self)
@@ -82,7 +84,13 @@ def _stretch(times_s: Floats, currents_a: Floats, zero: Zero, passed: Floats, sw
         restart="" if back_s is None else restart_of(float(times_s[zero.last]), back_s, switchings),
         charge_before_ah=float(passed[zero.first]),
         back_a=0.0 if ends else float(currents_a[zero.last + 1]),
+        before_spread_ah=_spread_ah(times_s, currents_a, zero.first),
     )
+
+
+def _spread_ah(times_s: Floats, currents_a: Floats, gone: int) -> float:
+    """It went anywhere between two samples alike: one standard uncertainty (JCGM 100:2008, 4.3.7)."""
+    return abs(float(currents_a[gone - 1] * (times_s[gone] - times_s[gone - 1]))) / math.sqrt(12) / 3600
 
 
 def restart_of(last_off_s: float, back_s: float, switchings: tuple) -> str:

@@ -74,6 +74,11 @@ def test_a_slip_downwards_is_seen_too():
     assert charge(trace(currents), run(), spike="mend") == pytest.approx(1.0)
 
 
+def test_a_current_beside_next_to_nothing_is_no_slip():
+    """A logger may write 1e-308 for nothing: the ratio of the two is no number."""
+    assert "decimal slip" not in found(trace([0.0, 0.001, 4.0, 1e-308]), run())["spike"].sentence
+
+
 def test_many_spikes_are_decided_together():
     currents = np.ones(400)
     currents[10::20] = 5.0
