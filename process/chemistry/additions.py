@@ -1,10 +1,12 @@
 """What to add to a bath, or to take from it, to come back to the target."""
 
+from bisect import bisect_left
+
 from pint import Quantity
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
-from process.chemistry.terms import BATH_VOLUME, CONCENTRATION, DENSITY, MASS, RATIO, SMALL_VOLUME, Rule, above
+from process.chemistry.terms import BATH_VOLUME, CONCENTRATION, DENSITY, MASS, RATIO, SMALL_VOLUME, Rule, above, nominal
 from records.units import ureg
 
 TARGET = CONCENTRATION.called("c₂", "target")
@@ -70,7 +72,7 @@ def volume_to_replace(found: Quantity, target: Quantity, volume: Quantity) -> Qu
 
 @formula(
     CONCENTRATION.called("c₂", "concentration at the mark"),
-    found=FOUND,
+    found=CONCENTRATION.called("c₁", "found"),
     volume_now=BATH_VOLUME.called("V₁", "volume when sampled"),
     volume_mark=BATH_VOLUME.called("V", "volume at the mark"),
 )
@@ -78,7 +80,7 @@ def at_the_mark(found: Quantity, volume_now: Quantity, volume_mark: Quantity) ->
     """Concentration that a bath will have once filled up to its mark with water.
 
     Equation: c₂ [g/L] = c₁ [g/L]·V₁ [L] / V [L]
-    Errors: a concentration or volume of zero or less.
+    Errors: a negative concentration; a volume of zero or less.
     Source: mass balance; common practice.
 
     >>> round(at_the_mark(215 * ureg.g / ureg.L, 58.5 * ureg.L, 60 * ureg.L).magnitude, 1)
@@ -104,6 +106,33 @@ def acid_in(volume: Quantity, density: Quantity = ACID_DENSITY, fraction: Quanti
     168.0
     """
     return volume * density * fraction
+
+
+# Sulphuric acid at 20 °C: mass per cent and g/cm³; International Critical Tables as handbooks print them, from memory.
+STRENGTHS = (0, 10, 20, 30, 40, 50, 60, 70, 80, 90, ACID_FRACTION * 100, 98, 100)
+DENSITIES = (0.9982, 1.0661, 1.1394, 1.2185, 1.3028, 1.3951, 1.4983, 1.6105, 1.7272, 1.8144, ACID_DENSITY.m, 1.8361,
+             1.8305)  # fmt: skip
+
+
+@formula(
+    DENSITY.called("ρ", "density of the acid"),
+    fraction=RATIO.called("w", "strength by mass", Rule.FRACTION),
+)
+def acid_density(fraction: Quantity | float) -> Quantity:
+    """Density of sulphuric acid of a strength, at 20 °C.
+
+    Equation: ρ [g/cm³] = ρ₀ + (ρ₁ − ρ₀)·(w − w₀)/(w₁ − w₀) between the two rows of the table that w [1] lies between
+    Errors: a strength that is not more than 0 and at most 1.
+    Source: International Critical Tables, from memory; agrees with Myhre et al., J. Chem. Eng. Data 43 (1998) 617.
+
+    >>> round(acid_density(0.5).magnitude, 4), round(acid_density(ACID_FRACTION).magnitude, 3)
+    (1.3951, 1.835)
+    """
+    percent = ureg.Quantity(fraction).m_as("pct")
+    at = min(max(bisect_left(STRENGTHS, float(nominal(percent))), 1), len(STRENGTHS) - 1)
+    low, high = DENSITIES[at - 1], DENSITIES[at]
+    share = (percent - STRENGTHS[at - 1]) / (STRENGTHS[at] - STRENGTHS[at - 1])
+    return ureg.Quantity(low + (high - low) * share, "g/cm**3")
 
 
 @formula(

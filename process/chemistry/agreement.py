@@ -18,7 +18,7 @@ class Agreement(StrEnum):
 
     WITHIN = "agrees within the error"
     BEYOND = "differs by more than the error"
-    UNKNOWN = "no ± was entered, so nobody can say"
+    UNKNOWN = "the ± is not known, so nobody can say"
 
 
 @dataclass(frozen=True)
@@ -31,7 +31,7 @@ class Comparison:
 
 
 def compare(predicted: Quantity, measured: Quantity) -> Comparison:
-    """Set a measurement against a prediction.
+    """Set a measurement against a prediction; where one of them has no ±, its error is unknown and not nothing.
 
     Equation: agrees if |x₁ − x₂| ≤ 2·√(u₁² + u₂²) [unit of the measurement]
     Errors: two quantities of different kinds.
@@ -46,10 +46,10 @@ def compare(predicted: Quantity, measured: Quantity) -> Comparison:
         raise ChemistryError("predicted", "is of another kind than the measurement; compare like with like")
     one, other = predicted.m_as(measured.units), measured.magnitude
     difference = float(nominal(other)) - float(nominal(one))
-    spread = hypot(_spread(one), _spread(other))
-    if not spread:
+    spreads = _spread(one), _spread(other)
+    if not all(spreads):
         return Comparison(difference, None, Agreement.UNKNOWN)
-    allowed = COVERAGE * spread
+    allowed = COVERAGE * hypot(*spreads)
     return Comparison(difference, allowed, Agreement.WITHIN if abs(difference) <= allowed else Agreement.BEYOND)
 
 

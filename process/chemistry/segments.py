@@ -12,8 +12,7 @@ from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
 from process.chemistry.series import charge_at
 from process.chemistry.shares import GAIN, PIECE, UNEVEN_LIMIT
-from process.chemistry.terms import AREA, CHARGE, CURRENT_DENSITY, TIME, Rule, Term, nominal
-from records.units import ureg
+from process.chemistry.terms import AREA, CHARGE, CURRENT_DENSITY, TIME, Rule, Term
 
 
 @dataclass(frozen=True)
@@ -133,9 +132,9 @@ def growth_deviation(
     """
     if len(masses) != len(charges):
         raise ChemistryError("charges", "give one share of the charge for each mass")
-    grown = [nominal((m / q).m_as("g/(A*h)")) for m, q in zip(masses, charges, strict=True)]
-    mean = sum(grown) / len(grown)
-    return mass / charge / ureg.Quantity(mean, "g/(A*h)") - 1
+    grown = [m / q for m, q in zip(masses, charges, strict=True)]
+    mean = sum(grown[1:], start=grown[0]) / len(grown)  # with its ±: what all pieces share cancels out
+    return mass / charge / mean - 1
 
 
 def is_uneven(deviation: float) -> bool:

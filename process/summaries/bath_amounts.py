@@ -1,13 +1,13 @@
 """What moved copper and acid between two analyses, each added up with its ±."""
 
 from collections.abc import Iterable, Sequence
-from datetime import datetime
+from datetime import date, datetime
 from math import hypot
 
 from django.utils import timezone
 from pint import Quantity
 
-from process.chemistry.additions import ACID_FRACTION, acid_in
+from process.chemistry.additions import ACID_FRACTION, acid_density, acid_in
 from process.chemistry.faraday import deposited_mass
 from process.models import Anode, AnodeWeighing, BathAddition, BathService
 from process.summaries.bath_between import Between
@@ -65,29 +65,38 @@ def acid_added(additions: Iterable[BathAddition]) -> Figure:
 
 
 def pure_acid(addition: BathAddition) -> Quantity | None:
-    """The acid itself: by its mass, else by its volume at the density of strong acid."""
+    """The acid itself: by its mass, else by its volume at the density that its strength has."""
     if addition.kind != Added.SULPHURIC_ACID:
         return None
     share = quantity(addition, "strength_pct")
     fraction = share.to("") if share is not None else ureg.Quantity(ACID_FRACTION, "")
     if addition.mass_g is not None:
         return quantity(addition, "mass_g") * fraction
-    return acid_in(quantity(addition, "volume_ml"), fraction=fraction) if addition.volume_ml is not None else None
+    if addition.volume_ml is None:
+        return None
+    return acid_in(quantity(addition, "volume_ml"), acid_density(fraction), fraction)
 
 
 def anode_loss_of(anodes: Iterable[Anode], span: Span, stretch: Between) -> Figure:
-    """What the balance says; without weighings each anode is taken to lose what the charge dissolves."""
-    losses = [loss for anode in anodes if (loss := _loss(anode, span)) is not None]
-    if losses:
-        return _sum("lost by the anodes", losses, "_g", "")
+    """What the balance says; unless all were weighed they are taken to lose what the charge dissolves."""
+    days = [timezone.localdate(each) for each in span]
+    losses = {anode.label: _loss(anode, span) for anode in anodes if _hung_between(anode, *days)}
+    unknown = [label for label, loss in losses.items() if loss is None]
+    if losses and not unknown:
+        return _sum("lost by the anodes", list(losses.values()), "_g", "")
     theory = [
         deposited_mass(metal, ureg.Quantity(each.line.charge_ah, "A*h"))
         for each in stretch.runs
         if (metal := metal_of(each.run)) is not None
     ]
     grams = sum(each.m_as("g") for each in theory)
-    note = "The anodes were not weighed at both ends: they are taken to lose what the charge dissolves."
+    lacking = f" ({', '.join(unknown)})" if len(unknown) < len(losses) else ""
+    note = f"The anodes were not all weighed at both ends{lacking}: they are taken to lose what the charge dissolves."
     return Figure("lost by the anodes", grams, "_g", "estimated", note=note)
+
+
+def _hung_between(anode: Anode, first: date, last: date) -> bool:
+    return (anode.hung_on is None or anode.hung_on <= last) and (anode.removed_on is None or anode.removed_on >= first)
 
 
 def _loss(anode: Anode, span: Span) -> Quantity | None:

@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 
 from pint import Quantity
-from uncertainties import ufloat
 
 from process.chemistry.agreement import Agreement, Comparison, compare
 from process.chemistry.baths import copper_gained, predicted_acid, predicted_salt
@@ -13,7 +12,7 @@ from process.summaries.analyses import AnalysisSummary, Found
 from process.summaries.bath_amounts import acid_added, anode_loss_of, carried_out, salt_added, sludge_of, total_of
 from process.summaries.bath_between import Between, BetweenRun
 from process.summaries.evidence import quantity
-from process.summaries.figures import apart, figure
+from process.summaries.figures import apart, figure, quantity_of
 from records.figures import Figure
 from records.units import show, ureg
 
@@ -93,19 +92,11 @@ def balance_of(
     )
 
 
-def as_quantity(known: Figure, unit: str) -> Quantity:
-    """A figure put into the next formula, with its ±."""
-    if known.working is not None:
-        return known.working.quantity
-    value = known.value or 0.0
-    return ureg.Quantity(ufloat(value, known.plus_minus) if known.plus_minus else value, unit)
-
-
 def _gained(loss: Figure, deposits: Figure, sludge: Figure) -> Figure:
     evidence = {"anode_loss": loss.kind, "deposited": deposits.kind, "sludge": sludge.kind}
     return figure(
-        "copper gained by the bath", "_g", copper_gained, evidence=evidence, anode_loss=as_quantity(loss, "g"),
-        deposited=as_quantity(deposits, "g"), sludge=as_quantity(sludge, "g"),
+        "copper gained by the bath", "_g", copper_gained, evidence=evidence, anode_loss=quantity_of(loss),
+        deposited=quantity_of(deposits), sludge=quantity_of(sludge),
     )  # fmt: skip
 
 
@@ -118,8 +109,8 @@ def _compared(
         return None
     predicted = figure(
         f"{before.label} predicted", "_g_l", function, evidence={"gained": "calculated", "found": "measured"},
-        found=before.quantity, gained=as_quantity(gained, "g"), drag_out=as_quantity(out, "L"),
-        volume=_plain_volume(first.analysis.bath), added=as_quantity(added, "g"),
+        found=before.quantity, gained=quantity_of(gained), drag_out=quantity_of(out),
+        volume=_plain_volume(first.analysis.bath), added=quantity_of(added),
     )  # fmt: skip
     judged = compare(predicted.working.quantity, after.quantity) if predicted.working else None
     return Compared(before.label, predicted, _found(after), judged)

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
+from itertools import pairwise
 
 from process.chemistry.series import SheetCharge, sheet_charge
 from process.models import Event, Reading, Run
@@ -59,11 +60,16 @@ def sheet_charge_ah(run: Run) -> float:
 
 
 def meter_charge_ah(run: Run) -> float | None:
-    """What the ampere-hour meter counted between its first and last reading of the run."""
-    counts = [r.meter_ah for r in sorted(run.readings.all(), key=lambda r: r.at) if r.meter_ah is not None]
-    if len(counts) < 2 or counts[-1] < counts[0]:  # below the first reading: it was set back in between
+    """What the ampere-hour meter counted between its first and last reading of the run; None where it was set back."""
+    counts = [row.meter_ah for row in meter_rows(run)]
+    if len(counts) < 2 or any(later < earlier for earlier, later in pairwise(counts)):
         return None
     return counts[-1] - counts[0]
+
+
+def meter_rows(run: Run) -> list[Reading]:
+    """The readings that say what the ampere-hour meter showed, in time order."""
+    return sorted((row for row in run.readings.all() if row.meter_ah is not None), key=lambda row: row.at)
 
 
 def trace_charge_ah(run: Run) -> float | None:

@@ -1,7 +1,7 @@
 """The charge of a run by each evidence: trace, ampere-hour meter and sheet; one is chosen, with a reason."""
 
 from dataclasses import dataclass
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from pint import Quantity
 
@@ -9,6 +9,7 @@ from process.chemistry.errors import ChemistryError
 from process.chemistry.traces import meter_charge
 from process.chemistry.worked import Entry, Working, worked
 from process.models import Run
+from process.summaries.charge import meter_rows
 from process.summaries.evidence import quantity
 from process.summaries.figures import figure_of
 from process.summaries.sheet import Sheet, hours
@@ -138,10 +139,12 @@ def _stretches(sheet: Sheet) -> list[tuple[float, float]]:
 
 
 def _by_meter(run: Run, planned_ah: float | None) -> Figure | None:
-    counted = sorted((r for r in run.readings.all() if r.meter_ah is not None), key=lambda r: r.at)
+    counted = meter_rows(run)
     if len(counted) < 2:
         return None
-    first, last = (quantity(row, "meter_ah") for row in (counted[0], counted[-1]))
+    # Where it fell, it was set back: the difference over that pair is asked for, and says why there is none.
+    fell = next((pair for pair in pairwise(counted) if pair[1].meter_ah < pair[0].meter_ah), None)
+    first, last = (quantity(row, "meter_ah") for row in (fell or (counted[0], counted[-1])))
     try:
         working = worked(meter_charge, evidence=_MEASURED, reading_before=first, reading_after=last)
     except ChemistryError as error:

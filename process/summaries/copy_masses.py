@@ -7,10 +7,9 @@ from process.chemistry.dimensions import fill_volume
 from process.models import MakingUp
 from process.summaries.copy_parts import ShellPart, changes_of, latest
 from process.summaries.evidence import quantity
-from process.summaries.figures import apart, figure
+from process.summaries.figures import apart, figure, quantity_of
 from records.figures import Figure
 from records.models import Measurement
-from records.units import ureg
 
 What = Measurement.What
 
@@ -72,11 +71,7 @@ def _predicted(making_up: MakingUp, parts: tuple[ShellPart, ...], inner: list[Fi
     if not parts or any(part.trimmed is None for part in parts) or not (fill or hollow or core is not None):
         return None
     masses = [part.trimmed for part in parts] + ([core] if core is not None else [])
-    masses += [
-        each.working.quantity if each.working else ureg.Quantity(each.value, "g")
-        for each in inner
-        if each and each.value is not None
-    ]
+    masses += [quantity_of(each) for each in inner if each and each.value is not None]
     return figure("Mass predicted", "_g", copy_mass, parts=masses)
 
 

@@ -123,6 +123,16 @@ def changes_of(parts: tuple[ShellPart, ...], making_up: MakingUp) -> list[Quanti
     return changes or [ureg.Quantity(0.0, "pct")]
 
 
+def unknown_changes(parts: tuple[ShellPart, ...], making_up: MakingUp) -> str:
+    """Whose linear change nobody wrote, so that it counts as none: “mould”, “core”, “mould and core”, or nothing."""
+    mould = next((part.mould for part in parts if part.mould and part.mould.shrinkage_pct is not None), None)
+    unknown = {
+        "mould": mould is None and any(part.mould for part in parts),
+        "core": making_up.core is not None and making_up.core.linear_change_pct is None,
+    }
+    return " and ".join(name for name, is_unknown in unknown.items() if is_unknown)
+
+
 def latest(rows: list[Measurement], what: str, column: str) -> Quantity | None:
     """The latest measurement of a kind, with its ±."""
     found = [row for row in rows if row.what == what and getattr(row, column) is not None]

@@ -8,7 +8,7 @@ from pint import Quantity
 from process.chemistry.dimensions import deviation, predicted_dimension
 from process.chemistry.expansion import expansion_of, length_at
 from process.models import MakingUp
-from process.summaries.copy_parts import ShellPart, changes_of
+from process.summaries.copy_parts import ShellPart, changes_of, unknown_changes
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
 from records.figures import Figure
@@ -37,6 +37,7 @@ def sizes_of(
     """Every length that the model was measured in; the first across also where only the copy was."""
     across = next((kind for kind in ACROSS if length_of(model, kind)[0] is not None), What.DIAMETER)
     outside, changes = outside_of(making_up, parts, skin), changes_of(parts, making_up)
+    unknown = unknown_changes(parts, making_up)
     found: list[Figure] = []
     for what in LENGTHS:
         length, note, kind = length_of(model, what)
@@ -47,10 +48,18 @@ def sizes_of(
             f"{name} predicted", "_mm", predicted_dimension, evidence={"original": kind},
             original=length, changes=changes, skin=outside,
         )  # fmt: skip
-        predicted = replace(predicted, note=note) if predicted and note and predicted.working else predicted
+        predicted = _noted(predicted, note, unknown) if predicted and predicted.working else predicted
         mine = Length(measured) if what == across and measured is not None else length_of(own, what)
         found += [each for each in (predicted or None, *_beside(name, mine, predicted or None)) if each]
     return tuple(found)
+
+
+def _noted(predicted: Figure, note: str, unknown: str) -> Figure:
+    """What was moved to 20 °C, and what is not known: then it is an estimate."""
+    if not unknown:
+        return replace(predicted, note=note)
+    guessed = f"The linear change of {unknown} is not on record and counts as none."
+    return replace(predicted, kind="estimated", note=f"{note} {guessed}".strip())
 
 
 def length_of(rows: list[Measurement], what: str) -> Length:

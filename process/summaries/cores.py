@@ -7,7 +7,7 @@ from pint import Quantity
 from process.chemistry.drying import ready_mass, uptake
 from process.models import Core
 from process.summaries.evidence import quantity
-from process.summaries.figures import figure
+from process.summaries.figures import apart, figure
 from records.figures import Figure
 from records.units import show
 
@@ -66,9 +66,7 @@ def leak_of(core: Core) -> Figure | None:
     found = figure("Leak test", "_pct", uptake, evidence=WEIGHED, dry=before, sealed=after)
     if found.value is None:
         return found
-    gained = show(
-        (after - before).m if isinstance(after.m, float) else (after - before).m.nominal_value, "_g", digits=1
-    )
+    gained = show(apart((after - before).m)[0], "_g", digits=1)
     note = f"{gained} in {show(core.leak_soak_h or 1, '_h')} under water; limit {LEAK_LIMIT_PCT:g} %."
     return Figure(found.label, found.value, "_pct", "calculated", found.plus_minus, note, None, found.working)
 

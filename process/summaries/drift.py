@@ -28,7 +28,7 @@ class DriftStep:
     """A piece and its size across, in per cent of others.
 
     `measured_pct` is against the first piece measured, `quoted_pct` against the quoted size; `by_moulds_pct` is what
-    the quoted size would have become if each generation had shrunk like the last mould.
+    the quoted size would have become if each generation had shrunk like the last mould; `…_within_pct` is the ±.
     """
 
     name: str
@@ -41,6 +41,9 @@ class DriftStep:
     quoted_pct: float | None = None
     by_moulds_pct: float | None = None
     digits: int | None = None
+    measured_within_pct: float | None = None
+    predicted_within_pct: float | None = None
+    quoted_within_pct: float | None = None
 
     @property
     def size(self) -> str:
@@ -64,9 +67,9 @@ def drift_of(copy: Item, sizes: Iterable[Figure]) -> list[DriftStep]:
     foretold = next((f.working.quantity for f in sizes if f.label.endswith("predicted") and f.working), None)
     steps = []
     for piece in pieces:
-        step = replace(piece.step, measured_pct=_pct(piece.length, first)) if piece in measured else piece.step
+        step = replace(piece.step, **_pct("measured", piece.length, first)) if piece in measured else piece.step
         if piece is last and step.name == copy.number and foretold is not None:
-            step = replace(step, predicted_pct=_pct(foretold, first))
+            step = replace(step, **_pct("predicted", foretold, first))
         steps.append(step)
     return _beside_the_quoted(pieces, steps, foretold)
 
@@ -109,12 +112,14 @@ def _beside_the_quoted(pieces: list[_Piece], steps: list[DriftStep], foretold: Q
     change = deviation(foretold, pieces[-2].length) if foretold is not None and len(pieces) > 2 else None
     for generation, (piece, step) in enumerate(zip(pieces[1:], steps[1:], strict=True), start=1):
         left = None if change is None else apart((linear_scale([change] * generation) - 1).m_as("pct"))[0]
-        compared.append(replace(step, quoted_pct=_pct(piece.length, quoted), by_moulds_pct=left))
+        compared.append(replace(step, by_moulds_pct=left, **_pct("quoted", piece.length, quoted)))
     return compared
 
 
-def _pct(found: Quantity, first: Quantity) -> float:
-    return apart(deviation(found, first).m_as("pct"))[0]
+def _pct(name: str, found: Quantity, first: Quantity) -> dict[str, float | None]:
+    """A deviation and its ±, as a step names them."""
+    value, spread = apart(deviation(found, first).m_as("pct"))
+    return {f"{name}_pct": value, f"{name}_within_pct": spread}
 
 
 def drift_chart(steps: list[DriftStep]) -> StepChart | None:

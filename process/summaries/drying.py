@@ -21,11 +21,13 @@ from process.chemistry.faraday import deposited_mass
 from process.chemistry.metals import Ion
 from process.chemistry.shares import share_by_area
 from process.models import Cathode, CoreClosing, Run, Shell, Weighing
-from process.summaries.charge import chosen_charge_ah
+from process.summaries.charges import charge_of
 from process.summaries.drying_words import STANDINGS, sentence_of
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
 from process.summaries.planning import areas_of, metal_of
+from process.summaries.segments import Rail, rail_of
+from process.summaries.sheet import sheet_of
 from records.figures import Figure
 from records.units import ureg
 
@@ -117,8 +119,18 @@ def drying_of_shell(shell: Shell) -> Drying | None:
     if not shell.cathode.core_id:
         return None
     run = Run.objects.with_sheet(points=False).get(pk=shell.cathode.run_id)
-    charge = ureg.Quantity(chosen_charge_ah(run), "A*h")
-    return next((each for each in dryings_of(list(run.cathodes.all()), charge, metal_of(run), shell)), None)
+    cathodes, sheet = list(run.cathodes.all()), sheet_of(run)
+    charge = charge_of(run, sheet, None).quantity
+    shares = shares_on(rail_of(sheet, cathodes), charge)
+    return next((each for each in dryings_of(cathodes, charge, metal_of(run), shell, shares)), None)
+
+
+def shares_on(rail: Rail, charge: Quantity) -> dict[int, Quantity]:
+    """By cathode, on a rail that changed, by the segments in which each hung; empty on a constant one."""
+    if not rail.changed:
+        return {}
+    found = {each.pk: rail.share(index, charge).working for index, each in enumerate(rail.cathodes)}
+    return {key: working.quantity for key, working in found.items() if working}
 
 
 def weighings_of(cathodes: list[Cathode]) -> list[judgement.Weighing]:

@@ -9,7 +9,7 @@ from pint import Quantity
 from process.chemistry.dimensions import deviation, predicted_dimension
 from process.chemistry.errors import ChemistryError
 from process.models import FinishStep, Inspection, MakingUp, Shell
-from process.summaries.copy_parts import ShellPart, bare_part_of, changes_of
+from process.summaries.copy_parts import ShellPart, bare_part_of, changes_of, unknown_changes
 from process.summaries.copy_sizes import ACROSS, MEASURED, length_of, outside_of
 from process.summaries.drift import SIZED
 from process.summaries.evidence import quantity
@@ -76,7 +76,7 @@ def _foretold(making: MakingUp | None, things: dict[str, Item], found: dict[str,
         return None
     parts = tuple(bare_part_of(shell) for shell in making.shells.all())
     model = _model_of(parts)
-    if model not in found:
+    if model not in found or unknown_changes(parts, making):
         return None
     coats = ureg.Quantity(making.coats_um, "um").to("mm") if making.coats_um else None
     try:

@@ -3,10 +3,13 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
+from pint import Quantity
+from uncertainties import ufloat
+
 from process.chemistry.errors import ChemistryError
 from process.chemistry.worked import Working, worked
 from records.figures import Figure
-from records.units import SUFFIXES
+from records.units import SUFFIXES, ureg
 
 
 def figure(
@@ -25,6 +28,16 @@ def figure_of(label: str, suffix: str, working: Working, **more: Any) -> Figure:
     """A working as a figure in the unit that the suffix names."""
     value, spread = apart(working.quantity.m_as(SUFFIXES[suffix]))
     return Figure(label, value, suffix, plus_minus=spread, working=working, **more)
+
+
+def quantity_of(known: Figure) -> Quantity | None:
+    """A figure put into the next formula, with its ±; None where it has no value."""
+    if known.working is not None:
+        return known.working.quantity
+    if known.value is None:
+        return None
+    value = ufloat(known.value, known.plus_minus) if known.plus_minus else known.value
+    return ureg.Quantity(value, SUFFIXES[known.suffix])
 
 
 def apart(magnitude: Any) -> tuple[float, float | None]:

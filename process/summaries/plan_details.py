@@ -11,9 +11,8 @@ from process.models import Cathode, Run
 from process.summaries.costing import Costing, costing_of
 from process.summaries.evenness import Evenness, evenness_of
 from process.summaries.evidence import quantity
-from process.summaries.figures import figure
+from process.summaries.figures import figure, quantity_of
 from process.summaries.planning import PlanSummary
-from process.summaries.ramp import quantity_of
 from process.summaries.voltage import Voltage, voltage_of, wagner_of
 from records.figures import Figure
 from records.units import ureg

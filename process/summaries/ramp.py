@@ -15,7 +15,7 @@ from process.chemistry.plan import Step, bath_current, current_density, time_wit
 from process.chemistry.ramp import Stage, stages_of
 from process.models import RampStep, Run
 from process.summaries.evidence import quantity
-from process.summaries.figures import apart, figure
+from process.summaries.figures import apart, figure, quantity_of
 from records.figures import Figure
 from records.units import ureg
 
@@ -83,16 +83,10 @@ def build_density(run: Run, ramp: Sequence[RampStep], area: Quantity) -> Figure:
     """Current of the last step: its own, or that of the planned density on the whole area."""
     last = ramp[-1] if ramp and not is_timed(ramp[-1]) else None
     if last is not None and last.current_a is not None:
-        return Figure("Planned current", last.current_a, "_a", "", note="As the last step of the ramp says.")
+        spread, note = last.plus_minus("current_a"), "As the last step of the ramp says."
+        return Figure("Planned current", last.current_a, "_a", "", spread, note)
     row, field = (last, "current_density_a_dm2") if last else (run, "planned_current_density_a_dm2")
     return figure("Planned current", "_a", bath_current, current_density=quantity(row, field), area=area)
-
-
-def quantity_of(found: Figure) -> Quantity | None:
-    """A figure's own quantity with its ±, or its plain value."""
-    if found.working is not None:
-        return found.working.quantity
-    return None if found.value is None else ureg.Quantity(found.value, "A")
 
 
 def stages_of_run(

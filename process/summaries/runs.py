@@ -10,7 +10,7 @@ from process.models import Run
 from process.summaries.boundaries import Wall
 from process.summaries.cathodes import CathodeSummary, cathodes_of
 from process.summaries.charges import Charge, charge_of
-from process.summaries.drying import Drying, dryings_of, weighings_of
+from process.summaries.drying import Drying, dryings_of, shares_on, weighings_of
 from process.summaries.figures import figure
 from process.summaries.interruptions import Interruption, interruptions_of
 from process.summaries.pieces import wanted_ah
@@ -50,9 +50,8 @@ class RunSummary:
     @cached_property
     def dryings(self) -> tuple[Drying, ...]:
         """Of the skinned cores on its rail; asked of the database only where they are shown."""
-        charge, rail = self.charge.quantity, self.rail
-        found = {each.pk: rail.share(index, charge).working for index, each in enumerate(rail.cathodes)}
-        shares = {key: working.quantity for key, working in found.items() if working} if rail.changed else {}
+        charge = self.charge.quantity
+        shares = shares_on(self.rail, charge)
         return tuple(dryings_of(list(self.run.cathodes.all()), charge, metal_of(self.run), shares=shares))
 
     @property
@@ -85,10 +84,10 @@ class RunSummary:
     def hydrogen(self) -> Figure | None:
         """From the charge that made no metal, once the balance says how much that was."""
         found = self.result.efficiency if self.result else None
-        if found is None or found.value is None or not 0 <= found.value < 100:
+        if found is None or found.working is None or not 0 <= found.value < 100:
             return None
         known = figure("Hydrogen, at the most", "_l", hydrogen_volume,
-                       charge=self.charge.quantity, efficiency=found.value / 100)  # fmt: skip
+                       charge=self.charge.quantity, efficiency=found.working.quantity)  # fmt: skip
         return replace(known, note=HYDROGEN)
 
     @property

@@ -241,9 +241,16 @@ def test_balance_of_the_scenario() -> None:
     assert gained.magnitude == pytest.approx(8.2, abs=0.05)
     assert (round(salt.magnitude.nominal_value, 1), round(acid.magnitude.nominal_value, 1)) == (208.6, 59.5)
     assert compare(salt, Q(ufloat(209.3, 0.3), "g/L")).agreement is Agreement.WITHIN
-    assert compare(acid, Q(59.1, "g/L")).agreement is Agreement.WITHIN
-    assert compare(Q(208.6, "g/L"), Q(209.3, "g/L")).agreement is Agreement.UNKNOWN
+    assert compare(acid, Q(ufloat(59.1, 0.3), "g/L")).agreement is Agreement.WITHIN
     assert compare(salt, Q(ufloat(212.3, 0.3), "g/L")).agreement is Agreement.BEYOND
+
+
+@pytest.mark.parametrize("spreads", [(0.0, 0.0), (0.3, 0.0), (0.0, 0.3)])
+def test_an_error_that_nobody_stated_is_not_taken_as_none(spreads: tuple[float, float]) -> None:
+    """JCGM 100, 5.1.2 asks for the uncertainty of each input."""
+    one, other = (Q(ufloat(v, u) if u else v, "g/L") for v, u in zip((208.6, 209.8), spreads, strict=True))
+    found = compare(one, other)
+    assert (found.agreement, found.allowed) == (Agreement.UNKNOWN, None)
 
 
 def test_what_was_added_counts_in_the_prediction() -> None:

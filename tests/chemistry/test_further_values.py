@@ -1,8 +1,8 @@
 """Other metals, old recipes, gases and doubts against rows of tests/data/check_values.json.
 
-Each row names its source and whether its text was seen. What the register does not reckon has no row: the strength
-of acids above 20 % by mass, resistivities, molar conductivities and the electromotive force of old cells (it asks
-for what an instrument shows), solubility (a bath is judged by its own limits), salts of silver with cyanide.
+Each row names its source and whether its text was seen. What the register does not reckon has no row:
+resistivities, molar conductivities and the electromotive force of old cells (it asks for what an instrument shows),
+solubility (a bath is judged by its own limits), salts of silver with cyanide.
 """
 
 from collections.abc import Callable

@@ -10,7 +10,7 @@ import periodictable
 import pytest
 from uncertainties import ufloat
 
-from process.chemistry.additions import strength_as_bought
+from process.chemistry.additions import acid_density, strength_as_bought
 from process.chemistry.constants import AVOGADRO, COPPER_IN_SALT, COPPER_SULPHATE
 from process.chemistry.density import hydrostatic_density, mass_of
 from process.chemistry.dimensions import linear_scale
@@ -75,10 +75,31 @@ def test_density_expected_of_copper_sulphate_alone(known: Row) -> None:
     agrees(expected_density(salt.to("g/L"), Q(0, "g/L")), known.expected, 0.006)
 
 
-@pytest.mark.parametrize("known", rows("SD-Ac-"), ids=lambda each: each.id)
+@pytest.mark.parametrize("known", rows("SD-Ac-10", "SD-Ac-20"), ids=lambda each: each.id)
 def test_density_expected_of_acid_alone(known: Row) -> None:
     """To 20 % by mass, four times what a bath holds."""
     agrees(expected_density(Q(0, "g/L"), (known["w"] * known.expected).to("g/L")), known.expected, 0.006)
+
+
+# Fitted by Myhre, Nielsen and Saastad to their own measurements: J. Chem. Eng. Data 43 (1998) 617, at 20 °C.
+MYHRE = {10: 1.0659, 20: 1.1395, 30: 1.2189, 40: 1.3032, 50: 1.3959, 60: 1.4996, 70: 1.6124, 80: 1.7297, 90: 1.8174}
+
+
+@pytest.mark.parametrize("known", rows("SD-Ac-"), ids=lambda each: each.id)
+def test_density_of_acid_of_any_strength(known: Row) -> None:
+    agrees(acid_density(known["w"]), known.expected, known.tolerance)
+
+
+@pytest.mark.parametrize(("percent", "density"), MYHRE.items())
+def test_density_of_acid_by_other_measurements(percent: int, density: float) -> None:
+    assert acid_density(percent / 100).m_as("g/cm**3") == pytest.approx(density, rel=0.002)
+
+
+def test_density_of_acid_between_and_at_the_ends_of_the_table() -> None:
+    """Battery acid of 37 % has 1.28 at 20 °C (common practice); the strongest is a little lighter than 98 %."""
+    assert acid_density(0.37).magnitude == pytest.approx(1.28, abs=0.003)
+    assert acid_density(1.0).magnitude == pytest.approx(1.8305)
+    assert acid_density(Q(ufloat(50, 1), "pct")).magnitude.std_dev == pytest.approx(0.0092, abs=0.0012)
 
 
 @pytest.mark.parametrize("known", rows("WAT-KELL"), ids=lambda each: each.id)

@@ -1,10 +1,12 @@
 """A rail whose cathodes change: segments, shares and their additivity (cases worked by hand)."""
 
+import math
 from itertools import pairwise
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from uncertainties import ufloat
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.segments import (
@@ -116,6 +118,19 @@ def test_a_piece_that_grew_too_little_is_found():
 
 def test_a_piece_that_hung_for_half_of_the_time_is_not_uneven_for_that():
     assert off((12, 6), (2, 1)) == pytest.approx([0, 0])
+
+
+def test_what_all_pieces_share_is_no_doubt_of_their_difference():
+    """10 % on the charge of the rail cancels out; 1 g on each of two masses of 10 g leaves 7.07 % (by hand).
+
+    x = 2·m₁/(m₁ + m₂) − 1, so ∂x/∂m₁ = 2·m₂/(m₁ + m₂)² = 0.05 per gram, and as much for m₂: √2·0.05.
+    """
+    half = ureg.Quantity(ufloat(10, 1), "A*h") / 2
+    masses = [ureg.Quantity(ufloat(10, 1), "g"), ureg.Quantity(ufloat(10, 1), "g")]
+    doubtful = growth_deviation(masses[0], half, masses, [half, half]).m_as("pct")
+    exact = growth_deviation(ureg.Quantity(11, "g"), half, [ureg.Quantity(11, "g"), ureg.Quantity(9, "g")], [half] * 2)
+    assert doubtful.std_dev == pytest.approx(math.sqrt(2) * 5)
+    assert exact.m_as("pct").std_dev == pytest.approx(0, abs=1e-9)
 
 
 def test_a_deviation_needs_a_share_for_each_mass():

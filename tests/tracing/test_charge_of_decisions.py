@@ -9,7 +9,7 @@ from process.tracing import argue, evaluate
 from process.tracing.stamps import Unreadable, duration
 from tests.tracing.test_arguments import DAY, run, trace
 
-HOLED = [*range(0, 31), *range(60, 121)]  # minutes with a sample: half an hour is missing
+HOLED = [*range(31), *range(60, 121)]  # minutes with a sample: half an hour is missing
 
 
 def decided(samples, context, cuts=(), **by_kind):
