@@ -67,7 +67,7 @@ class HangInForm(CathodeForm):
         if name != "current_a":
             return super().opinion(name)
         own, at = self.cleaned_data.get("total_area_dm2") or 0.0, self.cleaned_data.get("at") or clock.now()
-        return of_current(self.cleaned_data["current_a"], self._others_dm2(at) + own, step=self.range_step())
+        return of_current(self.entered["current_a"], self._others_dm2(at) + own, step=self.range_step())
 
     def is_taken(self, mould: Any) -> bool:
         """A mould that was taken out of this run may go in again, as another piece."""

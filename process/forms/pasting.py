@@ -2,7 +2,7 @@
 
 import uuid
 from dataclasses import dataclass, field
-from datetime import timedelta
+from datetime import datetime, timedelta
 from typing import Any
 
 from django import forms
@@ -10,6 +10,7 @@ from django import forms
 from process.forms.asking import IT_IS_SO
 from process.forms.sheet import ReadingForm
 from process.models import Reading, Run
+from process.services.runs import between
 from process.tracing.stamps import EPOCH, Unreadable, stamp
 
 COLUMNS = ("at", "current_a", "voltage_v", "temperature_degc", "meter_ah", "note")
@@ -53,11 +54,17 @@ class PasteForm(forms.Form):
             self.add_error("rows", f"These are {len(texts)} rows: paste at most {MOST_ROWS} at once.")
             return cleaned
         mark = "\t" if any("\t" in text for text in texts) else ";"
-        cells = [(at, [cell.strip() for cell in text.split(mark)]) for at, text in enumerate(texts, 1)]
-        known = set(Reading.every.filter(run=self.run).values_list("token", flat=True))
-        rows = [
-            _judged(self.run, at, row, cleaned.get("confirmed", False), known) for at, row in cells if _is_row(at, row)
+        cells = [
+            (at, [cell.strip() for cell in text.rstrip().rstrip(mark).split(mark)]) for at, text in enumerate(texts, 1)
         ]
+        known = set(Reading.every.filter(run=self.run).values_list("token", flat=True))
+        confirmed = cleaned.get("confirmed", False)
+        rows = [_judged(self.run, at, row, confirmed, known) for at, row in cells if _is_row(at, row)]
+        marks = {event.kind: event.at for event in self.run.events.all()}
+        for row in rows:
+            _look_at_the_time(row, marks)
+        if not confirmed:
+            _ask_about_doubles(rows)
         self.lines = rows
         return cleaned
 
@@ -103,6 +110,29 @@ def _judged(run: Run, number: int, cells: list[str], confirmed: bool, known: set
     if not row.question and not row.form.is_valid():
         row.errors = [message for messages in row.form.errors.values() for message in messages]
     return row
+
+
+def _look_at_the_time(row: Row, marks: dict[str, datetime]) -> None:
+    """Before the entry, or after the stop: said while it can be mended, not when all rows are kept."""
+    at = row.form.cleaned_data.get("at") if row.form and not row.known else None
+    if at is None:
+        return
+    try:
+        between(marks, at)
+    except forms.ValidationError as error:
+        row.errors = list(dict.fromkeys([*row.errors, *error.messages]))
+
+
+def _ask_about_doubles(rows: list[Row]) -> None:
+    """Two rows of one instant: the sheet would count with one of them only."""
+    first: dict[datetime, Row] = {}
+    for row in rows:
+        at = row.form.cleaned_data.get("at") if row.form and not row.errors else None
+        other = first.setdefault(at, row) if at else row
+        if other.cells == row.cells or row.question:
+            row.known = row.known or other is not row
+        else:
+            row.question = f"Row {other.number} has the same time: leave one out, or confirm that both are so."
 
 
 def _form(run: Run, data: dict[str, str]) -> ReadingForm:

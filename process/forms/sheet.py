@@ -17,6 +17,10 @@ from records.forms.quantities import QuantityField
 from records.forms.tokens import SentOnce
 
 FIGURES = ("current_a", "voltage_v", "temperature_degc")
+ANOTHER_STANDS = "a reading of this very minute says otherwise: correct that line, or write another minute."
+NO_CURRENT = (
+    "nothing flows at entry: a dead entry lets the bath attack coat and metal, and the charge starts at nothing."
+)
 REASON_HELP = "“Misread”, “wrong hour”: what stood there before stays in the history."
 
 
@@ -48,7 +52,7 @@ class LineForm(AsksUnusual, SentOnce, RecordForm):
         return self._of_current() if name == "current_a" else super().opinion(name)
 
     def _of_current(self) -> Opinion:
-        return of_current(self.cleaned_data["current_a"], self._area_dm2(), step=self.range_step())
+        return of_current(self.entered["current_a"], self._area_dm2(), step=self.range_step())
 
     def _area_dm2(self) -> float:
         """What hangs in the bath from the instant of this line on."""
@@ -106,6 +110,19 @@ class ReadingForm(LineForm):
     def opinion(self, name: str) -> Opinion:
         return self._of_meter() if name == "meter_ah" else super().opinion(name)
 
+    def opinions(self) -> dict[str, Opinion]:
+        """Two readings of one instant that differ cannot both be right, and the charge hangs on one of them."""
+        found, at = super().opinions(), self.cleaned_data.get("at")
+        own = {self.instance.pk, getattr(self.sent_before(), "pk", None)}
+        others = [each for each in self.run.readings.all() if each.at == at and each.pk not in own]
+        if any(self._contradicts(each) for each in others):
+            found["at"] = Opinion("unusual", ANOTHER_STANDS)
+        return found
+
+    def _contradicts(self, other: Reading) -> bool:
+        pairs = [(self.cleaned_data.get(name), getattr(other, name)) for name in (*FIGURES, "meter_ah")]
+        return any(own is not None and theirs is not None and own != theirs for own, theirs in pairs)
+
     def _of_meter(self) -> Opinion:
         """A meter that was not set back may show more than flowed: what no current could bring is asked about."""
         events = list(self.run.events.all())
@@ -144,3 +161,7 @@ class StartForm(LineForm):
 
     def range_step(self) -> str:
         return Range.Step.STRIKE
+
+    def opinion(self, name: str) -> Opinion:
+        dead = name == "current_a" and self.cleaned_data[name] == 0
+        return Opinion("unusual", NO_CURRENT) if dead else super().opinion(name)

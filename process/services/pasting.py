@@ -4,9 +4,11 @@ from typing import Any
 
 from django.core.exceptions import ValidationError
 from django.db import transaction
+from django.utils import timezone
 
 from process.models import Run
 from process.services.runs import add_reading
+from process.summaries.bench import offset
 from records import clock
 
 
@@ -20,8 +22,9 @@ def add_readings(*, run: Run, lines: list[dict[str, Any]]) -> int | str:
                 try:
                     add_reading(run=run, at=at, **line)
                 except ValidationError as error:
-                    said = " ".join(error.messages)
-                    raise ValidationError(f"{clock.day_words(at.date())}, {at:%H:%M} UTC: {said}") from error
+                    local = timezone.localtime(at)
+                    said = f"{clock.day_words(at)}, {local:%H:%M} {offset(local)}: {' '.join(error.messages)}"
+                    raise ValidationError(said) from error
     except ValidationError as error:
         return " ".join(error.messages)
     return run.readings.count() - before

@@ -81,8 +81,12 @@ def _clock(at: datetime) -> str:
 
 def within_run(run: Run, at: datetime) -> None:
     """A line belongs between the entry and the stop."""
+    between(dict(run.events.filter(kind__in=[Event.Kind.ENTRY, Event.Kind.STOP]).values_list("kind", "at")), at)
+
+
+def between(marks: dict[str, datetime], at: datetime) -> None:
+    """The same for many lines, by the instants of entry and stop that were asked for once."""
     refuse_future(at)
-    marks = dict(run.events.filter(kind__in=[Event.Kind.ENTRY, Event.Kind.STOP]).values_list("kind", "at"))
     started, stopped = marks.get(Event.Kind.ENTRY), marks.get(Event.Kind.STOP)
     if started is None:
         raise ValidationError("The run has not started: enter when it went into the bath first.")

@@ -12,6 +12,7 @@ STAMP = re.compile(
 DURATION = re.compile(
     r"(?:(?P<d>\d{1,5})\s*(?:d|days?|[.:\s])[\s,]*)?(?P<h>\d{1,5}):(?P<mi>[0-5]\d):(?P<s>[0-5]\d)(?:[.,](?P<f>\d{1,9}))?"
 )
+READ_AS = {"ymd": "year, month, day", "dmy": "day, month, year", "mdy": "month, day, year"}
 ORDERS = {"ymd": ("a", "b", "c"), "dmy": ("c", "b", "a"), "mdy": ("c", "a", "b")}
 
 
@@ -33,7 +34,7 @@ def stamp(text: str, order: str) -> tuple[int, int | None]:
     try:
         at = datetime(year + 2000 if year < 100 else year, month, day, hour, int(match["mi"]), int(match["s"] or 0))
     except ValueError as error:
-        raise Unreadable(f"“{text[:40]}” is no day or time that exists, read as {order}") from error
+        raise Unreadable(f"“{text[:40]}” is no day or time that exists, read as {READ_AS[order]}") from error
     seconds = (at - EPOCH).days * 86_400 + (at - EPOCH).seconds
     return seconds * 1_000_000 + _micro(match["f"]), offset_of(match["zone"])
 

@@ -4,6 +4,7 @@ import pytest
 from django.urls import reverse
 
 from process.models import Reading
+from process.seeding import ensure_ranges
 from tests.factories import make_user
 from tests.process.trace_runs import coin_run
 
@@ -67,3 +68,26 @@ def test_a_row_outside_the_run_keeps_all_back(bench):
     page = paste(bench, run, ROWS + "2026-03-09 19:30\t0.42\n", keep="1")
     assert page.status_code == 422 and "after the run stopped" in page.text
     assert run.readings.count() == 2
+
+
+def test_a_row_outside_the_run_is_named_before_anything_is_kept(bench):
+    run = coin_run()
+    page = paste(bench, run, ROWS + "2026-03-01 09:00;0.42\n".replace(";", "\t"))
+    assert "This is before the run started" in page.text and "Keep 3 readings" not in page.text
+
+
+def test_two_rows_of_one_minute_are_asked_about_unless_they_are_the_same_row(bench):
+    run = coin_run()
+    twice = paste(bench, run, ROWS + ROWS.removeprefix(HEAD))
+    assert "Keep 2 readings" in twice.text
+
+    other = ROWS + "2026-03-02 18:30\t0,41\t0.62\t21.9\t\t\n"
+    assert "Row 2 has the same time" in paste(bench, run, other).text
+    assert paste(bench, run, other, keep="1").status_code == 422 and run.readings.count() == 2
+    assert paste(bench, run, other, keep="1", confirmed="on").status_code == 302 and run.readings.count() == 5
+
+
+def test_a_pasted_milliampere_is_recognised(bench):
+    ensure_ranges()
+    page = paste(bench, coin_run(), "2026-03-02 18:30\t420\t0.62\n")
+    assert "420 mA would be usual" in page.text

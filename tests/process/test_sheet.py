@@ -93,7 +93,10 @@ def test_a_reading_gone_back_to_and_changed_is_not_swallowed(client, run):
     again = {
         name: field.value() for name, field in zip(changed.context["form"].fields, changed.context["form"], strict=True)
     }
-    client.post(url, typed | {"current_a": "0,64", "sending": again["sending"], "token": again["token"]})
+    once_more = typed | {"current_a": "0,64", "sending": again["sending"], "token": again["token"]}
+    asked = client.post(url, once_more).content.decode()
+    tick = re.search(r'name="it_is_so" value="(\w+)"', asked)[1]
+    client.post(url, once_more | {"it_is_so": tick})
 
     assert changed.status_code == 422 and "was saved already, with other words" in changed.content.decode()
     assert sorted(run.readings.values_list("current_a", flat=True)) == [0.24, 0.64]
@@ -184,6 +187,34 @@ def test_current_is_judged_by_the_area_it_flows_on(client, run):
     assert "11.80\u2009A on 0.804\u2009dm²" in html
     assert "14.7 A/ft²" in html
     assert not Reading.objects.exists()
+
+
+@pytest.mark.parametrize(("typed", "unit", "hint"), [("643", "A", "643 mA"), ("0.643", "mA", "0.643 A")])
+def test_amperes_and_milliamperes_taken_for_each_other(client, run, typed, unit, hint):
+    html = post(client, run, current=typed, current_a_unit=unit).content.decode()
+
+    assert f"{hint} would be usual. Is the unit right?" in html
+    assert "0.00\u2009A on" not in html
+    assert not Reading.objects.exists()
+
+
+def test_a_reading_against_one_of_the_same_minute_is_asked_about(client, run):
+    post(client, run)
+
+    contrary = post(client, run, current="1.12")
+    completing = post(client, run, current="", temperature_degc="21.9", temperature_degc_unit="°C")
+
+    assert "a reading of this very minute says otherwise" in contrary.content.decode()
+    assert completing.status_code == 302 and Reading.objects.count() == 2
+
+
+def test_a_dead_entry_is_asked_about(client):
+    run = make_run("D-2026-009", moulds=[make_mould()])
+    client.force_login(make_user("technician"))
+
+    page = post(client, run, "run_start", current="0")
+
+    assert "nothing flows at entry" in page.content.decode()
 
 
 def test_empty_reading_is_refused(client, run):
