@@ -3,9 +3,13 @@
 from typing import Any
 
 from django import forms
+from django.utils import timezone
 
 from process.forms.sheet import LineForm
 from process.models import Event
+from process.ranges import Opinion
+from process.summaries.charge import sheet_lines
+from records.units import show
 
 KIND, CAUSE = Event.Kind, Event.Cause
 ALWAYS = ["person", "note"]
@@ -46,6 +50,12 @@ NEEDED = {KIND.CURRENT: ["current_a"], KIND.HUNG_IN: ["current_a"], KIND.TAKEN_O
           KIND.RESTART: ["current_a"], KIND.ENTRY: ["current_a"],
           KIND.INTERRUPTION: ["cause", "handling"], KIND.STOP: ["cause"], KIND.FAULT: ["note"]}  # fmt: skip
 
+# Whether current must have flowed before, and what is said where the sheet says otherwise.
+CONTRARY = {
+    KIND.RESTART: (False, "the sheet says {} before that, so it was not gone: enter first when it went."),
+    KIND.INTERRUPTION: (True, "the sheet says {} before that: it was gone already. Correct that line, or this time."),
+}  # fmt: skip
+
 
 class EventForm(LineForm):
     class Meta(LineForm.Meta):
@@ -78,6 +88,19 @@ class EventForm(LineForm):
             self.fields[
                 "activation"
             ].help_text = "What was done to the surface before the current came back. “none” is an answer too."
+
+    def opinions(self) -> dict[str, Opinion]:
+        """What is gone cannot go, what flows cannot come back: then a line is missing, or its time is wrong."""
+        found, at = super().opinions(), self.cleaned_data.get("at")
+        if at is None or self.kind not in CONTRARY:
+            return found
+        events = self.others(self.run.events.all())
+        before = [line for line in sheet_lines(self.run.readings.all(), events) if line.at <= at]
+        wanted, words = CONTRARY[self.kind]
+        if before and bool(before[-1].current_a) is not wanted:
+            said = f"{show(before[-1].current_a, '_a')} at {timezone.localtime(before[-1].at):%H:%M}"
+            found["at"] = Opinion("unusual", words.format(said))
+        return found
 
     def _as_choices(self, name: str) -> None:
         """Every answer in sight, large enough for a wet thumb."""

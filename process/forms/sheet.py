@@ -1,5 +1,6 @@
 """Lines of the sheet, one task a screen: time filled in, last values offered, as few fields as the moment needs."""
 
+from collections.abc import Iterable
 from typing import Any
 
 from django import forms
@@ -11,6 +12,7 @@ from process.forms.people import person_field
 from process.models import Event, Range, Reading, Run
 from process.ranges import Opinion, judge
 from process.summaries.hanging import area_hours, hanging_at
+from process.summaries.meter import counted
 from records import clock, units
 from records.forms.base import RecordForm
 from records.forms.quantities import QuantityField
@@ -63,6 +65,11 @@ class LineForm(AsksUnusual, SentOnce, RecordForm):
             rail = [cathode for cathode in rail if cathode.pk != own]
         return sum(cathode.total_area_dm2 for cathode in rail)
 
+    def others(self, lines: Iterable[Any]) -> list[Any]:
+        """Without this very line, be it corrected or sent a second time."""
+        token = self.data.get(self.add_prefix("token"))
+        return [each for each in lines if each.pk != self.instance.pk and str(each.token) != token]
+
     @property
     def line(self) -> dict[str, Any]:
         """What the service writes, besides run, time and kind."""
@@ -113,14 +120,12 @@ class ReadingForm(LineForm):
     def opinions(self) -> dict[str, Opinion]:
         """Two readings of one instant that differ cannot both be right, and the charge hangs on one of them."""
         found, at = super().opinions(), self.cleaned_data.get("at")
-        own = {self.instance.pk, getattr(self.sent_before(), "pk", None)}
-        others = [each for each in self.run.readings.all() if each.at == at and each.pk not in own]
-        if any(self._contradicts(each) for each in others):
+        if any(each.at == at and self._contradicts(each) for each in self.others(self.run.readings.all())):
             found["at"] = Opinion("unusual", ANOTHER_STANDS)
         return found
 
     def _contradicts(self, other: Reading) -> bool:
-        pairs = [(self.cleaned_data.get(name), getattr(other, name)) for name in (*FIGURES, "meter_ah")]
+        pairs = [(self.cleaned_data.get(name), getattr(other, name)) for name in FIGURES]
         return any(own is not None and theirs is not None and own != theirs for own, theirs in pairs)
 
     def _of_meter(self) -> Opinion:
@@ -128,6 +133,8 @@ class ReadingForm(LineForm):
         events = list(self.run.events.all())
         entry = next((event.at for event in events if event.kind == Event.Kind.ENTRY), None)
         at, meter = self.cleaned_data.get("at"), self.cleaned_data["meter_ah"]
+        if fell := self._fallen(at, meter):
+            return fell
         hung = area_hours(self.run.cathodes.all(), events, entry, at) if at and entry else 0.0
         if hung <= 0:
             return Opinion("usual")
@@ -138,6 +145,14 @@ class ReadingForm(LineForm):
         return Opinion(
             "unusual", f"{shown} is more than this run can have taken. Is the decimal right, was it set back?"
         )
+
+    def _fallen(self, at: Any, meter: float) -> Opinion | None:
+        """A counter only rises, unless it is set back; the sum is then counted stretch by stretch."""
+        counts = counted(self.others(self.run.readings.all())) if at else []
+        before = next((each.meter_ah for each in reversed(counts) if each.at <= at), None)
+        if before is None or meter >= before:
+            return None
+        return Opinion("unusual", f"the meter stood at {units.show(before, '_ah')} before that. Was it set back?")
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
-from itertools import pairwise
 
 from process.chemistry.series import SheetCharge, sheet_charge
 from process.models import Event, Reading, Run
+from process.summaries.meter import meter_charge_ah
 from records import clock
 
 # An event with a current sets it; after an interruption or a stop nothing flows.
@@ -57,19 +57,6 @@ def sheet_charge_ah(run: Run) -> float:
         return 0.0
     stopped = any(line.row for line in lines if isinstance(line.row, Event) and line.row.kind == Event.Kind.STOP)
     return charge_of_lines(lines, None if stopped else clock.now()).until_ah
-
-
-def meter_charge_ah(run: Run) -> float | None:
-    """What the ampere-hour meter counted between its first and last reading of the run; None where it was set back."""
-    counts = [row.meter_ah for row in meter_rows(run)]
-    if len(counts) < 2 or any(later < earlier for earlier, later in pairwise(counts)):
-        return None
-    return counts[-1] - counts[0]
-
-
-def meter_rows(run: Run) -> list[Reading]:
-    """The readings that say what the ampere-hour meter showed, in time order."""
-    return sorted((row for row in run.readings.all() if row.meter_ah is not None), key=lambda row: row.at)
 
 
 def trace_charge_ah(run: Run) -> float | None:

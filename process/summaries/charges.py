@@ -1,17 +1,14 @@
 """The charge of a run by each evidence: trace, ampere-hour meter and sheet; one is chosen, with a reason."""
 
 from dataclasses import dataclass
-from itertools import groupby, pairwise
+from itertools import groupby
 
 from pint import Quantity
 
-from process.chemistry.errors import ChemistryError
-from process.chemistry.traces import meter_charge
-from process.chemistry.worked import Entry, Working, worked
+from process.chemistry.worked import Entry, Working
 from process.models import Run
-from process.summaries.charge import meter_rows
-from process.summaries.evidence import quantity
 from process.summaries.figures import figure_of
+from process.summaries.meter import Reach, meter_figure, reach_of
 from process.summaries.sheet import Sheet, hours
 from process.summaries.traces import trace_figure
 from records.figures import Figure
@@ -57,6 +54,7 @@ class Charge:
     reason: str
     doubt_ah: float
     trace: Figure | None = None
+    reach: Reach | None = None  # of the meter
 
     @property
     def is_apart(self) -> bool:
@@ -71,9 +69,18 @@ class Charge:
             (Run.ChargeFrom.SHEET, self.sheet),
         )
         return tuple(
-            Beside(kind.value, str(kind.label), each, _apart(each, self.chosen), each is self.chosen)
-            for kind, each in kinds
+            Beside(kind.value, str(kind.label), each, self._apart(each), each is self.chosen) for kind, each in kinds
         )
+
+    def _apart(self, each: Figure | None) -> float | None:
+        """Meter and sheet are compared over the time in which the meter was read: it may be read less often."""
+        if each is None or each is self.chosen or not each.value or not self.chosen.value:
+            return None
+        values = {id(each): each.value, id(self.chosen): self.chosen.value}
+        if self.reach and {id(self.meter), id(self.sheet)} == set(values):
+            values[id(self.sheet)] = self.reach.sheet_ah
+        theirs = values[id(self.chosen)]
+        return (values[id(each)] / theirs - 1) * 100 if theirs else None
 
     @property
     def known(self) -> tuple[Figure, ...]:
@@ -82,25 +89,19 @@ class Charge:
         return (self.chosen, *rest)
 
 
-def _apart(one: Figure | None, other: Figure) -> float | None:
-    if one is None or one is other or not one.value or not other.value:
-        return None
-    return (one.value / other.value - 1) * 100
-
-
 def charge_of(run: Run, sheet: Sheet, planned_ah: float | None) -> Charge:
     """The three figures and the chosen one; the sheet stands in where the chosen evidence gives nothing."""
     by_sheet, by_meter, by_trace = (
         _by_sheet(sheet, planned_ah),
-        _by_meter(run, planned_ah),
+        meter_figure(run, planned_ah),
         trace_figure(run, planned_ah),
     )
     wanted = {Run.ChargeFrom.METER: by_meter, Run.ChargeFrom.TRACE: by_trace}.get(run.charge_from, by_sheet)
+    rest = (sheet.charge.doubt.m, by_trace, reach_of(run, sheet.charge_by))
     if wanted is not None and wanted.value is not None and wanted is not by_sheet:
-        quantity = wanted.working.quantity
-        return Charge(wanted, quantity, by_sheet, by_meter, run.charge_reason, sheet.charge.doubt.m, by_trace)
+        return Charge(wanted, wanted.working.quantity, by_sheet, by_meter, run.charge_reason, *rest)
     reason = MISSING.get(run.charge_from, run.charge_reason)
-    return Charge(by_sheet, sheet.quantity, by_sheet, by_meter, reason, sheet.charge.doubt.m, by_trace)
+    return Charge(by_sheet, sheet.quantity, by_sheet, by_meter, reason, *rest)
 
 
 def _by_sheet(sheet: Sheet, planned_ah: float | None) -> Figure:
@@ -136,20 +137,3 @@ def _stretches(sheet: Sheet) -> list[tuple[float, float]]:
     ends = [line.at for line in sheet.currents[1:]] + [sheet.until_at] if sheet.until_at else []
     spans = [(line.current_a, max(hours(end - line.at), 0.0)) for line, end in zip(sheet.currents, ends, strict=False)]
     return [(amperes, sum(time for _, time in same)) for amperes, same in groupby(spans, key=lambda span: span[0])]
-
-
-def _by_meter(run: Run, planned_ah: float | None) -> Figure | None:
-    counted = meter_rows(run)
-    if len(counted) < 2:
-        return None
-    # Where it fell, it was set back: the difference over that pair is asked for, and says why there is none.
-    fell = next((pair for pair in pairwise(counted) if pair[1].meter_ah < pair[0].meter_ah), None)
-    first, last = (quantity(row, "meter_ah") for row in (fell or (counted[0], counted[-1])))
-    try:
-        working = worked(meter_charge, evidence=_MEASURED, reading_before=first, reading_after=last)
-    except ChemistryError as error:
-        return Figure("Charge by the meter", None, "_ah", note=f"Not computed: {error}.")
-    return figure_of("Charge by the meter", "_ah", working, target=planned_ah)
-
-
-_MEASURED = {"reading_before": "measured", "reading_after": "measured"}

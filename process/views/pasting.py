@@ -12,7 +12,7 @@ from records import access
 
 
 def readings_paste(request: HttpRequest, number: str) -> HttpResponse:
-    run = access.fetch(request, Run.objects.prefetch_related("cathodes", "events"), number=number)
+    run = access.fetch(request, Run.objects.prefetch_related("cathodes", "events", "readings"), number=number)
     access.require(request, "write", Reading)
     form = PasteForm(request.POST or None, run=run)
     sound = request.method == "POST" and form.is_valid()

@@ -5,8 +5,10 @@ import pytest
 from process.models import Reading
 from process.seeding import ensure_ranges
 from process.summaries.hanging import area_hours
+from process.summaries.meter import meter_charge_ah
+from process.summaries.runs import summarise
 from tests.factories import make_cathode, make_run, make_user
-from tests.process.scenario_runs import at, event
+from tests.process.scenario_runs import at, event, reading
 from tests.process.test_sheet import post
 
 pytestmark = pytest.mark.django_db
@@ -55,3 +57,35 @@ def test_a_meter_that_shows_more_than_can_have_flowed_is_asked_about(client, run
     assert asked.status_code == 422 and "is more than this run can have taken" in asked.content.decode()
     assert 'value="893"' in asked.content.decode()
     assert right.status_code == 302 and Reading.objects.get().meter_ah == 8.93
+
+
+def test_a_meter_that_fell_is_asked_about(client, run):
+    reading(run, "2026-02-16 12:00", 0.9, meter_ah=1.2)
+
+    asked = post(client, run, when="2026-02-16T13:00", current="0,9", meter_ah="0,3", meter_ah_unit="Ah")
+
+    assert asked.status_code == 422
+    assert "the meter stood at 1.20\u2009Ah before that. Was it set back?" in asked.content.decode()
+
+
+def test_a_meter_set_back_is_counted_stretch_by_stretch(client, run):
+    """5 to 8 and, set back within a minute, 0 to 6 are 9 Ah; the difference of the ends would be 1."""
+    for hour, count in (("10:00", 5.0), ("11:00", 8.0), ("11:00", 0.0), ("13:00", 6.0)):
+        reading(run, f"2026-02-16 {hour}", 0.9, meter_ah=count)
+
+    page = client.get(run.get_absolute_url()).content.decode().replace("\u2009", " ")
+
+    assert meter_charge_ah(run) == 9.0
+    assert "Q = (8 − 5) + (6 − 0) A·h" in page and "It was set back 1 time," in page
+
+
+def test_meter_and_sheet_are_compared_over_the_time_in_which_the_meter_was_read(client, run):
+    """0.9 A from eleven on: from noon to two o'clock 1.8 Ah by the sheet, whatever it counts before and after."""
+    reading(run, "2026-02-16 12:00", 0.9, meter_ah=100.0)
+    reading(run, "2026-02-16 14:00", 0.9, meter_ah=101.8)
+    event(run, "2026-02-16 20:00", "stop", 0)
+
+    meter = next(each for each in summarise(run).charge.beside if each.code == "meter")
+
+    assert meter.figure.value == pytest.approx(1.8)
+    assert meter.apart_pct == pytest.approx(0.0, abs=1e-9)

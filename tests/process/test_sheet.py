@@ -189,34 +189,6 @@ def test_current_is_judged_by_the_area_it_flows_on(client, run):
     assert not Reading.objects.exists()
 
 
-@pytest.mark.parametrize(("typed", "unit", "hint"), [("643", "A", "643 mA"), ("0.643", "mA", "0.643 A")])
-def test_amperes_and_milliamperes_taken_for_each_other(client, run, typed, unit, hint):
-    html = post(client, run, current=typed, current_a_unit=unit).content.decode()
-
-    assert f"{hint} would be usual. Is the unit right?" in html
-    assert "0.00\u2009A on" not in html
-    assert not Reading.objects.exists()
-
-
-def test_a_reading_against_one_of_the_same_minute_is_asked_about(client, run):
-    post(client, run)
-
-    contrary = post(client, run, current="1.12")
-    completing = post(client, run, current="", temperature_degc="21.9", temperature_degc_unit="°C")
-
-    assert "a reading of this very minute says otherwise" in contrary.content.decode()
-    assert completing.status_code == 302 and Reading.objects.count() == 2
-
-
-def test_a_dead_entry_is_asked_about(client):
-    run = make_run("D-2026-009", moulds=[make_mould()])
-    client.force_login(make_user("technician"))
-
-    page = post(client, run, "run_start", current="0")
-
-    assert "nothing flows at entry" in page.content.decode()
-
-
 def test_empty_reading_is_refused(client, run):
     page = post(client, run, current="")
 
