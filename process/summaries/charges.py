@@ -17,7 +17,7 @@ from records.units import ureg
 MOST_TERMS = 12
 APART_PCT = 3.0  # meter and sheet further apart than this are looked into; rule of this register
 MISSING = {
-    Run.ChargeFrom.METER: "The meter was chosen, but it has no two readings to compare; the sheet stands in for it.",
+    Run.ChargeFrom.METER: "The meter was chosen, but its readings give no charge; the sheet stands in for it.",
     Run.ChargeFrom.TRACE: "The trace was chosen, but none is accepted; the sheet stands in for it.",
 }
 RULE = "the current recorded at an instant holds until the next entry (rule of this register)"

@@ -41,10 +41,10 @@ def test_a_meter_that_was_set_back_between_two_readings_proves_nothing(client):
     """2, 6, then 0 again and 3 Ah: the difference of the ends would be 1 Ah where 7 and more have passed."""
     charge = look(metered(2.0, 6.0, 0.0, 3.0)).charge
 
-    assert charge.meter.value is None and "reset" in charge.meter.note
+    assert charge.meter.value is None and "set back" in charge.meter.note
     assert charge.chosen is charge.sheet and charge.chosen.value == pytest.approx(9.0)
     client.force_login(make_user("technician"))
-    assert "reset" in client.get(reverse("run", args=["D-2026-090"])).content.decode()
+    assert "the meter was set back" in client.get(reverse("run", args=["D-2026-090"])).content.decode()
 
 
 def test_a_meter_that_only_rose_counts_from_end_to_end():
