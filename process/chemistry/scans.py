@@ -48,7 +48,7 @@ class Scan:
     def remarks(self) -> tuple[str, ...]:
         """What a person should know before believing it."""
         holes = "open edges: the surface has a border or holes, so no volume is given; the area is what is there"
-        said = [f"{self.open_edge_count} {holes}"] if self.open_edge_count else []
+        said = [f"{self.open_edge_count:,} {holes}"] if self.open_edge_count else []
         if self.flipped:
             said.append("some triangles look the other way: the chosen side may miss them")
         return tuple(said)
