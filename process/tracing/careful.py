@@ -75,6 +75,8 @@ def _rows(path: Path, mapping: Mapping, ends_with_newline: bool) -> Iterator[tup
                 raise TraceRefused(_misshapen(broken[1], mapping), broken[0])
             if not row or (len(row) == 1 and not row[0].strip()):
                 continue
+            while len(row) > mapping.column_count and not row[-1].strip():
+                row.pop()  # a sign of parting at the end of the line, with nothing behind it
             if len(row) != mapping.column_count:
                 broken = (line, len(row))
                 continue

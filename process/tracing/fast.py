@@ -36,17 +36,19 @@ def read_fast(
     at = found["at"]
     if len(at) != expected_count or _has_nothing(at):
         return None
-    if not all(_is_sound(found[f"n{column}"]) for column in columns):
+    is_clock = mapping.time_kind in {"instant", "local"}
+    if not all(_is_sound(found[f"n{column}"]) for column in columns) or not (is_clock or np.isfinite(at.sum())):
         return None
     numbers = {column: _figures(found[f"n{column}"]) for column in columns}
-    if mapping.time_kind in {"instant", "local"}:
+    if is_clock:
         return Table(_microseconds(at), time[1], None, numbers, mapping.skip + 1)
     return Table(None, None, np.asarray(at, dtype=float), numbers, mapping.skip + 1)
 
 
 def _time_sql(mapping: Mapping, first: str) -> tuple[str, int | None] | None:
     """The time in SQL, nothing where it has not the shape of the first; with the offset that every line repeats."""
-    text = " || ' ' || ".join(f"c{column}" for column in mapping.time_columns)
+    columns = [f"c{column}" for column in mapping.time_columns]
+    text = columns[0] if len(columns) == 1 else "(" + " || ' ' || ".join(columns) + ")"
     if mapping.time_kind == "epoch" or (mapping.time_kind == "elapsed" and mapping.elapsed_unit != "dhms"):
         return f"{text} * {ELAPSED_UNITS[mapping.elapsed_unit or 's']!r} as at", None
     match = STAMP.fullmatch(first.strip()) if mapping.time_kind != "elapsed" else None
@@ -54,14 +56,18 @@ def _time_sql(mapping: Mapping, first: str) -> tuple[str, int | None] | None:
         return None
     zone = first.strip()[match.start("zone") :] if match["zone"] else ""
     plain = text if zone in {"", "Z"} else f"left({text}, {len(first) - len(zone)})"
-    # Every stamp as wide as the first and with its ending: so none hides another offset.
-    fits = f"strlen({text}) = {len(first)}" + (f" and suffix({text}, '{zone}')" if zone else "")
+    # Every stamp as wide as the first and with its ending: so none hides another offset. Where there is no ending, each
+    # begins with a figure (duckdb takes “epoch” for an instant too) and has its fraction where the first has it.
+    begins, fits = f"ascii({text}) between 48 and 57", f"strlen({text}) = {len(first)}"
+    fits += f" and suffix({text}, '{zone}')" if zone else f" and {begins}"
+    if match["f"] and not zone:
+        fits += f" and {text}[{match.start('f')}] = '{first.strip()[match.start('f') - 1]}'"
     if mapping.date_order == "ymd" and len(match["a"]) == 4 and not match["half"] and "," not in first:
         return f"case when {fits} then cast({plain} as timestamp) end as at", offset_of(match["zone"])
     layout = _layout(match, mapping)
     if not layout or zone:
         return None
-    return f"strptime({text}, '{layout}') as at", None
+    return f"case when {begins} then strptime({text}, '{layout}') end as at", None
 
 
 def _layout(match: re.Match[str], mapping: Mapping) -> str:

@@ -35,11 +35,17 @@ def read(
     with _as_utf8(surveyed, by_spaces=mapping.delimiter == SPACES) as (path, newline_count):
         mapping = replace(mapping, delimiter="\t") if mapping.delimiter == SPACES else mapping
         expected = newline_count + (0 if surveyed.ends_with_newline else 1) - mapping.skip
+        careful = careful or _hides_figures(surveyed, mapping)
         table = None if careful else read_fast(path, mapping, first, expected, tell)
         if table is None:
             shares = tell and (lambda line: tell(line / max(newline_count, 1)))
             table = read_carefully(path, mapping, surveyed.ends_with_newline, shares)
     return replace(_samples(table, mapping), cut_off=cut_off(surveyed, mapping, newline_count))
+
+
+def _hides_figures(surveyed: Survey, mapping: Mapping) -> bool:
+    """The fast reader takes 1_000 for a thousand, which no logger means: where an underscore stands, care is taken."""
+    return surveyed.has_underscores_below or any("_" in line for line in surveyed.head[mapping.skip :])
 
 
 def ask_what_is_missing(mapping: Mapping) -> None:
@@ -117,13 +123,11 @@ def _scaled(table: Table, column: int | None, factor: float) -> Floats | None:
 
 def _instants(table: Table, mapping: Mapping) -> Floats:
     if table.seconds is not None:
-        if table.seconds.size and not np.isfinite(table.seconds).all():
-            raise TraceRefused("a time is missing.")
         start = datetime.fromisoformat(mapping.starts_at).timestamp() if mapping.time_kind == "elapsed" else 0.0
-        return _in_calendar(table.seconds + start)
+        return _in_calendar(table.seconds + start, table)
     if table.clock_us is None or table.clock_us.size == 0:
         raise TraceRefused("the file holds no sample: a charge needs at least two.")
-    _in_calendar(table.clock_us, MICRO)
+    _in_calendar(table.clock_us, table, MICRO)
     if mapping.time_kind == "local":
         return to_utc(table.clock_us, mapping.zone, mapping.doubled_hour) / MICRO
     offsets = 0 if table.offset_s is None else table.offset_s
@@ -133,11 +137,13 @@ def _instants(table: Table, mapping: Mapping) -> Floats:
     return shifted / MICRO
 
 
-def _in_calendar(times: np.ndarray, per_s: int = 1) -> np.ndarray:
+def _in_calendar(times: np.ndarray, table: Table, per_s: int = 1) -> np.ndarray:
     """No logger ran then; beyond lie instants that neither zones nor the register's rows can hold."""
-    if times.size and not (CALENDAR_S[0] * per_s <= times.min() and times.max() < CALENDAR_S[1] * per_s):
+    least, most = (bound * per_s for bound in CALENDAR_S)
+    if times.size and not (least <= times.min() and times.max() < most):
         raise TraceRefused(
-            "a time lies before 1900 or after 2199: a year is wrong in the file, or the times are read in a wrong unit."
+            "the time lies before 1900 or after 2199: its year is wrong, or the times are read in a wrong unit.",
+            table.line_of(int(np.flatnonzero((times < least) | (times >= most))[0])),
         )
     return times
 
@@ -148,10 +154,9 @@ def _refuse_mixed(offsets: np.ndarray, table: Table) -> None:
     if changes.size == 0 or (changes.size == 1 and abs(offsets[-1] - offsets[0]) <= HOUR_S):
         return
     at = int(changes[0 if changes.size == 1 else 1]) + 1
-    line = int(table.lines[at]) if isinstance(table.lines, np.ndarray) else table.lines + at
     raise TraceRefused(
         "the offset from UTC changes back and forth between the lines: no clock does that; export it by one clock.",
-        line,
+        table.line_of(at),
     )
 
 

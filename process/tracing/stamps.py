@@ -31,12 +31,14 @@ def stamp(text: str, order: str) -> tuple[int, int | None]:
         if not 1 <= hour <= 12:
             raise Unreadable(f"“{text[:40]}” has an hour that no 12-hour clock shows")
         hour = hour % 12 + (12 if match["half"] in "Pp" else 0)
+    minute, second, micro = int(match["mi"]), int(match["s"] or 0), _micro(match["f"])
+    ends_day = (hour, minute, second, micro) == (24, 0, 0, 0)  # ISO 8601 writes the end of a day so, too
     try:
-        at = datetime(year + 2000 if year < 100 else year, month, day, hour, int(match["mi"]), int(match["s"] or 0))
+        at = datetime(year + 2000 if year < 100 else year, month, day, 0 if ends_day else hour, minute, second)
     except ValueError as error:
         raise Unreadable(f"“{text[:40]}” is no day or time that exists, read as {READ_AS[order]}") from error
-    seconds = (at - EPOCH).days * 86_400 + (at - EPOCH).seconds
-    return seconds * 1_000_000 + _micro(match["f"]), offset_of(match["zone"])
+    seconds = (at - EPOCH).days * 86_400 + (at - EPOCH).seconds + (86_400 if ends_day else 0)
+    return seconds * 1_000_000 + micro, offset_of(match["zone"])
 
 
 def offset_of(zone: str | None) -> int | None:

@@ -26,6 +26,7 @@ class Survey:
     newline_count: int
     ends_with_newline: bool
     is_plain: bool  # ASCII or UTF-8 with ordinary line ends: can be read where it lies
+    has_underscores_below: bool  # beyond the lines of `head`
     head: tuple[str, ...]
     tail: tuple[str, ...]
 
@@ -45,14 +46,14 @@ def survey(path: Path, limit_bytes: int) -> Survey:
         file.seek(max(0, size - HEAD_BYTES // 4))
         tail = file.read()
     _refuse_binary(head)
-    encoding, newlines, old_line_ends = _pass_over(path, head)
+    encoding, newlines, old_line_ends, underscores = _pass_over(path, head)
     lines = _lines(head, encoding, whole=size <= HEAD_BYTES)
     for number, line in enumerate(_lines(head, encoding, whole=True), 1):
         if len(line) > LONGEST_LINE:
             raise TraceRefused(f"has more than {LONGEST_LINE} characters: this is no table of samples.", number)
     return Survey(
         path, encoding, size, newlines, tail.endswith((b"\n", b"\r", b"\n\x00")),
-        encoding in {"utf-8", "utf-8-sig"} and not old_line_ends,
+        encoding in {"utf-8", "utf-8-sig"} and not old_line_ends, underscores,
         tuple(lines), tuple(_lines(tail, encoding, whole=True)[1:]),
     )  # fmt: skip
 
@@ -78,21 +79,22 @@ def _utf16_without_mark(head: bytes) -> str:
     return "utf-16-be" if evens > len(start) * 0.4 and odds == 0 else ""
 
 
-def _pass_over(path: Path, head: bytes) -> tuple[str, int, bool]:
-    """Encoding, number of line ends, and whether they are those of very old machines."""
+def _pass_over(path: Path, head: bytes) -> tuple[str, int, bool, bool]:
+    """Encoding, number of line ends, whether they are those of very old machines, and underscores below the head."""
     encoding = next((name for mark, name in BOMS if head.startswith(mark)), "") or _utf16_without_mark(head)
     decoder = codecs.getincrementaldecoder("utf-8")()
     is_utf8, has_c1, newlines = not encoding.startswith("utf-16"), False, 0
-    old_line_ends = head.count(b"\r") > head.count(b"\n")
+    old_line_ends, underscores = head.count(b"\r") > head.count(b"\n"), b"_" in head[head.rfind(b"\n") + 1 :]
     with path.open("rb") as file:
         while chunk := file.read(CHUNK_BYTES):
+            underscores = underscores or (file.tell() > HEAD_BYTES and b"_" in chunk)
             newlines += int(np.count_nonzero(np.frombuffer(chunk, np.uint8) == NEWLINE))  # half the time of bytes.count
             if is_utf8 and (decoder.getstate()[0] or not chunk.isascii()):
                 has_c1 = has_c1 or any(0x80 <= byte < 0xA0 for byte in set(chunk))
                 is_utf8 = _goes_on(decoder, chunk)
     if encoding:
-        return encoding, newlines, old_line_ends
-    return "utf-8" if is_utf8 else "cp1252" if has_c1 else "latin-1", newlines, old_line_ends
+        return encoding, newlines, old_line_ends, underscores
+    return "utf-8" if is_utf8 else "cp1252" if has_c1 else "latin-1", newlines, old_line_ends, underscores
 
 
 def _goes_on(decoder: codecs.IncrementalDecoder, chunk: bytes) -> bool:

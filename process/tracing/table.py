@@ -16,7 +16,10 @@ class Table:
     offset_s: NDArray[np.int64] | int | None
     seconds: NDArray[np.float64] | None
     numbers: dict[int, NDArray[np.float64]]
-    lines: NDArray[np.int64] | int
+    lines: NDArray[np.int64] | int  # of each row, or of the first where none is left out
+
+    def line_of(self, row: int) -> int:
+        return int(self.lines + row if isinstance(self.lines, int) else self.lines[row])
 
 
 def number_columns(mapping: Mapping) -> list[int]:
