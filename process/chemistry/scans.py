@@ -21,6 +21,7 @@ SIDES = {
     "all": (0, 0, 0), "+x": (1, 0, 0), "-x": (-1, 0, 0), "+y": (0, 1, 0), "-y": (0, -1, 0), "+z": (0, 0, 1),
     "-z": (0, 0, -1),
 }  # fmt: skip
+FARTHEST = 1e7  # in the file's own unit: beyond, a scanner's points can hardly be told apart
 STL_HEAD = 84  # bytes before the first triangle of a binary STL
 # What a large scan is at, and the share of its time that is behind it by then.
 READING, JOINING, MEASURING = (
@@ -138,12 +139,21 @@ def _mesh(content: bytes, kind: str, tell: Tell) -> Any:
     except Exception as error:  # every reader fails in its own way on a damaged file
         words = f"cannot be read as {kind.upper()} ({type(error).__name__}); export it again"
         raise ChemistryError("scan", words) from error
-    if not len(faces) or not np.all(np.isfinite(points)) or faces.min() < 0 or faces.max() >= len(points):
-        raise ChemistryError("scan", "its points are not numbers or its triangles lack them; export it again")
+    _refuse_unsound(points, faces)
     tell(*JOINING)
     mesh = trimesh.Trimesh(points, faces, process=False)
     mesh.merge_vertices()
     return mesh
+
+
+def _refuse_unsound(points: np.ndarray, faces: np.ndarray) -> None:
+    """Points in space, near enough to be told apart, and triangles of points that are there."""
+    in_space = points.ndim == faces.ndim == 2 and points.shape[1] == faces.shape[1] == 3
+    if not in_space or not len(faces) or faces.min() < 0 or faces.max() >= len(points):
+        raise ChemistryError("scan", "its points lack a third number or its triangles lack points; export it again")
+    if not np.all(np.abs(points) <= FARTHEST):  # what is no number is not within it either
+        far = f"its points are not numbers, or lie farther than {FARTHEST:,.0f} from its origin"
+        raise ChemistryError("scan", f"{far}; move the mesh to its origin and export it again")
 
 
 def _measured(mesh: Any, unit: str, side: str) -> Scan:

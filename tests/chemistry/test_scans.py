@@ -6,6 +6,8 @@ import struct
 import numpy as np
 import pytest
 import trimesh
+from hypothesis import given, settings
+from hypothesis import strategies as st
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.scans import read_scan
@@ -68,13 +70,15 @@ NAN = b"v 0 0 nan\nv 1 0 0\nv 0 1 0\nf 1 2 3\n"
         (b"solid wood and other words\n" * 9, "a.stl", "holds no triangles"),
         (b"just a letter to a friend, long enough to be taken for a heading of eighty bytes or more", "a.stl",
          "holds no triangles"),
-        (b"solid x facet normal of my argument", "a.stl", "cannot be read|lack them|no area"),
+        (b"solid x facet normal of my argument", "a.stl", "cannot be read|lack|no area"),
         (b"ply\nformat ascii 1.0\nend_header\n", "a.ply", "heading"),
         (b"just words", "a.ply", "heading"),
         (b"just words", "a.obj", "no triangle"),
         (FLAT, "a.obj", "no area"),
         (NAN, "a.obj", "not numbers|no area"),
-        (b"v 0 0 0\nf 1 2 99\n", "a.obj", "cannot be read|no area"),
+        (b"v 0 0 0\nf 1 2 99\n", "a.obj", "cannot be read|lack"),
+        (b"v 0 0\nv 1 0\nv 0 1\nf 1 2 3\n", "a.obj", "lack a third number"),
+        (b"v 0 0 0\nv 9e99 0 0\nv 0 1 0\nf 1 2 3\n", "a.obj", "farther than 10,000,000"),
         (b"MZ\x00", "a.exe", "no STL, OBJ or PLY file"),
         (b"\x00" * 80 + struct.pack("<I", 2) + b"\x00" * 100, "a.stl", "no area|no triangle|cannot be read"),
     ],
@@ -114,3 +118,33 @@ def test_open_edges_are_counted_as_by_rows() -> None:
     _, counts = np.unique(np.sort(bowl.edges, axis=1), axis=0, return_counts=True)
     scan = read_scan(bowl.export(file_type="ply"), "bowl.ply", "mm")
     assert scan.open_edge_count == (counts == 1).sum() > 0
+
+
+SMALL = trimesh.creation.icosphere(subdivisions=1, radius=10.0)
+PIECES = [
+    b"nan",
+    b"1e999",
+    b"-1",
+    b"999999999999",
+    b"\0",
+    b"\n",
+    b"f 1/2/3 -1 0\n",
+    b"element face 4000000000\n",
+    b"v 1 2\n",
+]
+
+
+@given(st.sampled_from(["stl", "stl_ascii", "obj", "ply"]), st.data())
+@settings(max_examples=150, deadline=None, derandomize=True)
+def test_a_damaged_file_is_read_or_refused_and_nothing_else(kind, data) -> None:
+    whole = SMALL.export(file_type=kind)
+    content = whole.encode() if isinstance(whole, str) else whole
+    at = data.draw(st.integers(0, min(600, len(content))))
+    after = data.draw(st.integers(at, min(at + 60, len(content))))
+    damaged = content[:at] + data.draw(st.sampled_from(PIECES)) + content[after:]
+    try:
+        scan = read_scan(damaged, f"a.{kind[:3]}", "mm")
+    except ChemistryError as refused:
+        assert refused.problem
+    else:
+        assert 0 < scan.area.magnitude < math.inf
