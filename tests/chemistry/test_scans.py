@@ -122,16 +122,6 @@ def test_open_edges_are_counted_as_by_rows() -> None:
 
 SMALL = trimesh.creation.icosphere(subdivisions=1, radius=10.0)
 PIECES = [b"nan", b"1e999", b"-1", b"999999999999", b"\0", b"\n", b"f 1/2/3 -1 0\n", b"element face 4000000000\n"]
-    b"nan",
-    b"1e999",
-    b"-1",
-    b"999999999999",
-    b"\0",
-    b"\n",
-    b"f 1/2/3 -1 0\n",
-    b"element face 4000000000\n",
-    b"v 1 2\n",
-]
 
 
 @given(st.sampled_from(["stl", "stl_ascii", "obj", "ply"]), st.data())
