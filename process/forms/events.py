@@ -81,6 +81,8 @@ class EventForm(LineForm):
             del self.fields[name]
         for name in NEEDED.get(kind, ()):
             self.fields[name].required = True
+        if kind == KIND.FAULT:
+            self.fields["note"].error_messages["required"] = "Say what you see: without it nobody knows what to mend."
         for name in ("cause", "handling", "activation"):
             if name in self.fields:
                 self._as_choices(name)

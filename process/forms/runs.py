@@ -92,6 +92,7 @@ def refuse_unreasoned(form: forms.BaseForm, run: Run) -> None:
     """Another evidence than the sheet is believed for a reason; a trace is believed once it is accepted."""
     chosen = form.cleaned_data.get("charge_from")
     if chosen in {Run.ChargeFrom.METER, Run.ChargeFrom.TRACE} and not form.cleaned_data.get("charge_reason"):
+        form.errors.pop("charge_reason", None)  # the one sentence that says why it is needed
         name = "meter" if chosen == Run.ChargeFrom.METER else "trace"
         form.add_error(
             "charge_reason", f"Say why the {name} is believed rather than the sheet: every figure follows from it."

@@ -1,17 +1,30 @@
 """What came off: weighing a shell, and measuring its wall."""
 
+from datetime import datetime
 from typing import Any
 
 from django import forms
+from django.utils import timezone
 
-from process.models import Run, Shell
+from process.forms.asking import AsksUnusual
+from process.models import Cathode, Event, Run, Shell
+from process.ranges import Opinion
+from process.summaries.hanging import stay_of
+from process.summaries.runs import summarise
 from records import clock
 from records.forms.base import RecordForm
 from records.models import Item
 from records.numbers import SERIES, next_number
+from records.units import show
 
 
-class ShellForm(RecordForm):
+# What may be found more than the whole charge of the run deposits, before it is asked about: errors of balance and
+# charge; on a core, what it drank besides. Rule of this register.
+MORE_THAN_CHARGE, MORE_ON_A_CORE = 1.05, 1.2
+CAME_OUT = "It came out of the bath on {}: write a later time."
+
+
+class ShellForm(AsksUnusual, RecordForm):
     class Meta:
         model = Shell
         fields = [
@@ -29,6 +42,7 @@ class ShellForm(RecordForm):
             "fate",
         ]
         evidence_fields = ["gross_mass_g", "trimmed_mass_g"]
+        ranged: list[str] = []
         groups = [
             ("On the balance", ["number", "gross_mass_g", "trimmed_mass_g", "weighed_at"]),
             ("Coming off", ["separated_on", "ease_grade", "aid", "ease", "wires_cut", "mould_wear"]),
@@ -63,10 +77,44 @@ class ShellForm(RecordForm):
             self.add_error(
                 "trimmed_mass_g", "After trimming it weighs less than before, and more than nothing: look again."
             )
+        self._after_the_bath(cleaned)
         failed = self.instance.cathode.run.outcome == Run.Outcome.FAILED
         if failed and cleaned.get("fate") == Shell.Fate.KEPT:
             self.add_error("fate", "It grew in a failed run, and a failed run makes no copy: it stays scrap.")
         return cleaned
+
+    def _after_the_bath(self, cleaned: dict[str, Any]) -> None:
+        """What still hung in the bath was neither weighed nor taken off."""
+        left = left_at(self.instance.cathode)
+        weighed, separated = cleaned.get("weighed_at"), cleaned.get("separated_on")
+        if left is None:
+            return
+        words = CAME_OUT.format(f"{clock.day_words(left)}, {timezone.localtime(left):%H:%M}")
+        if weighed and weighed < left:
+            self.add_error("weighed_at", words)
+        if separated and separated < timezone.localdate(left):
+            self.add_error("separated_on", words)
+
+    def opinions(self) -> dict[str, Opinion]:
+        """More than the charge can have brought: a slip of the point, another unit, or wires without their tare."""
+        found, gross, cathode = super().opinions(), self.cleaned_data.get("gross_mass_g"), self.instance.cathode
+        gain = (gross or 0.0) - (cathode.tare_g or 0.0)
+        theory = summarise(Run.objects.with_sheet().get(pk=cathode.run_id)).theory if gain > 0 else None
+        most = (theory.value or 0.0) * (MORE_ON_A_CORE if cathode.core_id else MORE_THAN_CHARGE) if theory else 0.0
+        if most and gain > most:
+            words = (
+                f"a gain of {show(gain, '_g')} is {gain / theory.value:.3g} times the {show(theory.value, '_g')} that "
+                "the charge of this run can deposit on all that hung there. Look at the number, its unit and the tare."
+            )
+            found["gross_mass_g"] = Opinion("unusual", words)
+        return found
+
+
+def left_at(cathode: Cathode) -> datetime | None:
+    """When it came out: by itself, or with the others at the stop."""
+    events = list(cathode.run.events.all())
+    stop = next((event.at for event in events if event.kind == Event.Kind.STOP), None)
+    return stay_of(cathode, events)[1] or stop
 
 
 class WeighForm(ShellForm):

@@ -55,6 +55,7 @@ class DecisionsForm(AsItStood):
             self.fields["ruling"] = forms.ChoiceField(
                 label=f"It overlaps with {names}. In the overlap counts", required=accepting, widget=forms.RadioSelect,
                 choices=[("this", "this trace"), ("other", names)],
+                error_messages={"required": "Choose which of them counts there: both together would count it twice."},
             )  # fmt: skip
         self.fields["reason"] = forms.CharField(
             label="Why it is believed so",

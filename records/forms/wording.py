@@ -7,7 +7,10 @@ from records.forms.unseen import refuse_endless, refuse_unseen
 
 WORDS: dict[type[forms.Field], dict[str, str]] = {
     forms.Field: {"required": "Fill this in: it is needed here."},
-    forms.ChoiceField: {"invalid_choice": "“%(value)s” is not on the list: choose from it."},
+    forms.ChoiceField: {
+        "required": "Choose one: it is needed here.",
+        "invalid_choice": "“%(value)s” is not on the list: choose from it.",
+    },
     forms.ModelChoiceField: {"invalid_choice": "This is not on the list (any more): choose again."},
     forms.ModelMultipleChoiceField: {
         "invalid_choice": "“%(value)s” is not on the list (any more): choose again.",

@@ -157,3 +157,28 @@ def test_model_shows_the_runs_of_its_moulds(bench):
 
     assert "Runs in its moulds" in html
     assert run.number in html
+
+
+@pytest.mark.parametrize(
+    "early", [{"weighed_at": "2026-02-17T17:59"}, {"separated_on": "2026-02-16"}, {"weighed_at": "2026-02-10T09:00"}]
+)
+def test_nothing_is_weighed_or_taken_off_while_it_hangs_in_the_bath(bench, early):
+    """SCENARIO 7.2: the run ends on 17 February 2026 at 18:00."""
+    cathode = medal_run(weigh=False).cathodes.first()
+
+    page = bench.post(reverse("shell_weigh", args=[cathode.pk]), weighing(**early))
+
+    assert page.status_code == 422 and not Shell.objects.exists()
+    assert "It came out of the bath on 17 February 2026, 18:00" in page.content.decode()
+
+
+def test_more_than_the_charge_can_deposit_is_asked_about(bench):
+    """36.85 Ah deposit 43.69 g of copper (Faraday, CODATA 2018; SCENARIO 11), whatever the balance says."""
+    cathode = medal_run(weigh=False).cathodes.first()
+
+    page = bench.post(reverse("shell_weigh", args=[cathode.pk]), weighing(gross_mass_g="220.5"))
+
+    html = page.content.decode().replace("\u2009", " ")
+    assert page.status_code == 422 and not Shell.objects.exists()
+    assert "is 5.05 times the 43.69 g that the charge of this run can deposit" in html
+    assert 'value="220.5"' in html
