@@ -17,7 +17,6 @@ from records.models import Item
 from records.numbers import SERIES, next_number
 from records.units import show
 
-
 # What may be found more than the whole charge of the run deposits, before it is asked about: errors of balance and
 # charge; on a core, what it drank besides. Rule of this register.
 MORE_THAN_CHARGE, MORE_ON_A_CORE = 1.05, 1.2
