@@ -6,7 +6,7 @@ from django.db.models.signals import post_migrate
 # What adds itself to the register's points of extension.
 REGISTERING = (
     "bath_striking", "cards", "care", "checks", "commission_files", "family", "kept_files", "limits", "long_work",
-    "lookups", "making_cards", "mass_striking", "panels", "papers", "search", "striking", "surveys",
+    "lookups", "making_cards", "mass_striking", "means", "panels", "papers", "search", "striking", "surveys",
     "traits",
 )  # fmt: skip
 

@@ -204,6 +204,7 @@ gate_checks: dict[str, dict[str, Callable[..., Any]]] = {}  # gate -> name of th
 file_parts: list[Callable[[Any, Iterable[Any]], FilePart]] = []  # of a commission, with its consents
 gate_related: list[str] = []  # what the checks read of an item, to prefetch
 gate_columns: dict[str, Callable[[], Any]] = {}  # and what rides along with the question for it
+measurement_doubts: list[Callable[[Any, str], str]] = []  # a Measurement as typed, how it is known -> why not so
 kept_files: list[Callable[[], Iterable[KeptFile]]] = []
 job_kinds: dict[str, str] = {}  # kind of long work -> name of what does it (see services/jobs.py)
 search_sources: list[Callable[[str], Iterable[SearchHit]]] = []

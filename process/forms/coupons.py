@@ -6,6 +6,7 @@ from django import forms
 
 from process.forms.people import person_field
 from process.models import CouponTest
+from process.summaries.hanging import refuse_before_it_came_out
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
@@ -47,7 +48,7 @@ class CouponForm(RecordForm):
         return next((f"{shell}-{each}" for each in letters if f"{shell}-{each}" not in taken), "")
 
     def clean_tested_on(self):
-        return not_ahead(self.cleaned_data["tested_on"])
+        return refuse_before_it_came_out(self.instance.shell.cathode, not_ahead(self.cleaned_data["tested_on"]))
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

@@ -5,7 +5,8 @@ from typing import Any
 from django import forms
 
 from process.forms.asking import AsksUnusual
-from process.forms.thickness import MEAN_WORDS, NO_PLACE, decimals_in_mm, equals_mean
+from process.forms.thickness import MEAN_WORDS, decimals_in_mm, equals_mean
+from process.means import NO_PLACE
 from process.models import Inspection, ThicknessPoint
 from process.ranges import Opinion
 from process.services.copies import ACCEPTING, HELD_AS, fitting_concessions

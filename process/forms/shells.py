@@ -1,15 +1,14 @@
 """What came off: weighing a shell, and measuring its wall."""
 
-from datetime import datetime
 from typing import Any
 
 from django import forms
 from django.utils import timezone
 
 from process.forms.asking import AsksUnusual
-from process.models import Cathode, Event, Run, Shell
+from process.models import Run, Shell
 from process.ranges import Opinion
-from process.summaries.hanging import stay_of
+from process.summaries.hanging import left_at
 from process.summaries.runs import summarise
 from records import clock
 from records.forms.base import RecordForm
@@ -107,13 +106,6 @@ class ShellForm(AsksUnusual, RecordForm):
             )
             found["gross_mass_g"] = Opinion("unusual", words)
         return found
-
-
-def left_at(cathode: Cathode) -> datetime | None:
-    """When it came out: by itself, or with the others at the stop."""
-    events = list(cathode.run.events.all())
-    stop = next((event.at for event in events if event.kind == Event.Kind.STOP), None)
-    return stay_of(cathode, events)[1] or stop
 
 
 class WeighForm(ShellForm):

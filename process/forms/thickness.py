@@ -9,8 +9,10 @@ from django.db.models import Q
 
 from process.forms.asking import AsksUnusual
 from process.forms.people import person_field
+from process.means import NO_PLACE
 from process.models import Shell, ThicknessPoint
 from process.ranges import Opinion
+from process.summaries.hanging import refuse_before_it_came_out
 from records import clock
 from records.figures import Figure
 from records.forms.base import RecordForm
@@ -19,9 +21,6 @@ from records.forms.pictures import offer_pictures
 from records.models import Photo
 from records.units import show
 
-NO_PLACE = re.compile(
-    r"\b(mean|average|averaged|calculated|computed|overall|whole|everywhere|typical)\b", re.IGNORECASE
-)
 MEAN_WORDS = "“{}” is no place: a mean follows from the mass and is shown by itself, marked as calculated."
 EQUAL_WORDS = (
     "{} is the mean calculated from the mass ({}), and no other point has been measured. A calculated mean is never "
@@ -71,7 +70,7 @@ class ThicknessForm(AsksUnusual, RecordForm):
             self.offer("measured_on", clock.today())
 
     def clean_measured_on(self):
-        return not_ahead(self.cleaned_data["measured_on"])
+        return refuse_before_it_came_out(self.instance.shell.cathode, not_ahead(self.cleaned_data["measured_on"]))
 
     def clean_place(self) -> str:
         place = " ".join(self.cleaned_data["place"].split())

@@ -1,15 +1,34 @@
 """What hangs on a rail at an instant, by the events that hung a piece in or took it out."""
 
 from collections.abc import Iterable
-from datetime import datetime
+from datetime import date, datetime
+
+from django.core.exceptions import ValidationError
+from django.utils import timezone
 
 from process.models import Cathode, Event
+from records import clock
 
 
 def stay_of(cathode: Cathode, events: Iterable[Event]) -> tuple[datetime | None, datetime | None]:
     """When it was hung in and when it was taken out; None where no event says so: from the entry, to the stop."""
     own = {event.kind: event.at for event in events if event.cathode_id == cathode.pk}
     return own.get(Event.Kind.HUNG_IN), own.get(Event.Kind.TAKEN_OUT)
+
+
+def left_at(cathode: Cathode) -> datetime | None:
+    """When it came out: by itself, or with the others at the stop."""
+    events = list(cathode.run.events.all())
+    stop = next((event.at for event in events if event.kind == Event.Kind.STOP), None)
+    return stay_of(cathode, events)[1] or stop
+
+
+def refuse_before_it_came_out(cathode: Cathode, day: date | None) -> date | None:
+    """Of what still hung in the bath nothing was measured or tested."""
+    left = left_at(cathode) if day else None
+    if left and day < timezone.localdate(left):
+        raise ValidationError(f"It came out of the bath on {clock.day_words(left)}: write that day or a later one.")
+    return day
 
 
 def hanging_at(cathodes: Iterable[Cathode], events: Iterable[Event], at: datetime) -> list[Cathode]:

@@ -12,7 +12,7 @@ SENTENCE = "A strip of the flange, bent to and fro until it breaks: the best evi
 
 
 def coupon_add(request: HttpRequest, number: str) -> HttpResponse:
-    shell = access.fetch(request, Shell.objects.select_related("item"), item__number=number)
+    shell = access.fetch(request, Shell.objects.select_related("item", "cathode__run"), item__number=number)
     access.require(request, "write", CouponTest)
     form = CouponForm(request.POST or None, instance=CouponTest(shell=shell), user=request.user)
     return answer_form(
@@ -22,7 +22,9 @@ def coupon_add(request: HttpRequest, number: str) -> HttpResponse:
 
 
 def coupon_edit(request: HttpRequest, pk: int) -> HttpResponse:
-    row = access.fetch(request, CouponTest.objects.select_related("shell__item"), to="write", pk=pk)
+    row = access.fetch(
+        request, CouponTest.objects.select_related("shell__item", "shell__cathode__run"), to="write", pk=pk
+    )
     form = CouponForm(request.POST or None, instance=row)
     return answer_form(
         request, form, title=f"Coupon {row.number}", number=row.shell.item.number, verb="Keep", sentence=SENTENCE,

@@ -4,7 +4,7 @@ from typing import Any
 
 from django import forms
 
-from records import clock, units
+from records import clock, extensions, units
 from records.forms.base import RecordForm
 from records.forms.conflicts import Difference
 from records.forms.quantities import QuantityField, QuantityWidget
@@ -88,7 +88,15 @@ class MeasurementForm(RecordForm):
         else:
             for name in VALUE_FIELDS:
                 setattr(self.instance, name, value if name == self.column else None)
+        self._ask_the_others(cleaned)
         return cleaned
+
+    def _ask_the_others(self, cleaned: dict[str, Any]) -> None:
+        """What another app knows of the piece may forbid that this be called measured."""
+        typed = Measurement(item=self.instance.item, what=cleaned.get("what", ""), point=cleaned.get("point", ""))
+        kind = self.entered["amount"].kind if self.entered.get("amount") else ""
+        for sentence in filter(None, (doubt(typed, kind) for doubt in extensions.measurement_doubts)):
+            self.add_error("point" if typed.point else "what", sentence)
 
     def _keep_what_was_typed(self) -> None:
         """What was written belongs to the column that holds the number."""
