@@ -9,6 +9,7 @@ from pint import Quantity
 from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
 from process.chemistry.terms import AREA, LENGTH, MASS, Rule, nominal
+from records.units import ureg
 
 DIAMETER = LENGTH.called("D", "diameter")
 HEIGHT = LENGTH.called("h", "height", Rule.NOT_NEGATIVE)
@@ -22,7 +23,6 @@ def plate_area(length: Quantity, width: Quantity) -> Quantity:
     Errors: a length or width of zero or less.
     Source: area of a rectangle.
 
-    >>> from records.units import ureg
     >>> round(plate_area(150 * ureg.mm, 100 * ureg.mm).magnitude, 6)
     1.5
     """
@@ -37,7 +37,6 @@ def cylinder_area(diameter: Quantity, length: Quantity) -> Quantity:
     Errors: a diameter or length of zero or less.
     Source: lateral area of a right circular cylinder.
 
-    >>> from records.units import ureg
     >>> round(cylinder_area(1.5 * ureg.mm, 200 * ureg.mm).magnitude, 4)
     0.0942
     """
@@ -54,14 +53,15 @@ def cone_area(diameter: Quantity, upper_diameter: Quantity, height: Quantity) ->
     """Area round a cone, whole or cut off, without its ends; with the height zero it is a flat ring.
 
     Equation: A [dm²] = π/2·(D₁ [mm] + D₂ [mm])·√((D₁ − D₂)²/4 + h² [mm])
-    Errors: a foot of zero or less; a negative top or height.
+    Errors: a foot of zero or less; a negative top or height; foot and top alike without a height.
     Source: lateral area of a conical frustum.
 
-    >>> from records.units import ureg
     >>> round(cone_area(60 * ureg.mm, 0 * ureg.mm, 40 * ureg.mm).magnitude, 4)
     0.4712
     """
-    slant = ((diameter - upper_diameter) ** 2 / 4 + height**2) ** 0.5
+    slant = _slant((diameter - upper_diameter) / 2, height)
+    if not nominal(slant.magnitude) > 0:
+        raise ChemistryError("height", "between two circles alike and without a height there is nothing; measure again")
     return math.pi / 2 * (diameter + upper_diameter) * slant
 
 
@@ -73,7 +73,6 @@ def cap_area(diameter: Quantity, height: Quantity) -> Quantity:
     Errors: a diameter of zero or less; a negative height.
     Source: area of a spherical cap (Archimedes).
 
-    >>> from records.units import ureg
     >>> round(cap_area(300 * ureg.mm, 40 * ureg.mm).magnitude, 3)
     7.571
     """
@@ -92,7 +91,6 @@ def revolution_area(radii: Sequence[Quantity], heights: Sequence[Quantity]) -> Q
     Errors: fewer than two points; as many radii as heights are needed; a negative radius; a profile without length.
     Source: first theorem of Pappus and Guldin, each straight part a conical frustum.
 
-    >>> from records.units import ureg
     >>> mm = ureg.mm
     >>> round(revolution_area([10 * mm, 10 * mm], [0 * mm, 100 * mm]).magnitude, 4)
     0.6283
@@ -112,7 +110,14 @@ def _next(radii: Sequence[Quantity], heights: Sequence[Quantity]) -> list[tuple[
 
 def _frustum(one: tuple[Quantity, Quantity], other: tuple[Quantity, Quantity]) -> Quantity:
     (r1, z1), (r2, z2) = one, other
-    return math.pi * (r1 + r2) * ((r1 - r2) ** 2 + (z1 - z2) ** 2) ** 0.5
+    return math.pi * (r1 + r2) * _slant(r1 - r2, z1 - z2)
+
+
+def _slant(across: Quantity, along: Quantity) -> Quantity:
+    """Length of a straight part; of a point written twice none, for a root has no slope at zero and so no ±."""
+    if nominal(across.magnitude) == 0 and nominal(along.magnitude) == 0:
+        return ureg.Quantity(0.0, across.units)
+    return (across**2 + along**2) ** 0.5
 
 
 @formula(
@@ -128,7 +133,6 @@ def foil_area(foil_mass: Quantity, sample_mass: Quantity, sample_area: Quantity)
     Errors: a mass or an area of zero or less.
     Source: common practice; the foil is of even thickness, folds and overlaps count twice.
 
-    >>> from records.units import ureg
     >>> foil_area(3.44 * ureg.g, 0.4 * ureg.g, ureg.Quantity(1, "dm**2")).magnitude
     8.6
     """

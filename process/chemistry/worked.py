@@ -45,6 +45,11 @@ class Entry:
         magnitude: Any = getattr(self.quantity, "magnitude", None)
         return float(magnitude.std_dev) if hasattr(magnitude, "std_dev") else None
 
+    @property
+    def carries_doubt(self) -> bool:
+        each = self.quantity if isinstance(self.quantity, tuple) else (self.quantity,)
+        return any(getattr(quantity.magnitude, "std_dev", 0.0) for quantity in each)
+
 
 @dataclass(frozen=True)
 class Working:
@@ -67,6 +72,15 @@ class Working:
     def quantity(self) -> Quantity:
         assert isinstance(self.result.quantity, Quantity)
         return self.result.quantity
+
+    @property
+    def doubt(self) -> str:
+        """What the ± of the result is, and whose share is missing from it because nobody stated it."""
+        if not self.result.uncertainty:
+            return ""
+        silent = dict.fromkeys(each.symbol for each in self.inputs if each.unit and not each.carries_doubt)
+        lacking = f"; of {', '.join(silent)} none was stated, so theirs is not in it" if silent else ""
+        return f"± is one standard uncertainty{lacking}."
 
 
 def worked(function: Callable[..., Any], *, evidence: Mapping[str, str] | None = None, **inputs: Any) -> Working:

@@ -47,6 +47,11 @@ TERMS = (
     ("shell", "The metal taken off the mould, before it is backed and joined."),
 )
 
+INTRO = (
+    "Each calculated figure of this report: formula, numbers put in and where they come from, sources. A ± is one "
+    "standard uncertainty; it holds what the numbers with a ± bring in, for of the others nobody stated one."
+)
+
 
 def workings(m: Making) -> list[b.Block]:
     """Each formula once, with a row for each figure that follows by it; each constant once."""
@@ -56,14 +61,13 @@ def workings(m: Making) -> list[b.Block]:
     formulas: dict[str, list[tuple[str, Working]]] = {}
     for title, each in found:
         formulas.setdefault(each.equation, []).append((title, each))
-    intro = "Each calculated figure of this report: formula, numbers put in and where they come from, sources."
     tables = [_formula(rows) for rows in formulas.values()]
-    return [b.Appendix("A", "How the figures follow", intro), *tables, _constants([each for _, each in found])]
+    return [b.Appendix("A", "How the figures follow", INTRO), *tables, _constants([each for _, each in found])]
 
 
 def _formula(rows: list[tuple[str, Working]]) -> b.FigureTable:
     first = rows[0][1]
-    where = "; ".join(dict.fromkeys(f"{term.symbol} is {_of(term)}" for term in (*first.inputs, *first.constants)))
+    where = "; ".join(f"{symbol} is {' or '.join(meant)}" for symbol, meant in _meanings(rows).items())
     columns = (b.Column("Figure"), b.Column("Numbers put in, and what follows"))
     lines = tuple((title, _typeset(each.substitution), _known_as(each)) for title, each in rows)
     if any(known for *_, known in lines):
@@ -72,6 +76,16 @@ def _formula(rows: list[tuple[str, Working]]) -> b.FigureTable:
         lines = tuple(line[:2] for line in lines)
     note = f"Here {where}. Source: {first.source}" if where else f"Source: {first.source}"
     return b.FigureTable(columns, lines, caption=f"{first.title.rstrip('.')}: {first.equation}", note=note)
+
+
+def _meanings(rows: list[tuple[str, Working]]) -> dict[str, list[str]]:
+    """What each letter stands for in the rows of a table: one formula serves several metals, a face and a whole."""
+    found: dict[str, list[str]] = {}
+    for _, each in rows:
+        for term in (*each.inputs, *each.constants):
+            meant = found.setdefault(term.symbol, [])
+            meant += [_of(term)] if _of(term) not in meant else []
+    return found
 
 
 def _typeset(substitution: str) -> str:

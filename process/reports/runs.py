@@ -177,7 +177,7 @@ def _maps(each: CathodeSummary) -> list[b.Block]:
     specified = specification_of(each.shell)
     mean = each.face or each.thickness
     wall = wall_of(each.shell, points, mean, specified.thickness_min_mm if specified else None)
-    words = f"{each.shell}: {wall.sentence}" if points else ""
+    words = f"{each.shell}: {sentences(wall.sentence, wall.scatter_words)}" if points else ""
     if not wall.maps:
         return [b.Prose(words)] if words else []
     drawn = [(one.shown, printed(one.photo) if one.photo else None) for one in wall.maps]

@@ -8,6 +8,7 @@ import trimesh
 from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import quad
+from uncertainties import ufloat
 
 from process.chemistry.areas import cap_area, cone_area, cylinder_area, foil_area, plate_area, revolution_area
 from process.chemistry.errors import ChemistryError
@@ -40,6 +41,20 @@ def test_a_cone_against_a_mesh_of_many_sides() -> None:
     mesh = trimesh.creation.cone(radius=30.0, height=40.0, sections=2048)
     foot = math.pi * 30.0**2
     assert cone_area(mm(60), mm(0), mm(40)).m_as("mm**2") == pytest.approx(mesh.area - foot, rel=1e-5)
+
+
+def test_a_ring_without_width_is_nothing() -> None:
+    """Its ± would be none: a root has no slope at zero."""
+    with pytest.raises(ChemistryError, match="height: between two circles alike"):
+        cone_area(Q(ufloat(60, 0.1), "mm"), Q(ufloat(60, 0.1), "mm"), Q(ufloat(0, 0.1), "mm"))
+
+
+def test_a_point_of_a_profile_written_twice_changes_neither_area_nor_doubt() -> None:
+    once = ([Q(ufloat(10, 0.1), "mm"), Q(ufloat(12, 0.1), "mm")], [mm(0), mm(5)])
+    twice = tuple([column[0], *column] for column in once)
+    found, again = revolution_area(*once).magnitude, revolution_area(*twice).magnitude
+    assert again.nominal_value == pytest.approx(found.nominal_value)
+    assert again.std_dev == pytest.approx(found.std_dev)
 
 
 def test_a_ring_is_a_cone_without_height() -> None:

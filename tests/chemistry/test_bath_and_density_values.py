@@ -11,7 +11,7 @@ from process.chemistry.agreement import Agreement, compare
 from process.chemistry.anodes import anode_loss, drift
 from process.chemistry.baths import copper_gained, ledger, predicted_acid, predicted_salt
 from process.chemistry.constants import ACID_PER_COPPER, COPPER_IN_SALT, COPPER_SULPHATE, SULPHURIC_ACID
-from process.chemistry.density import fill_masses, hydrostatic_density, mass_of, mean_density
+from process.chemistry.density import AIR_DENSITY, fill_masses, hydrostatic_density, mass_of, mean_density
 from process.chemistry.dimensions import deviation, linear_scale, predicted_dimension
 from process.chemistry.errors import ChemistryError
 from process.chemistry.expansion import EXPANSIONS, expansion_of, length_at
@@ -123,6 +123,15 @@ def test_water_that_is_ice_or_hot_is_refused() -> None:
 def test_density_of_air() -> None:
     known = row("AIR-1")
     agrees(air_density(Q(20, "degC"), known["p"], Q(50, "pct")), known.expected, known.tolerance)
+
+
+def test_air_that_nobody_read_is_that_of_a_room() -> None:
+    """Between 18 and 24 °C, 990 and 1030 hPa, 30 and 70 % it lies within 5 % of the density taken."""
+    rooms = [(c, p, h) for c in (18, 24) for p in (990, 1030) for h in (30, 70)]
+    for celsius, hpa, percent in rooms:
+        found = air_density(Q(celsius, "degC"), Q(hpa, "hPa"), Q(percent, "pct"))
+        assert AIR_DENSITY.m_as("g/cm**3") == pytest.approx(found.m_as("g/cm**3"), rel=0.05)
+    assert AIR_DENSITY.m_as("kg/m**3") == pytest.approx(row("AIR-1").expected.m_as("kg/m**3"), rel=0.002)
 
 
 @pytest.mark.parametrize("identity", ["HYD-3", "HYD-4"])

@@ -41,6 +41,15 @@ def test_a_working_carries_uncertainty_to_its_result() -> None:
     assert shown.inputs[0].uncertainty is None
 
 
+def test_a_doubt_says_whose_share_it_lacks() -> None:
+    """A mass without ± may err too: the ± of the thickness holds the area's alone."""
+    lacking = worked(mean_thickness, ion=COPPER, mass=Q(22.05, "g"), area=Q(ufloat(40.2, 0.8), "cm**2"))
+    whole = worked(mean_thickness, ion=COPPER, mass=Q(ufloat(22.05, 0.01), "g"), area=Q(ufloat(40.2, 0.8), "cm**2"))
+    none = worked(mean_thickness, ion=COPPER, mass=Q(22.05, "g"), area=Q(40.2, "cm**2"))
+    assert lacking.doubt == "± is one standard uncertainty; of m none was stated, so theirs is not in it."
+    assert (whole.doubt, none.doubt) == ("± is one standard uncertainty.", "")
+
+
 def test_typed_units_are_shown_in_the_units_of_the_formula() -> None:
     shown = worked(relief_disc_area, diameter=Q(2, "inch"))
     assert shown.substitution == "A = π × (50.8 mm)²/4 × 1 = 0.202683 dm²"

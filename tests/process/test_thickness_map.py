@@ -44,6 +44,24 @@ def point(shell: Shell, thickness: float, place: str = "rim", **fields) -> Thick
     return ThicknessPoint.objects.create(shell=shell, **about | fields)
 
 
+def test_mean_and_scatter_of_the_points_are_reckoned_and_said_to_be_of_chosen_places(technician, coin):
+    """0.48, 0.40, 0.42, 0.28 mm: mean 0.395, standard deviation 0.0839 mm, by hand and by JCGM 100, 4.2."""
+    for place, thickness in (("rim", 0.48), ("field", 0.40), ("shield", 0.42), ("between the letters", 0.28)):
+        point(coin, thickness, place)
+
+    mean, scatter = wall_of(coin, coin.thickness_points.all(), None, None).scatter
+
+    assert (mean.value, scatter.value) == pytest.approx((0.395, 0.08386), abs=1e-5)
+    assert {mean.kind, scatter.kind} == {"calculated"} and "no mean of the wall" in mean.note
+    page = technician.get(coin.get_absolute_url()).content.decode()
+    assert "Mean and scatter of the points" in page
+
+
+def test_of_two_points_no_scatter_is_told(coin):
+    rows = [point(coin, 0.48), point(coin, 0.40, "field")]
+    assert wall_of(coin, rows, None, None).scatter == ()
+
+
 @pytest.mark.parametrize("typed", [("0.42", "mm"), ("0,422", "mm"), ("422", "µm"), ("0.39", "mm")])
 def test_the_calculated_mean_as_the_only_measured_point_is_asked_about(technician, coin, typed):
     number, unit = typed
