@@ -25,6 +25,7 @@ from process.summaries.hanging import stay_of
 from process.summaries.pieces import still_to_run
 from process.summaries.planning import finish
 from process.summaries.segments import Rail
+from process.summaries.skins import by_charge
 from records.figures import Figure
 from records.models import Item
 from records.units import show
@@ -153,16 +154,19 @@ def _summary(run: Run, metal: Ion, cathode: Cathode, share: Figure, off: Figure 
 
 
 def _thickness(run: Run, metal: Ion, cathode: Cathode, share: Figure, gain: Quantity | None) -> Figure:
-    """R4 from the balance, or what the charge so far has grown at the planned efficiency."""
-    area = quantity(cathode, "total_area_dm2")
-    if gain is not None:
+    """R4 from the balance, or what the charge has grown at the planned efficiency: so far, or where a core drank."""
+    area, passed = quantity(cathode, "total_area_dm2"), share.working.quantity if share.working else None
+    drank = by_charge("Mean thickness", metal, gain, passed, cathode) if gain is not None else None
+    if drank is not None:
+        found = drank
+    elif gain is not None:
         found = figure("Mean thickness", "_mm", mean_thickness, evidence=BALANCE, ion=metal, mass=gain, area=area)
-    elif share.working is None:
+    elif passed is None:
         found = Figure("Mean thickness so far", None, "_mm", note=share.note)
     else:
         found = figure(
             "Mean thickness so far", "_mm", grown_thickness,
-            ion=metal, charge=share.working.quantity, area=area, efficiency=run.planned_efficiency_pct / 100,
+            ion=metal, charge=passed, area=area, efficiency=run.planned_efficiency_pct / 100,
         )  # fmt: skip
     return Figure(
         found.label,

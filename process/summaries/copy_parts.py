@@ -13,6 +13,7 @@ from process.summaries.cathodes import gain_of_shell
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
 from process.summaries.planning import metal_of
+from process.summaries.skins import by_charge, charge_on, with_charge
 from records.figures import Figure
 from records.models import Item, Measurement
 from records.riding import read_rows, riding
@@ -51,7 +52,7 @@ def parts_of(making_up: MakingUp) -> tuple[ShellPart, ...]:
     )
     points = ThicknessPoint.objects.select_related("photo")
     closings = riding(CoreClosing.objects.filter(shell=OuterRef("pk")), CLOSING)
-    rows = rows.annotate(closing_rows=closings).prefetch_related(Prefetch("thickness_points", points))
+    rows = with_charge(rows.annotate(closing_rows=closings)).prefetch_related(Prefetch("thickness_points", points))
     return tuple(part_of(take_closings(shell)) for shell in rows)
 
 
@@ -78,7 +79,10 @@ def bare_part_of(shell: Shell) -> ShellPart:
 
 
 def _face(shell: Shell, metal: Ion, trimmed: Quantity | None) -> Figure | None:
-    """The mean wall; a skin on a core is never trimmed, so there all that was deposited counts, over its whole area."""
+    """The mean wall; a skin on a core is never trimmed, so there all that was deposited counts, over its whole area.
+
+    Where the core drank, what was deposited follows from the charge, which comes with rows of `with_charge`.
+    """
     cathode = shell.cathode
     if trimmed is not None:
         return figure(
@@ -88,6 +92,8 @@ def _face(shell: Shell, metal: Ion, trimmed: Quantity | None) -> Figure | None:
     gain = gain_of_shell(shell)
     if not cathode.core_id or gain is None or apart(gain.m)[0] <= 0:
         return None
+    if (drank := by_charge(WALL, metal, gain, charge_on(shell), cathode)) is not None:
+        return drank
     measured = {"mass": "measured", "area": "measured"}
     area = quantity(cathode, "total_area_dm2")
     return figure(WALL, "_mm", mean_thickness, evidence=measured, ion=metal, mass=gain, area=area)

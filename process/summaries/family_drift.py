@@ -14,6 +14,7 @@ from process.summaries.copy_sizes import ACROSS, MEASURED, length_of, outside_of
 from process.summaries.drift import SIZED
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart
+from process.summaries.skins import with_charge
 from records.extensions import SizeStep
 from records.models import Item, Measurement
 from records.units import ureg
@@ -50,7 +51,7 @@ def _makings(things: Iterable[Item]) -> dict[int, MakingUp]:
         coats_um=Subquery(_COATS.annotate(depth=Sum("thickness_um")).values("depth")),
         across_mm=Subquery(_LAST.values("diameter_mm")[:1]), across_typed=Subquery(_LAST.values("as_typed")[:1]),
     )  # fmt: skip
-    return {row.pk: row for row in rows.prefetch_related(Prefetch("shells", PARTS))}
+    return {row.pk: row for row in rows.prefetch_related(Prefetch("shells", with_charge(PARTS)))}
 
 
 def _measured(things: dict[str, Item], makings: dict[int, MakingUp]) -> dict[str, Quantity | None]:

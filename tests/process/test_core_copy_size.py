@@ -2,8 +2,9 @@
 
 import pytest
 
-from process.models import Core, Shell
+from process.models import Core, Run, Shell
 from process.summaries.copies import summarise
+from process.summaries.runs import summarise as summarise_run
 from records.models import Measurement
 from tests.factories import make_copy
 from tests.process.scenario_runs import mask_run
@@ -23,5 +24,25 @@ def test_the_breadth_of_the_mask_counts_the_skin_on_both_sides():
 
     breadth = next(each for each in summarise(copy.making_up, [], None).size if each.label == "Breadth predicted")
 
-    # The balance stood at 100.5 %: 194.8 g over 8.60 dm² make 0.254 mm instead of 0.25.
-    assert breadth.value == pytest.approx(168.634, abs=0.01)
+    # The balance stood at 100.5 %: 194.8 g over 8.60 dm² would make 0.254 mm; the core drank the rest.
+    assert breadth.value == pytest.approx(168.634, abs=5e-4)
+
+
+def test_the_wall_of_a_skin_on_a_core_that_drank_follows_from_the_charge():
+    """SCENARIO 7.6: 191.9 g of 163.5 Ah at 99 % over 860 cm² are 0.250 mm; the 194.8 g weighed would say 0.254."""
+    run = mask_run(mass_g=1507.2)
+
+    (mask,) = summarise_run(Run.objects.with_sheet().get(pk=run.pk)).cathodes
+
+    assert mask.thickness.value == pytest.approx(0.25014, abs=5e-6)
+    assert mask.thickness.kind == "estimated" and "drank" in mask.thickness.note
+
+
+def test_a_skin_that_weighs_no_more_than_its_charge_allows_is_believed():
+    """191.0 g of at most 193.8 g."""
+    run = mask_run(mass_g=1503.4)
+
+    (mask,) = summarise_run(Run.objects.with_sheet().get(pk=run.pk)).cathodes
+
+    assert mask.thickness.value == pytest.approx(191.0 / (8.92 * 860) * 10, abs=1e-6)
+    assert mask.thickness.kind == "calculated"
