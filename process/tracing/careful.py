@@ -1,9 +1,11 @@
 """The careful reader: the standard library line by line, five times slower, and each fault named with its line."""
 
 import csv
+import sys
 from array import array
 from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import TextIO
 
 import numpy as np
 
@@ -11,7 +13,7 @@ from process.tracing.cells import KINDS
 from process.tracing.errors import TraceRefused
 from process.tracing.mapping import ELAPSED_UNITS, Mapping
 from process.tracing.stamps import Unreadable, duration, stamp
-from process.tracing.table import Table, number_columns
+from process.tracing.table import MOST, Table, number_columns
 
 TELL_LINES = 20_000
 
@@ -48,7 +50,7 @@ def read_carefully(
     )
 
 
-def number(text: str, decimal: str) -> float:
+def number(text: str, decimal: str, most: float = MOST) -> float:
     """A figure; nothing where the cell is empty (as NaN); anything else is unreadable."""
     plain = text.strip()
     if not plain:
@@ -58,19 +60,15 @@ def number(text: str, decimal: str) -> float:
     if not KINDS["number"].fullmatch(plain) or (decimal == "." and "," in plain) or (decimal == "," and "." in plain):
         raise Unreadable(f"“{plain[:20]}” is no figure with a decimal {'comma' if decimal == ',' else 'point'}")
     value = float(plain.replace(",", "."))
-    if abs(value) == float("inf"):
+    if abs(value) > most:
         raise Unreadable(f"“{plain[:20]}” is beyond all measure")
     return value
 
 
 def _rows(path: Path, mapping: Mapping, ends_with_newline: bool) -> Iterator[tuple[int, list[str]]]:
     with path.open(encoding="utf-8-sig", newline="") as text:
-        for _ in range(mapping.skip):
-            text.readline()
-        reader = csv.reader(text, delimiter=mapping.delimiter)
         broken: tuple[int, int] | None = None
-        for row in _guarded(reader, mapping.skip):
-            line = reader.line_num + mapping.skip
+        for line, row in _parted(text, mapping):
             if broken:
                 raise TraceRefused(_misshapen(broken[1], mapping), broken[0])
             if not row or (len(row) == 1 and not row[0].strip()):
@@ -87,12 +85,34 @@ def _rows(path: Path, mapping: Mapping, ends_with_newline: bool) -> Iterator[tup
             raise TraceRefused(_misshapen(broken[1], mapping), broken[0])
 
 
-def _guarded(reader: Iterator[list[str]], skipped: int) -> Iterator[list[str]]:
+def _parted(text: TextIO, mapping: Mapping) -> Iterator[tuple[int, list[str]]]:
+    """Lines below the headings with their numbers, cell by cell."""
+    reader = csv.reader(text, delimiter=mapping.delimiter)
     try:
-        yield from reader
-    except (csv.Error, UnicodeDecodeError) as error:
-        line = getattr(reader, "line_num", 0) + skipped + 1
-        raise TraceRefused("cannot be parted into cells or holds characters of another encoding.", line) from error
+        for _ in range(mapping.skip):
+            text.readline()
+        for row in reader:
+            yield reader.line_num + mapping.skip, row
+    except csv.Error as error:
+        said = "cannot be parted into cells: a quotation mark stands open, or a cell is far too long; export it again."
+        raise TraceRefused(said, reader.line_num + mapping.skip + 1) from error
+    except UnicodeDecodeError as error:
+        line = _undecodable(Path(text.name))
+        raise TraceRefused("holds a character of another encoding: export the file again as UTF-8.", line) from error
+
+
+def _undecodable(path: Path) -> int | None:
+    """The line itself: the text is decoded by larger pieces."""
+    with path.open("rb") as file:
+        return next((number for number, line in enumerate(file, 1) if not _is_utf8(line)), None)
+
+
+def _is_utf8(line: bytes) -> bool:
+    try:
+        line.decode()
+    except UnicodeDecodeError:
+        return False
+    return True
 
 
 def _misshapen(found: int, mapping: Mapping) -> str:
@@ -118,7 +138,7 @@ def _agreed(offset: int | None, mapping: Mapping) -> int:
 def _elapsed(text: str, mapping: Mapping) -> float:
     if mapping.time_kind == "elapsed" and mapping.elapsed_unit == "dhms":
         return duration(text)
-    value = number(text, mapping.decimal)
+    value = number(text, mapping.decimal, sys.float_info.max)  # times are held against the calendar later
     if value != value:
         raise Unreadable("the time is missing")
     return value * ELAPSED_UNITS[mapping.elapsed_unit or "s"]

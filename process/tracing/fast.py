@@ -14,7 +14,7 @@ import numpy as np
 from process.tracing.engine import engine
 from process.tracing.mapping import ELAPSED_UNITS, Mapping
 from process.tracing.stamps import STAMP, offset_of
-from process.tracing.table import Table, number_columns
+from process.tracing.table import MOST, Table, number_columns
 from process.tracing.watching import fetched
 
 
@@ -117,5 +117,6 @@ def _figures(values: Any) -> np.ndarray:
 
 
 def _is_sound(values: Any) -> bool:
-    """Neither a written “NaN” nor an infinity, as against an empty cell."""
-    return bool(np.isfinite(values.sum())) or bool(values.count() == 0 if np.ma.isMaskedArray(values) else False)
+    """No written “NaN”, no infinity and nothing beyond measure, as against an empty cell; by one sum of squares."""
+    plain = values.filled(0.0) if isinstance(values, np.ma.MaskedArray) else values
+    return bool(np.dot(plain, plain) <= MOST**2)

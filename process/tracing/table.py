@@ -7,6 +7,8 @@ from numpy.typing import NDArray
 
 from process.tracing.mapping import Mapping
 
+MOST = 1e9  # of any figure, whatever its unit: no logger measures more
+
 
 @dataclass(frozen=True)
 class Table:

@@ -118,6 +118,7 @@ TOLD = {
     "a thousand with an underscore": ("2026-03-13T00:01:00Z,1_000\n", "Line 3: “1_000” is no figure"),
     "a word for an instant": ("infinity,0.42\n", "Line 3: “infinity” is no date"),
     "an offset where the others have a fraction": ("2026-03-13T00:01:0+0Z,0.42\n", "Line 3: .* is no date"),
+    "a figure beyond all measure": ("2026-03-13T00:01:00Z,1e10\n", "Line 3: “1e10” is beyond all measure"),
     "a year beyond": ("3026-03-13T00:01:00Z,0.42\n", "Line 3: the time lies before 1900 or after 2199"),
 }
 
@@ -151,4 +152,13 @@ def test_underscores_far_below_are_seen(tmp_path):
     rows[19_000] = rows[19_000].replace("0.42", "4_2")
     path = written(tmp_path, "time,current_A\n" + "\n".join(rows) + "\n")
     with pytest.raises(TraceRefused, match="Line 19002: “4_2” is no figure"):
+        read(survey(path, LIMIT), answered(path))
+
+
+def test_a_character_of_another_encoding_is_told_with_its_line(tmp_path):
+    """A mark of UTF-8 at the beginning, and further down what is none."""
+    rows = [f"2026-03-13T00:{minute:02}:00Z,0.42" for minute in range(30)]
+    text = ("\ufefftime,current_A\n" + "\n".join(rows) + "\n").encode().replace(b"00:20:00Z", b"00:20:00\xb0")
+    path = written(tmp_path, text)
+    with pytest.raises(TraceRefused, match="Line 22: holds a character of another encoding"):
         read(survey(path, LIMIT), answered(path))
