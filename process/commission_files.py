@@ -53,7 +53,7 @@ def _moulds(commission: Commission) -> Iterable[OpenMatter]:
     owing = Mould.objects.filter(commission=commission, fate__in=[Mould.Fate.IN_STORE, Mould.Fate.ON_LOAN])
     rows = owing.filter(model__consents__mould_fate__in=OWED, model__consents__commissions=commission)
     for mould in rows.select_related("item").distinct():
-        words = f"Mould {mould.item.number} is {mould.get_fate_display()}; the owner's consent asks for its end."
+        words = f"Mould {mould.item.number} is {mould.get_fate_display()}; the owner’s consent asks for its end."
         yield OpenMatter(words, REGISTRAR, mould.get_absolute_url())
 
 

@@ -63,7 +63,7 @@ def commissions_without_consent(request: HttpRequest) -> Iterable[HomeCard]:
         return
     waiting = {row.commission.number: row.commission for row in wanted_for(request) if not row.has_consent}
     for number, commission in waiting.items():
-        sentence = f"Ask for the owner's consent for {number}"
+        sentence = f"Ask for the owner’s consent for {number}"
         yield HomeCard(sentence, commission.get_absolute_url(), "now", "blocked")
 
 

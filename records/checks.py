@@ -116,7 +116,7 @@ def permanent_mark(subject: Subject, on: date) -> Check | None:
         return Check(PERMANENT_MARK, True, f"{mark}, {mark.get_method_display()}, photographed.")
     sentence = f"{copy.number} carries no permanent, photographed mark that says it is a copy."
     if mark and mark.is_photographed_copy_mark:
-        sentence = f"{mark} does not pass the museum's rules. {' '.join(each.sentence for each in closing)}"
+        sentence = f"{mark} does not pass the museum’s rules. {' '.join(each.sentence for each in closing)}"
     return Check(PERMANENT_MARK, False, sentence, TECHNICIAN)
 
 

@@ -29,8 +29,8 @@ BITES = {
     "purposes": "the moulding, how the copy is held, lent, given, touched",
     "pulls": "each run, each cast", "copies": "the moulding, the making-up",
     "sale": "the moulding, how the copy is held, a sale",
-    "scan": "a scan that is sent", "presence": "the moulding", "moulds": "each run after that day, the mould's end",
-    "label": "the label's approval and print",
+    "scan": "a scan that is sent", "presence": "the moulding", "moulds": "each run after that day, the mould’s end",
+    "label": "the label’s approval and print",
 }  # fmt: skip
 
 

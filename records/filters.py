@@ -1,11 +1,14 @@
 """Filters of lists, set as a sentence: the labels are its parts."""
 
+from itertools import product
+
 from django import forms
 from django.db.models import Q, QuerySet
 
 from records import searching
 from records.forms.lookup import LookupField
 from records.models import Item
+from records.searching import spellings
 
 
 class ItemFilter(forms.Form):
@@ -47,7 +50,7 @@ def by_words(rows: QuerySet, typed: str, *columns: str) -> QuerySet:
     """Rows in which every typed word stands in one of the columns."""
     for word in typed.replace("\0", "").split()[:8]:
         said = Q()
-        for column in columns:
-            said |= Q(**{f"{column}__icontains": word})
+        for column, spelling in product(columns, spellings(word)):
+            said |= Q(**{f"{column}__icontains": spelling})
         rows = rows.filter(said)
     return rows

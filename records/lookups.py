@@ -8,7 +8,7 @@ from django.db.models import Model, Q, QuerySet, Value
 from django.db.models.functions import Lower, Replace
 
 from records.models import Commission, ConditionReport, Item, Party, Place
-from records.searching import find, fold
+from records.searching import find, fold, spellings
 
 MOST = 20  # are offered at once
 LONGEST, LONGEST_LIST = 2000, 40_000
@@ -57,10 +57,10 @@ class Lookup:
         names = list(names)
         rows = self.rows() if rows is None else rows
         squeezed = {squeeze(name) for name in names}
-        rows = rows.alias(_squeezed=Replace(Lower(self.key), Value(" "), Value("")))
+        rows = rows.alias(_squeezed=squeezed_column(self.key))
         wanted = Q(_squeezed__in=squeezed) | Q(**{f"{self.key}__in": names})
         if self.also:
-            rows = rows.alias(_also=Replace(Lower(self.also), Value(" "), Value("")))
+            rows = rows.alias(_also=squeezed_column(self.also))
             wanted |= Q(_also__in=squeezed - {""})
         found = list(rows.filter(wanted))
         return {name: self._best(name, found) for name in names}
@@ -87,18 +87,25 @@ class Lookup:
         if rows.model is Item:
             return list(find(rows, typed)[:MOST])
         for word in typed.split()[:8]:
-            occurs = Q(**{f"{self.key}__icontains": word})
-            rows = rows.filter(occurs | Q(**{f"{self.also}__iexact": word}) if self.also else occurs)
+            occurs = Q(**{f"{self.also}__iexact": word}) if self.also else Q()
+            for spelling in spellings(word):
+                occurs |= Q(**{f"{self.key}__icontains": spelling})
+            rows = rows.filter(occurs)
         return list(rows[:MOST])
 
 
 def squeeze(name: str) -> str:
-    """A number as it is compared: small letters, no spaces.
+    """A number or name as it is compared: small letters, no spaces, one apostrophe.
 
     >>> squeeze(" ovm. 1931.0044 ")
     'ovm.1931.0044'
     """
-    return "".join(name.lower().split())
+    return "".join(name.lower().replace("’", "'").split())
+
+
+def squeezed_column(column: str) -> Replace:
+    """The same of a column, within the question to the database."""
+    return Replace(Replace(Lower(column), Value(" "), Value("")), Value("’"), Value("'"))
 
 
 def split(text: str, lookup: Lookup) -> tuple[list[Model], list[str]]:

@@ -24,7 +24,7 @@ def doubts(photo: Photo, seen: Seen | None) -> Iterator[str]:
     if late := added_late(photo):
         yield f"{late}."
     if clock.is_future(photo.taken_at):
-        yield "It is said to be taken in the future: the camera's clock was wrong."
+        yield "It is said to be taken in the future: the camera’s clock was wrong."
     if not photo.taken_reason and is_corrected(photo, seen):
         yield "The time differs from what the camera wrote, and no reason is given."
 

@@ -2,7 +2,7 @@
 
 import unicodedata
 
-from django.db.models import QuerySet
+from django.db.models import Q, QuerySet
 
 # What a colleague elsewhere may call the same thing.
 SYNONYMS = {
@@ -26,10 +26,20 @@ def words_of(item) -> str:
     return fold(" ".join(parts))
 
 
+def spellings(word: str) -> set[str]:
+    """A word with either apostrophe: keyboards give the straight one, printed words carry the curly one.
+
+    >>> sorted(spellings("medal's")) == ["medal's", "medal’s"]
+    True
+    """
+    return {word.replace("’", "'"), word.replace("'", "’")}
+
+
 def find(rows: QuerySet, typed: str, field: str = "search_text") -> QuerySet:
     """Rows in which every typed word, or the trade's word for it, occurs."""
     for word in fold(typed)[:200].split():
-        term = SYNONYMS.get(word, word)
-        matching = rows.filter(**{f"{field}__contains": word})
-        rows = matching if term == word else matching | rows.filter(**{f"{field}__contains": term})
+        wanted = Q()
+        for spelling in spellings(word) | {SYNONYMS.get(word, word)}:
+            wanted |= Q(**{f"{field}__contains": spelling})
+        rows = rows.filter(wanted)
     return rows

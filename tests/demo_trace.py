@@ -117,7 +117,7 @@ def _copy(copy: Item, making: MakingUp, shells: list[Shell]) -> Iterator[tuple[s
     yield "Made up on", f"{making.made_up_on:%-d %B %Y}"
     yield "Mass predicted", f"{metal + fill:.2f}"
     yield "Mass measured", f"{last.mass_g:.2f}"
-    yield "Against the model", f"{last.mass_g / model['mass'].mass_g * 100:.1f}"
+    yield "Mass against the model", f"{last.mass_g / model['mass'].mass_g * 100:.1f}"
     yield "Diameter predicted", f"{size:.2f}"
     yield "Diameter measured", f"{last.diameter_mm:.2f}"
     yield "Deviation", f"{(last.diameter_mm / size - 1) * 100:.2f}".replace("-", "−")

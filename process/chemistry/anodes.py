@@ -29,7 +29,7 @@ def anode_need(mass: Quantity, factor: float = ANODE_MASS_FACTOR) -> Quantity:
 
 
 @formula(
-    RATIO.called("x", "anode loss against Faraday's law"),
+    RATIO.called("x", "anode loss against Faraday’s law"),
     "k",
     ion=ION,
     mass_before=MASS.called("m₁", "anodes before"),
@@ -41,7 +41,7 @@ def anode_loss(ion: Ion, mass_before: Quantity, mass_after: Quantity, charge: Qu
 
     Equation: x [1] = (m₁ [g] − m₂ [g]) / (k [g/(A·h)]·Q [A·h])
     Errors: negative mass; a charge of zero or less.
-    Source: Faraday's law at the anode; the usual band is common practice, from memory.
+    Source: Faraday’s law at the anode; the usual band is common practice, from memory.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg
@@ -66,7 +66,7 @@ def drift(ion: Ion, charge: Quantity, anode: Quantity | float, cathode: Quantity
 
     Equation: Δc [g/L] = k [g/(A·h)]·Q [A·h]·(η₁ [1] − η₂ [1]) / V [L]
     Errors: negative charge; an efficiency or a volume of zero or less.
-    Source: Faraday's law at both electrodes.
+    Source: Faraday’s law at both electrodes.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg

@@ -18,7 +18,7 @@ NOTHING = ureg.Quantity(0.0, "g")
 
 
 def ledger(opening: Quantity, charges: Sequence[Quantity]) -> tuple[Quantity, ...]:
-    """The bath's ampere-hours after each run.
+    """The bath’s ampere-hours after each run.
 
     Equation: ΣQ(n) [A·h] = Q₀ [A·h] + Q(1) [A·h] + … + Q(n) [A·h]
     Errors: a negative charge, or something that is no charge.

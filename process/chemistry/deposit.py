@@ -77,7 +77,7 @@ def grown_thickness(ion: Ion, charge: Quantity, area: Quantity, efficiency: Quan
 
     Equation: d [mm] = k [g/(A·h)]·Q [A·h]·η [1] / (ρ [g/cm³]·A [dm²])
     Errors: negative charge; an area of zero or less; an efficiency that is not more than 0 and at most 1.
-    Source: Faraday's law and the definition of density; OpenStax Chemistry 2e, section 17.7.
+    Source: Faraday’s law and the definition of density; OpenStax Chemistry 2e, section 17.7.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg
@@ -93,7 +93,7 @@ def growth_rate(ion: Ion, current_density: Quantity, efficiency: Quantity | floa
 
     Equation: r [µm/h] = k [g/(A·h)]·j [A/dm²]·η [1] / ρ [g/cm³]
     Errors: negative current density; an efficiency that is not more than 0 and at most 1.
-    Source: Faraday's law and the definition of density; OpenStax Chemistry 2e, section 17.7.
+    Source: Faraday’s law and the definition of density; OpenStax Chemistry 2e, section 17.7.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg
@@ -128,7 +128,7 @@ def efficiency(ion: Ion, mass: Quantity, charge: Quantity) -> Quantity:
 
     Equation: η [1] = m [g] / (k [g/(A·h)]·Q [A·h])
     Errors: negative mass; a charge of zero or less.
-    Source: Faraday's law, solved for the efficiency; OpenStax Chemistry 2e, section 17.7.
+    Source: Faraday’s law, solved for the efficiency; OpenStax Chemistry 2e, section 17.7.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg
@@ -171,7 +171,7 @@ def interface_depth(thickness: Quantity, charge_before: Quantity, charge_total: 
 
     Equation: d₁ [mm] = d [mm]·Q₁ [A·h] / Q [A·h]
     Errors: negative thickness or charge; a whole charge of zero.
-    Source: growth is proportional to charge by Faraday's law at constant efficiency.
+    Source: growth is proportional to charge by Faraday’s law at constant efficiency.
 
     >>> from records.units import ureg
     >>> depth = interface_depth(0.422 * ureg.mm, ureg.Quantity(3.92, "A*h"), ureg.Quantity(8.94, "A*h"))

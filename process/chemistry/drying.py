@@ -76,7 +76,7 @@ def apparent_efficiency(ion: Ion, gain: Quantity, charge: Quantity) -> Quantity:
 
     Equation: η [1] = g [g] / (k [g/(A·h)]·Q [A·h])
     Errors: a charge of zero or less.
-    Source: Faraday's law; OpenStax Chemistry 2e, section 17.7.
+    Source: Faraday’s law; OpenStax Chemistry 2e, section 17.7.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg
@@ -99,7 +99,7 @@ def residue(ion: Ion, gain: Quantity, charge: Quantity, efficiency: Quantity | f
 
     Equation: r [g] = g [g] − k [g/(A·h)]·Q [A·h]·η [1]
     Errors: a charge of zero or less; an efficiency that is not more than 0 and at most 1.
-    Source: Faraday's law; OpenStax Chemistry 2e, section 17.7.
+    Source: Faraday’s law; OpenStax Chemistry 2e, section 17.7.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg

@@ -1,4 +1,4 @@
-"""Faraday's law in each direction: charge, mass, current and time."""
+"""Faraday’s law in each direction: charge, mass, current and time."""
 
 from pint import Quantity
 
@@ -14,7 +14,7 @@ def electrochemical_equivalent(ion: Ion) -> Quantity:
 
     Equation: k [g/(A·h)] = M [g/mol] / (z [1]·F [C/mol])
     Errors: a metal that is not an ion of this kit.
-    Source: Faraday's law; OpenStax Chemistry 2e, section 17.7.
+    Source: Faraday’s law; OpenStax Chemistry 2e, section 17.7.
 
     >>> from process.chemistry.metals import ion
     >>> round(electrochemical_equivalent(ion("Cu2+")).magnitude, 5)
@@ -44,7 +44,7 @@ def deposited_mass(ion: Ion, charge: Quantity, efficiency: Quantity | float = 1.
 
     Equation: m [g] = k [g/(A·h)]·Q [A·h]·η [1]
     Errors: negative charge; an efficiency that is not more than 0 and at most 1.
-    Source: Faraday's law; OpenStax Chemistry 2e, section 17.7.
+    Source: Faraday’s law; OpenStax Chemistry 2e, section 17.7.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg
@@ -60,7 +60,7 @@ def charge_for_mass(ion: Ion, mass: Quantity, efficiency: Quantity | float = 1.0
 
     Equation: Q [A·h] = m [g] / (k [g/(A·h)]·η [1])
     Errors: negative mass; an efficiency that is not more than 0 and at most 1.
-    Source: Faraday's law, solved for the charge; OpenStax Chemistry 2e, section 17.7.
+    Source: Faraday’s law, solved for the charge; OpenStax Chemistry 2e, section 17.7.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg

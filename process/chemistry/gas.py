@@ -33,7 +33,7 @@ def hydrogen_volume(
 
     Equation: V [L] = Q [A·h]·(1 − η [1])·R [J/(mol·K)]·T [K] / (2·F [C/mol]·p [kPa])
     Errors: negative charge; an efficiency below 0 or over 1; no temperature or pressure.
-    Source: Faraday's law and the ideal gas; OpenStax Chemistry 2e, sections 9.2 and 17.7.
+    Source: Faraday’s law and the ideal gas; OpenStax Chemistry 2e, sections 9.2 and 17.7.
 
     >>> round(hydrogen_volume(ureg.Quantity(7.867, "A*h"), 6.90 / 9.326).magnitude, 2)
     0.92
@@ -49,7 +49,7 @@ def hydrogen_volume(
     rectifier_efficiency=RATIO.called("η", "efficiency of the rectifier", Rule.FRACTION),
 )
 def energy_used(voltage: Quantity, charge: Quantity, rectifier_efficiency: Quantity | float = 1.0) -> Quantity:
-    """Energy that a charge took at a mean cell voltage; from the wall, with the rectifier's efficiency.
+    """Energy that a charge took at a mean cell voltage; from the wall, with the rectifier’s efficiency.
 
     Equation: E [kWh] = U [V]·Q [A·h] / η [1]
     Errors: a negative voltage or charge; an efficiency that is not more than 0 and at most 1.

@@ -1,4 +1,4 @@
-"""Whether a bath's figure lies within its limits: target, warning, stop."""
+"""Whether a bath’s figure lies within its limits: target, warning, stop."""
 
 from dataclasses import dataclass
 from enum import StrEnum
@@ -30,7 +30,7 @@ class Limits:
 
 
 def verdict(found: Quantity, limits: Limits) -> Verdict:
-    """Judge a figure of an analysis against the bath's own limits.
+    """Judge a figure of an analysis against the bath’s own limits.
 
     Equation: stop if outside the stop bounds [unit of the limits], else warning if outside the warning bounds
     Errors: a figure of another kind than the limits, or no number.

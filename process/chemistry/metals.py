@@ -36,7 +36,7 @@ class Ion:
         return (self.atomic_weight / (self.valence_count * FARADAY.quantity)).to("g/(A*h)")
 
     def fact(self, symbol: str) -> Constant:
-        """The ion's figure that a formula writes as M, z, k or ρ."""
+        """The ion’s figure that a formula writes as M, z, k or ρ."""
         metal = self.name.split("(")[0]
         label, quantity, unit, source = {
             "M": (f"atomic weight of {metal}", self.atomic_weight, "g/mol", ATOMIC_WEIGHT_SOURCE),
@@ -44,7 +44,7 @@ class Ion:
                 f"electrons per ion {written(self.code)}",
                 ureg.Quantity(self.valence_count),
                 "",
-                "the ion's charge",
+                "the ion’s charge",
             ),
             "k": (f"electrochemical equivalent, {written(self.code)}", self.equivalent, "g/(A*h)", "k = M/(z·F)"),
             "ρ": (f"density of deposited {metal}", self.density, "g/cm**3", self.density_source),
@@ -76,7 +76,7 @@ def _ion(code: str, name: str, density: float, source: str) -> Ion:
     )  # fmt: skip
 
 
-COPPER_DENSITY = "typical value of a copper trade association's data sheet; deposits 8.85–8.96 g/cm³ (common practice)"
+COPPER_DENSITY = "typical value of a copper trade association’s data sheet; deposits 8.85–8.96 g/cm³ (common practice)"
 
 IONS: dict[str, Ion] = {
     ion.code: ion

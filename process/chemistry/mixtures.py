@@ -63,11 +63,11 @@ def share_of_heavier(density: Quantity, heavier: Quantity, lighter: Quantity) ->
     solid=DENSITY.called("ρ₁", "density of the solid"),
 )
 def hollow_share(density: Quantity, solid: Quantity) -> Quantity:
-    """Share of a body's volume that holds nothing but air, if the rest of it is this solid; negative: it is denser.
+    """Share of a body’s volume that holds nothing but air, if the rest of it is this solid; negative: it is denser.
 
     Equation: v [1] = 1 − ρ [g/cm³] / ρ₁ [g/cm³]
     Errors: a density of zero or less.
-    Source: definition of density, the air's own mass left out.
+    Source: definition of density, the air’s own mass left out.
 
     >>> gram_per_cm3 = ureg.g / ureg.cm**3
     >>> round(hollow_share(8.36 * gram_per_cm3, 8.52 * gram_per_cm3).magnitude, 4)

@@ -177,7 +177,7 @@ def _measured(mesh: Any, unit: str, side: str) -> Scan:
 
 
 def _area_towards(mesh: Any, side: str) -> float:
-    """In the file's own unit, squared: of the triangles that look there, or of all."""
+    """In the file’s own unit, squared: of the triangles that look there, or of all."""
     areas = np.asarray(mesh.area_faces)
     looks = np.asarray(mesh.face_normals) @ np.asarray(SIDES[side], dtype=float)
     return float(areas.sum() if side == "all" else areas[looks > 0].sum())

@@ -116,7 +116,7 @@ def mean_density(charge: Quantity, area: Quantity, energised_time: Quantity) -> 
 def growth_deviation(
     mass: Quantity, charge: Quantity, masses: Sequence[Quantity], charges: Sequence[Quantity]
 ) -> Quantity:
-    """How far a piece's growth lies from the mean of the rail.
+    """How far a piece’s growth lies from the mean of the rail.
 
     The charges are shared by area, so that a piece that hung there for half of the time is held against that;
     with one constant set of cathodes this is the deviation of m/A.

@@ -32,7 +32,7 @@ class Drift:
 
 @dataclass(frozen=True)
 class SheetCharge:
-    """The sheet's figure, at each entry and in all."""
+    """The sheet’s figure, at each entry and in all."""
 
     charge: Quantity
     cumulative_ah: Floats

@@ -34,7 +34,7 @@ def share_by_mass(charge: Quantity, mass: Quantity, masses: Sequence[Quantity]) 
 
     Equation: Q₁ [A·h] = Q [A·h]·m [g] / Σm [g]
     Errors: negative charge; a mass of zero or less.
-    Source: Faraday's law with one efficiency for the rail.
+    Source: Faraday’s law with one efficiency for the rail.
 
     >>> from records.units import ureg
     >>> g = ureg.g

@@ -72,7 +72,7 @@ def density_for_time(ion: Ion, thickness: Quantity, time: Quantity, efficiency: 
 
     Equation: j [A/dm²] = ρ [g/cm³]·d [mm] / (k [g/(A·h)]·η [1]·t [h])
     Errors: a thickness or time of zero or less; an efficiency that is not more than 0 and at most 1.
-    Source: Faraday's law and the definition of density; OpenStax Chemistry 2e, section 17.7.
+    Source: Faraday’s law and the definition of density; OpenStax Chemistry 2e, section 17.7.
 
     >>> from process.chemistry.metals import ion
     >>> from records.units import ureg
@@ -92,7 +92,7 @@ def anode_ratio(anode_area: Quantity, area: Quantity) -> Quantity:
 
     Equation: x [1] = A₁ [dm²] / A [dm²]
     Errors: an area of zero or less.
-    Source: common practice, one to two times the cathode; Bouilhet in Dingler's journal 182 (1866) has them equal.
+    Source: common practice, one to two times the cathode; Bouilhet in Dingler’s journal 182 (1866) has them equal.
 
     >>> from records.units import ureg
     >>> anode_ratio(ureg.Quantity(12, "dm**2"), ureg.Quantity(8, "dm**2")).magnitude
@@ -150,7 +150,7 @@ def ohmic_drop(current_density: Quantity, gap: Quantity, conductivity: Quantity)
 
     Equation: U [V] = j [A/dm²]·l [mm] / κ [S/cm]
     Errors: a negative current density; a distance or conductivity of zero or less.
-    Source: Ohm's law in a uniform field.
+    Source: Ohm’s law in a uniform field.
 
     >>> from records.units import ureg
     >>> Q = ureg.Quantity
@@ -170,7 +170,7 @@ def cell_voltage(drop: Quantity, allowance: Quantity) -> Quantity:
 
     Equation: U [V] = U₁ [V] + U₂ [V]
     Errors: a negative voltage.
-    Source: Kirchhoff's voltage law; 0.1 to 0.3 V for soluble copper anodes is common practice, from memory.
+    Source: Kirchhoff’s voltage law; 0.1 to 0.3 V for soluble copper anodes is common practice, from memory.
 
     >>> from records.units import ureg
     >>> round(cell_voltage(0.9 * ureg.V, 0.2 * ureg.V).magnitude, 6)

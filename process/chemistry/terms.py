@@ -54,7 +54,7 @@ def pretty(unit: str) -> str:
 
 @cache
 def unit_named(unit: str) -> Unit:
-    """The registry's unit, looked up once: pint reads a text each time it meets one."""
+    """The registry’s unit, looked up once: pint reads a text each time it meets one."""
     return ureg.Unit(unit)
 
 

@@ -66,7 +66,7 @@ def haring_blum(distances: float | Quantity, metal: float | Quantity) -> Quantit
 
 @formula(THROW, distances=DISTANCES, metal=METAL)
 def field_number(distances: float | Quantity, metal: float | Quantity) -> Quantity:
-    """Throwing power by Field's number, from −100 % (nothing reaches the far cathode) to 100 % (even).
+    """Throwing power by Field’s number, from −100 % (nothing reaches the far cathode) to 100 % (even).
 
     Equation: T [%] = (K [1] − M [1]) / (K + M − 2)
     Errors: a ratio of zero or less; K + M = 2, where the cell tells nothing.
@@ -157,11 +157,11 @@ def wagner_number(slope: Quantity, conductivity: Quantity, length: Quantity) -> 
     transfer=RATIO.called("α", "transfer coefficient", Rule.FRACTION),
 )
 def tafel_slope(current_density: Quantity, temperature: Quantity, transfer: float | Quantity = 0.5) -> Quantity:
-    """Slope of the polarisation curve where nobody measured it, by Tafel's law.
+    """Slope of the polarisation curve where nobody measured it, by Tafel’s law.
 
     Equation: s [ohm·m²] = R [J/(mol·K)]·T [K] / (α [1]·F [C/mol]·j [A/dm²])
     Errors: a current density or temperature of zero or less; a coefficient that is not more than 0 and at most 1.
-    Source: derivative of Tafel's law; Newman and Thomas-Alyea, Electrochemical Systems, 3rd ed., ch. 18, from memory.
+    Source: derivative of Tafel’s law; Newman and Thomas-Alyea, Electrochemical Systems, 3rd ed., ch. 18, from memory.
 
     >>> Q = ureg.Quantity
     >>> s = tafel_slope(Q(2, "A/dm**2"), Q(298.15, "K"))

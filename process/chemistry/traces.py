@@ -1,4 +1,4 @@
-"""Charge from a logger's trace: trapezoids between neighbours, and bounds where the trace has a gap."""
+"""Charge from a logger’s trace: trapezoids between neighbours, and bounds where the trace has a gap."""
 
 from dataclasses import dataclass
 
@@ -30,7 +30,7 @@ class Gap:
 
 @dataclass(frozen=True)
 class TraceCharge:
-    """The trace's figure: what is known, and what the gaps may add."""
+    """The trace’s figure: what is known, and what the gaps may add."""
 
     known: Quantity
     gaps: tuple[Gap, ...]
@@ -52,7 +52,7 @@ def trace_charge(
 
     Equation: Q [A·h] = Σ (I(i) + I(i+1)) [A]/2·(t(i+1) − t(i)) [s] / 3600; a gap adds 0 to max|I|·Δt
     Errors: lists of unequal length; values that are no numbers; an interval of zero or less.
-    Source: trapezoidal rule (any text on numerical integration); the gap rule is this register's.
+    Source: trapezoidal rule (any text on numerical integration); the gap rule is this register’s.
 
     >>> trace = trace_charge([0, 60, 120, 600], [1.0, 1.0, 1.0, 1.0], interval_s=60)
     >>> round(trace.known.magnitude * 60, 6), round(trace.most.magnitude * 60, 6)
@@ -120,7 +120,7 @@ def meter_charge(reading_before: Quantity, reading_after: Quantity) -> Quantity:
 
     Equation: Q [A·h] = Q₂ [A·h] − Q₁ [A·h]
     Errors: a later reading below the earlier one, as when the meter was set back to zero between them.
-    Source: a counter's difference.
+    Source: a counter’s difference.
 
     >>> round(meter_charge(ureg.Quantity(655.8, "A*h"), ureg.Quantity(664.73, "A*h")).magnitude, 2)
     8.93

@@ -129,7 +129,7 @@ def _converted(value: Any, term: Term) -> Quantity | tuple[Quantity, ...]:
 
 
 def _constants(known: Formula, metal: Ion | None) -> list[Constant]:
-    """The formula's constants in order; k brings what it is made of."""
+    """The formula’s constants in order; k brings what it is made of."""
     found: list[Constant] = []
     for each in known.constants:
         if isinstance(each, Constant):

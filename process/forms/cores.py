@@ -52,7 +52,7 @@ class CoreFields(AsksUnusual, RecordForm):
             "armature": "Avoid iron: it rusts and splits the skin. None, or stainless steel, copper, glass fibre.",
             "allowance_mm": "Usually nothing: the copy is then larger by twice the thickness of its skin.",
             "drying_temperature_degc": "At most 45 °C: hotter, plaster burns and crumbles.",
-            "dry_mass_g": "When two weighings agree. The series itself is kept on the core's page.",
+            "dry_mass_g": "When two weighings agree. The series itself is kept on the core’s page.",
             "sealing": "Wax, stearin, resin: as its package names it.",
             "sealed_mass_g": "10 to 25 % more than dry is usual; the percentage is reckoned for you.",
             "leak_before_g": "Left empty it is the mass after waterproofing.",

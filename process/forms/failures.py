@@ -1,5 +1,6 @@
 """The failure library and the defects of shells: what was seen, why, and what was learned."""
 
+from itertools import product
 from typing import Any
 
 from django import forms
@@ -14,6 +15,7 @@ from records.forms.measurements import not_ahead
 from records.forms.pictures import PictureCheckboxes, offer_pictures
 from records.models import Photo, Term
 from records.numbers import SERIES, next_number
+from records.searching import spellings
 
 NEEDS_CAUSE = "A cause that is confirmed or suspected is written down: say what it is, or choose “unknown”."
 
@@ -51,8 +53,8 @@ class FailureFilter(forms.Form):
 def _says(word: str) -> Q:
     columns = ("number", "title", "what", "cause", "lesson", "action", "run__number", "shells__item__number")
     said = Q()
-    for column in columns:
-        said |= Q(**{f"{column}__icontains": word})
+    for column, spelling in product(columns, spellings(word)):
+        said |= Q(**{f"{column}__icontains": spelling})
     return said
 
 

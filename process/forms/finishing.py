@@ -21,7 +21,7 @@ class FinishForm(AsksUnusual, RecordForm):
         labels = {"finish": "What was done", "done_by": "By whom", "done_on": "On"}
         help_texts = {
             "words": "The class of material, coats, colour before and after; never a recipe.",
-            "thickness_um": "Of silver, gold or another metal; from the plater's certificate.",
+            "thickness_um": "Of silver, gold or another metal; from the plater’s certificate.",
             "done_by": "For silver and gold the outside plater.",
         }
 
@@ -61,7 +61,7 @@ class FinishForm(AsksUnusual, RecordForm):
             self.add_error("done_on", f"The copy was made up on {made_up}: its finish came later.")
         if self._metal():
             if cleaned.get("thickness_um") is None and "thickness_um" not in self.errors:
-                self.add_error("thickness_um", "Say how thick the skin is; it stands on the plater's certificate.")
+                self.add_error("thickness_um", "Say how thick the skin is; it stands on the plater’s certificate.")
             if not cleaned.get("done_by"):
                 self.add_error("done_by", "Name the plater: the piece was out of the house.")
         return cleaned

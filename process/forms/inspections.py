@@ -24,7 +24,7 @@ WALL = ["thickness_min_mm", "thickness_method", "thickness_place", "not_measured
 MASS_ASIDE, SIZE_ASIDE, SAME_AS_POINT_MM = 0.10, 0.01, 0.0051
 IS_MEAN = (
     "{} is the mean calculated from the mass, and no such point is on record: a mean is never entered as measured. "
-    "Was it measured, enter the point on the shell's page first, with place and method; or say why none was measured."
+    "Was it measured, enter the point on the shell’s page first, with place and method; or say why none was measured."
 )
 
 

@@ -116,7 +116,7 @@ class WeighForm(ShellForm):
         label="New wear of the mould",
         required=False,
         max_length=300,
-        help_text="Tears, torn detail, metal left in it: it is added to what the mould's page says.",
+        help_text="Tears, torn detail, metal left in it: it is added to what the mould’s page says.",
     )
     field_order = ["number"]
 

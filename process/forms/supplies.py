@@ -11,6 +11,7 @@ from process.models import PowerUnit, PriceList, ThrowTest
 from process.ranges import Opinion
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.money import say_currency
 
 
 def _above_zero(form: RecordForm, cleaned: dict[str, Any], *names: str) -> None:
@@ -63,7 +64,7 @@ class PriceForm(RecordForm):
         ]
         widgets = {"note": forms.Textarea({"rows": 3})}
         help_texts = {
-            "currency": "What ¤ stands for below: EUR, USD, or whatever the museum reckons in.",
+            "currency": "What the prices are in: EUR, USD, or whatever the museum reckons in.",
             "failure_pct": "Failed attempts cost too: with 20 % one reckons 1.25 attempts.",
         }
 
@@ -72,6 +73,7 @@ class PriceForm(RecordForm):
         self.fields["ion"] = metal_field()
         if self.instance._state.adding:
             self.offer("valid_from", clock.today())
+        say_currency(self)
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

@@ -5,9 +5,10 @@ from typing import Any
 from django.core.exceptions import ValidationError
 
 from process.forms.asking import AsksUnusual
-from process.models import Expense, WorkEstimate, WorkHours
+from process.models import Expense, PriceList, WorkEstimate, WorkHours
 from records import clock
 from records.forms.base import RecordForm
+from records.forms.money import say_currency
 
 
 class HoursForm(AsksUnusual, RecordForm):
@@ -37,6 +38,8 @@ class ExpenseForm(RecordForm):
         super().__init__(*args, **kwargs)
         if self.instance._state.adding:
             self.offer("spent_on", clock.today())
+        prices = PriceList.objects.first()
+        say_currency(self, prices.currency if prices else "")
 
 
 class EstimateForm(RecordForm):

@@ -17,6 +17,7 @@ from records.pdf import blocks as b
 from records.pdf.tables import Row
 from records.reports.figures import number_of
 from records.units import figure as written
+from records.wording.phrases import joined
 
 SHEET = (
     b.Column("Local time"), b.Column("Current", "A", "right"), b.Column("Voltage", "V", "right"),
@@ -168,7 +169,7 @@ def _line(line: Line) -> Row:
     row, local = line.row, timezone.localtime(line.row.at)
     what = row.get_kind_display() if line.is_event else "drifted from what was set" if line.drifted else ""
     struck = f"struck out: {row.struck_reason}" if row.is_struck else ""
-    said = "; ".join(filter(None, [what, *line.words, row.note, struck]))
+    said = joined([what, *line.words, row.note, struck])
     by = (row.person.initials or row.person.name) if row.person else ""
     numbers = (number_of(row, field)[0] for field in ("current_a", "voltage_v", "temperature_degc"))
     meter = "" if line.is_event else number_of(row, "meter_ah")[0]

@@ -16,6 +16,7 @@ from records.reports.attached import record
 from records.reports.figures import figure_cell
 from records.reports.parts import head, local_day
 from records.units import figure as written
+from records.wording.binding import NO_BREAK
 
 KIND = "Bath diary"
 SINCE = (b.Column("Counted"), b.Column("On"), b.Column("Charge", "Ah", "right"), b.Column("Per litre", "Ah/L", "right"))
@@ -24,6 +25,7 @@ COMPARED = (b.Column("Constituent"), b.Column("Predicted", "g/L", "right"), b.Co
 BETWEEN = (b.Column("Between"), b.Column("Run"), b.Column("Charge", "Ah", "right"), b.Column("Ledger", "Ah", "right"),
            b.Column("Copies"))  # fmt: skip
 ENTRIES = (b.Column("Time"), b.Column("What"), b.Column("Words"), b.Column("Person"), b.Column("Lot"))
+SHORT_NAME = 24  # stands on one line: a diary has many lines
 CAUTION = "Acid and copper salts burn and poison water life; acid runs slowly into the bath, never water into acid."
 
 
@@ -74,7 +76,9 @@ def _between_rows(reading: BathReading):
 
 def _entry_row(entry: Entry) -> tuple:
     words = f"{entry.words} ({entry.struck_words})" if entry.is_struck else entry.words
-    return f"{localtime(entry.at):%Y-%m-%d %H:%M}", entry.title, words, entry.person, entry.lot
+    at = localtime(entry.at)
+    person = entry.person.replace(" ", NO_BREAK) if len(entry.person) <= SHORT_NAME else entry.person
+    return f"{at.day} {at:%b %Y %H:%M}".replace(" ", NO_BREAK), entry.title, words, person, entry.lot
 
 
 def make(bath: Bath, context: PaperContext) -> tuple[bytes, dict[str, Any]]:

@@ -14,7 +14,7 @@ from records import portraits
 from records.extensions import PaperContext
 from records.models import Item, Photo
 from records.pdf import blocks as b
-from records.pdf.document import build
+from records.pdf.document import build, page_count
 from records.reports.attached import record
 from records.reports.figures import figure_cell, figure_fact, in_words, row_fact
 from records.reports.parts import cautions, head, local_day, printed
@@ -45,7 +45,7 @@ RAMP = (b.Column("Step"), b.Column("Density", "A/dm²", "right"), b.Column("", "
         b.Column("Mean after it", "mm", "right", calculated=True))  # fmt: skip
 
 
-def blocks(summary: RunSummary) -> list[b.Block]:
+def blocks(summary: RunSummary, row_height: float = b.ROW) -> list[b.Block]:
     run, plan = summary.run, summary.plan
     cathodes = list(run.cathodes.all())
     start = summary.sheet.started_at or run.planned_start_at
@@ -58,7 +58,7 @@ def blocks(summary: RunSummary) -> list[b.Block]:
         b.FigureTable(RIG, tuple(map(_cathode, cathodes)), caption="On the rail"),
         b.FigureTable(RAMP, tuple(_stage(each) for each in plan.stages), caption="The ramp"),
         b.Heading("Before it goes in", 2), b.TickList(BEFORE),
-        b.BoxTable(PLANNED, BOXES, tuple(map(_row, planned)), every, note),
+        b.BoxTable(PLANNED, BOXES, tuple(map(_row, planned)), every, note, row_height),
         b.BoxTable(CLOSING, CLOSING_BOXES, (("Stop by charge,\nnot by the clock",),)),
         b.Prose("Photograph the filled sheet and add it to the run, as “bench sheet”: it is kept as evidence."),
     ]  # fmt: skip
@@ -134,7 +134,9 @@ def make(run: Run, context: PaperContext) -> tuple[bytes, dict[str, Any]]:
     begins = f"planned for {local_day(start)}, {start:%H:%M}" if start else "not dated yet"
     words = f"{metal_word(found.ion).capitalize()} in bath {found.bath.number}, {begins}."
     paper = head(KIND, found.number, _title(found), words, context)
-    return build(paper, blocks(summary), data, context.issued_at), data
+    # Lower rows where they save a page: a closing line on a sheet of its own is lost at the bench.
+    sheets = [build(paper, blocks(summary, height), data, context.issued_at) for height in (b.ROW, b.LEAST_ROW)]
+    return min(sheets, key=page_count), data
 
 
 def _title(run: Run) -> str:

@@ -12,6 +12,7 @@ from records.pdf import blocks as b
 from records.pdf.tables import Row
 from records.reports.figures import number_of, written
 from records.reports.parts import local_day
+from records.wording.phrases import joined
 
 UNKNOWN = "Nothing is written on the sheet: whether the current was ever gone is not known."
 GAPS = (
@@ -74,7 +75,7 @@ def _seen(gap: Interruption) -> str:
     """What was seen and done, as a sentence beneath the table: a narrow column would make a wall of it."""
     at = timezone.localtime(gap.began_at)
     open_questions = f"not answered: {', '.join(gap.unanswered)}" if gap.unanswered else ""
-    words = "; ".join(word.rstrip(".") for word in filter(None, [*gap.words, open_questions]))
+    words = joined(word.rstrip(".") for word in [*gap.words, open_questions])
     return f"{local_day(at)}, {at:%H:%M}: {words or 'nothing was written down'}."
 
 

@@ -47,7 +47,7 @@ def _blocks(mould: Mould, consents: list[Consent], context: PaperContext) -> lis
         b.Fact("Witness", str(mould.fate_witness)),
     )  # fmt: skip
     asked = [_asked(consent, end) for consent in consents] or [
-        f"No consent asks for it; it was {end} by the museum's decision."
+        f"No consent asks for it; it was {end} by the museum’s decision."
     ]
     return [
         *losses(descent_of(mould.item).forebears), b.FactList(tuple(fact for fact in facts if fact.value)),

@@ -238,7 +238,7 @@ def withdraw(*, trace: Trace, reason: str, tell: Tell = unheard) -> None:
             trace.run.charge_from == Run.ChargeFrom.TRACE
             and not trace.run.traces.accepted().exclude(pk=trace.pk).exists()
         ):
-            raise ValidationError("The run's charge is taken from this trace: choose another evidence first.")
+            raise ValidationError("The run’s charge is taken from this trace: choose another evidence first.")
         for other, reckoning in freed:
             write(other, reckoning)
         trace.state, trace.withdrawn_reason, trace._change_reason = Trace.State.WITHDRAWN, reason, reason

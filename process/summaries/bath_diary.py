@@ -12,6 +12,7 @@ from process.summaries.analyses import analysis_summary
 from process.summaries.baths import LedgerLine
 from records.models import Tracked
 from records.units import decimals_written, show, suffix_of
+from records.wording.phrases import joined
 
 KINDS = {
     "analysis": "analyses", "addition": "additions", "service": "work at the bath", "anode": "anode weighings",
@@ -79,7 +80,7 @@ def _analyses(bath: Bath) -> Iterator[Entry]:
         row.bath = bath
         found = [f"{each.label} {show(each.figure.value, each.figure.suffix)}" for each in analysis_summary(row).found]
         said = [row.get_decision_display() if row.decision else "", row.note]
-        words = "; ".join(filter(None, [", ".join(found), *said]))
+        words = joined([", ".join(found), *said])
         yield Entry(row.sampled_at, "analysis", f"Analysis {row.number}", words, _person(row.analyst), "",
                     _door(row, "analysis_edit", row.number, "bath-analysis"), row)  # fmt: skip
 
@@ -87,14 +88,14 @@ def _analyses(bath: Bath) -> Iterator[Entry]:
 def _additions(bath: Bath) -> Iterator[Entry]:
     for row in BathAddition.every.filter(bath=bath).select_related("added_by", "analysis"):
         why = f"after {row.analysis.number}" if row.analysis else ""
-        words = ", ".join(filter(None, [amount_of(row), row.reason, why]))
+        words = joined([amount_of(row), row.reason, why], ", ")
         yield Entry(row.added_at, "addition", f"Added: {row.what}", words, _person(row.added_by), row.lot,
                     _door(row, "addition_edit", row.pk, "bath-addition"), row)  # fmt: skip
 
 
 def _services(bath: Bath) -> Iterator[Entry]:
     for row in BathService.every.filter(bath=bath).select_related("done_by"):
-        words = ", ".join(filter(None, [amount_of(row), row.note]))
+        words = joined([amount_of(row), row.note], ", ")
         yield Entry(row.done_at, "service", row.get_kind_display().capitalize(), words, _person(row.done_by), row.lot,
                     _door(row, "service_edit", row.pk, "bath-work"), row)  # fmt: skip
 
@@ -102,7 +103,7 @@ def _services(bath: Bath) -> Iterator[Entry]:
 def _weighings(bath: Bath) -> Iterator[Entry]:
     rows = AnodeWeighing.every.filter(anode__bath=bath).select_related("anode", "weighed_by")
     for row in rows:
-        words = ", ".join(filter(None, [_written(row, "mass_g"), row.note]))
+        words = joined([_written(row, "mass_g"), row.note], ", ")
         yield Entry(row.weighed_at, "anode", f"Anode {row.anode.label} weighed", words, _person(row.weighed_by), "",
                     _door(row, "anode_weighing_edit", row.pk, "anode-weighing"), row)  # fmt: skip
 

@@ -50,7 +50,7 @@ def summarise(making_up: MakingUp, finishes: list[FinishStep], inspection: Inspe
     mass = masses_of(making_up, parts, [fill, found.mass], weighed, latest(rows, What.MASS, "mass_g"))
     across = quantity(inspection, "diameter_mm") if inspection else None
     size = sizes_of(making_up, parts, found.depth, own, rows, across)
-    ratio = next((each.value for each in mass if each.label == "Against the model"), None)
+    ratio = next((each.value for each in mass if each.label == "Mass against the model"), None)
     alike = found.name == "silver" and ratio is not None and NEAR_PCT[0] <= ratio <= NEAR_PCT[1]
     warnings = ([TOO_ALIKE] if alike else []) + drying_words(making_up, parts)
     hollow = making_up.core_id is None and making_up.technique != MakingUp.Technique.MATRIX

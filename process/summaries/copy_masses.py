@@ -59,7 +59,7 @@ def masses_of(
     found.append(Figure("Mass measured", grams, "_g", "measured", spread, note))
     if model is not None:
         both = {"copy": "measured", "model": "measured"}
-        found.append(figure("Against the model", "_pct", mass_ratio, evidence=both, copy=measured, model=model))
+        found.append(figure("Mass against the model", "_pct", mass_ratio, evidence=both, copy=measured, model=model))
     return tuple(found)
 
 

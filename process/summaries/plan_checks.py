@@ -148,8 +148,8 @@ def _anodes(run: Run, plan: PlanSummary, details: PlanDetails) -> Iterator[PlanC
         yield PlanCheck("open", "Mass and area of the anodes are not stated, so they are not checked.")
     if need is not None and run.anode_mass_g is not None:
         enough = run.anode_mass_g >= need
-        rule = f"{ANODE_MASS_FACTOR:g} times the deposit is {need:,.0f} g"
-        words = f"The anodes weigh {run.anode_mass_g:,.0f} g; {rule}."
+        rule = f"{ANODE_MASS_FACTOR:g} times the deposit is {need:.0f} g"
+        words = f"The anodes weigh {run.anode_mass_g:.0f} g; {rule}."
         yield PlanCheck("done" if enough else "look", words if enough else f"{words} Hang more, or they wear through.")
     ratio = details.anode_ratio
     if ratio is not None and ratio.value is not None:

@@ -93,7 +93,7 @@ def _logged(each: dict[str, Any], earlier_ah: float | None) -> Stretch:
     )
     return Stretch(
         last_on, gone, still_gone if back else None, back, came_back=back is not None,
-        restart_was_written=each["restart"] == "recorded", sources=("a logger's trace",),
+        restart_was_written=each["restart"] == "recorded", sources=("a logger’s trace",),
         logged=None if earlier_ah is None else _before(each, earlier_ah),
     )  # fmt: skip
 

@@ -45,7 +45,7 @@ def dialect_of(lines: tuple[str, ...], delimiter: str = "") -> Dialect:
     _, dialect = max(found, key=lambda pair: pair[0])
     if dialect.column_count > MOST_COLUMNS:
         raise TraceRefused(
-            f"has {dialect.column_count} columns, more than the {MOST_COLUMNS} that are taken: no logger's trace.",
+            f"has {dialect.column_count} columns, more than the {MOST_COLUMNS} that are taken: no logger’s trace.",
             dialect.skip + 1,
         )
     return dialect

@@ -21,7 +21,7 @@ def refuse_backwards(case: Case, *, elapsed: bool) -> None:
     why = "the counter was started again within the file: send each part as a file of its own"
     if not elapsed:
         why = (
-            "the logger's clock was set back or shows 12 hours without am and pm: put the clock right and export again"
+            "the logger’s clock was set back or shows 12 hours without am and pm: put the clock right and export again"
         )
     raise TraceRefused(f"the time goes back by {back}, and {count} times in all; {why}.", case.samples.line_of(at))
 

@@ -119,7 +119,7 @@ def _with_current(
     named = [i for i in free if headers[i].meaning == CURRENT]
     if len(named) != 1:
         which = "Several columns are called a current" if named else "No column is called a current"
-        questions.append(Question("current_column", f"{which}: say which one went through this run's rail."))
+        questions.append(Question("current_column", f"{which}: say which one went through this run’s rail."))
     elif not headers[named[0]].certain:
         questions.append(
             Question("current_column", f"“{headers[named[0]].text}” may mean several things: is it the current?")

@@ -43,7 +43,7 @@ def _by_zone(local_us: Instants, where: ZoneInfo, zone: str, doubled_hour: str) 
     low, high = int(local_us.min()) // MICRO, int(local_us.max()) // MICRO
     if high - low > MOST_DAYS * 86_400:
         raise TraceRefused(
-            "the times lie more than a century apart: the logger's clock was not set, or a date is wrong."
+            "the times lie more than a century apart: the logger’s clock was not set, or a date is wrong."
         )
     changes = _changes(where, low - 2 * 86_400, high + 2 * 86_400)
     offset = np.full(local_us.shape, _offset(where, low - 2 * 86_400), dtype=np.int64)
@@ -69,7 +69,7 @@ def _second_pass(local_us: Instants, within: NDArray[np.intp], doubled_hour: str
         raise AskFirst(
             "doubled_hour",
             "The clocks went back within this trace and the lines do not show where: say whether the times of the "
-            "doubled hour were written before the change or after it, or choose a fixed offset if the logger's clock "
+            "doubled hour were written before the change or after it, or choose a fixed offset if the logger’s clock "
             "was not changed.",
         )
     return within >= back[0]
@@ -79,7 +79,7 @@ def _never(within: NDArray[np.intp], first: int, zone: str, before: int) -> str:
     hour = datetime.fromtimestamp(first / MICRO, UTC)
     return (
         f"{within.size} time{'s' if within.size > 1 else ''} from {hour:%H:%M} on {hour:%-d %B %Y} did not exist in "
-        f"{zone}: the clocks went forward then. The logger's clock was not changed: choose the fixed offset "
+        f"{zone}: the clocks went forward then. The logger’s clock was not changed: choose the fixed offset "
         f"UTC{before // 3600:+03d}:{abs(before) % 3600 // 60:02d}."
     )
 

@@ -12,10 +12,12 @@ from process.forms.ramps import ramp_rows, with_another_row
 from process.models import Event, Run
 from process.services.plans import refuse_started
 from process.services.scan_files import waiting_at
+from process.summaries.costing import prices_for
 from process.summaries.reckoned import reckon
 from process.summaries.similar import lessons_for
 from process.summaries.words import clock_time
 from records import access
+from records.forms.money import say_currency
 from records.views.answering import answer_form
 
 RUNS = Run.objects.with_sheet()
@@ -56,13 +58,21 @@ def _tried(request: HttpRequest, run: Run, may_write: bool) -> HttpResponse:
 
 
 def _page(run: Run, form: PlanForm, may_write: bool) -> dict[str, Any]:
+    reckoned = _reckoned(run, form)
+    say_currency(form, _currency(run, reckoned))
     start = f" for {clock_time(run.planned_start_at)}" if run.planned_start_at else ""
     return {
         "title": f"Plan of {run.number}", "run": run, "number": run.number, "may_write": may_write,
         "sentence": f"Bath {run.bath.number}{start}. Every figure opens to its working.",
-        "reckoned": _reckoned(run, form), "lessons": lessons_for(run, list(run.cathodes.all())),
+        "reckoned": reckoned, "lessons": lessons_for(run, list(run.cathodes.all())),
         "started": _started(run), "waiting": waiting_at(*run.cathodes.all()),
     }  # fmt: skip
+
+
+def _currency(run: Run, reckoned: Any) -> str:
+    costing = reckoned.details.costing if reckoned else None
+    prices = costing.prices if costing else prices_for(run)
+    return prices.currency if prices else ""
 
 
 def _reckoned(run: Run, form: PlanForm) -> Any:

@@ -3,6 +3,7 @@
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import path, reverse
+from django.utils.text import capfirst
 
 from process.forms.range_rows import RangeForm
 from process.models import Range
@@ -22,7 +23,7 @@ def range_edit(request: HttpRequest, pk: int) -> HttpResponse:
     form = RangeForm(request.POST or None, instance=row)
     back = reverse("range_list")
     return answer_form(
-        request, form, title=row.words, sentence=SENTENCE, verb="Save", back_url=back, then=lambda _: back
+        request, form, title=capfirst(row.words), sentence=SENTENCE, verb="Save", back_url=back, then=lambda _: back
     )
 
 

@@ -14,7 +14,6 @@ TICKED = {
     "materials_allowed": (Term.Scheme.MOULD_MATERIAL, "None ticked: any that is not excluded."),
     "materials_excluded": (Term.Scheme.MOULD_MATERIAL, ""),
 }
-SEVERAL = "By their numbers, a comma or a new line between."
 
 
 class CommissionForm(RecordForm):
@@ -100,11 +99,9 @@ class ConsentForm(RecordForm):
     def __init__(self, *args, commission: Commission | None = None, **kwargs) -> None:
         super().__init__(*args, **kwargs)
         if commission:
-            self.fields["items"] = LookupListField(
-                "originals-of", within=commission.number, few=True, label="Objects", help_text=SEVERAL
-            )
+            self.fields["items"] = LookupListField("originals-of", within=commission.number, few=True, label="Objects")
         else:
-            self.fields["items"] = LookupListField("originals", label="Objects", help_text=SEVERAL)
+            self.fields["items"] = LookupListField("originals", label="Objects")
         for name in TICKED:
             self._offer_words(name)
         if not self.instance.pk:

@@ -51,7 +51,7 @@ class DescentForm(RecordForm):
         elif source and source.pk == self.instance.target_id:
             self.add_error("source", "A piece cannot descend from itself: write the number of what it was taken from.")
         elif self._is_there(source, cleaned):
-            self.add_error("source", "This step is recorded already: look at the line of descent on the piece's page.")
+            self.add_error("source", "This step is recorded already: look at the line of descent on the piece’s page.")
         return cleaned
 
     def _look_at_what_is_quoted(self, cleaned: dict[str, Any]) -> None:

@@ -8,6 +8,7 @@ from django.db.models import Q
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.lookup import LookupField
+from records.forms.money import say_currency
 from records.models import HandlingSession, Handover
 from records.units import show
 
@@ -33,13 +34,13 @@ class AgreementForm(RecordForm):
         widgets = {"terms": forms.Textarea({"rows": 3})}
         help_texts = {
             "purpose": "Of a finisher the work, of a loan what it is for.",
-            "serves": "The owners' consents are asked whether they allow it. Not needed for work outside.",
+            "serves": "The owners’ consents are asked whether they allow it. Not needed for work outside.",
             "due_on": "For work outside and for a loan. Past it, the home page asks for the piece.",
-            "described_as": "How the receiver's lists and labels call it: kind of copy and date first. Not needed for "
+            "described_as": "How the receiver’s lists and labels call it: kind of copy and date first. Not needed for "
             "work outside.",
             "price_money": "Of a sale.",
             "value_money": "While it is in other hands: what it would cost to make it anew.",
-            "currency": "What ¤ stands for: EUR, USD.",
+            "currency": "What the sums are in: EUR, USD.",
         }
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
@@ -47,6 +48,7 @@ class AgreementForm(RecordForm):
         kept = Q(is_retired=False) | Q(pk=self.instance.serves_id)
         self.fields["serves"].queryset = self.fields["serves"].queryset.filter(kept)
         self.fields["kind"].disabled = self.instance.out_on is not None  # owner, place and papers follow from it
+        say_currency(self)
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data
@@ -84,7 +86,7 @@ class HandingForm(RecordForm):
                   ("The receiver", ["receiver", "acknowledged_on", "limits_told"])]  # fmt: skip
         widgets = {"condition_out": forms.Textarea({"rows": 3})}
         help_texts = {
-            "condition_out": "As it is now, in the words of the condition report; or that report's number.",
+            "condition_out": "As it is now, in the words of the condition report; or that report’s number.",
             "mass_out_g": "On the balance, just before it goes.",
             "receiver": "The person who takes it, by name.",
             "acknowledged_on": "The day on which the receiver signed that it is a copy.",

@@ -13,6 +13,8 @@ from records import access
 from records.forms.newcomers import Typed, begin, new_field, read
 from records.lookups import LONGEST, LONGEST_LIST, LOOKUPS, MOST, USUAL, Lookup, last_of, split
 
+SEVERAL = "By their numbers, a comma or a new line between."
+
 
 class LookupWidget(forms.Widget):
     """A line (or several) of text; beneath it what the numbers stand for, and a few that fit what is typed."""
@@ -187,6 +189,11 @@ class LookupListField(LookupField):
 
     several = True
     set_out = forms.CheckboxSelectMultiple
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        if isinstance(self.widget, LookupWidget):
+            self.help_text = self.help_text or SEVERAL
 
     def prepare_value(self, value: Any) -> Any:
         if value is None or isinstance(value, str):

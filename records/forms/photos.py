@@ -78,7 +78,7 @@ class PhotoForm(RecordForm):
         model = Photo
         fields = [*SHOWN, "taken_at", "taken_reason", "taken_by", "rights"]
         labels = {"view": "What it shows", "light": "Light used", "taken_at": "Taken"}
-        help_texts = {"taken_reason": "“The camera's clock stood an hour behind.” It is shown beside the time."}
+        help_texts = {"taken_reason": "“The camera’s clock stood an hour behind.” It is shown beside the time."}
         groups = [("", SHOWN), ("When and by whom", ["taken_at", "taken_reason", "taken_by", "rights"])]
 
     def clean(self) -> dict[str, Any]:

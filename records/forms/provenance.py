@@ -11,5 +11,5 @@ class ProvenanceForm(RecordForm):
         labels = {"what": "What happened", "party": "Who had it or passed it on", "source": "Where this is written"}
         help_texts = {
             "date_words": "“1889”, “about 1868”, “before 1811”, “undated”",
-            "what": "“Bought from the sitter's family”, “lent to the school”.",
+            "what": "“Bought from the sitter’s family”, “lent to the school”.",
         }

@@ -31,6 +31,7 @@ class QuantityWidget(forms.MultiWidget):
         self.suffix = suffix
         self.evidence = evidence
         self.label = ""
+        self.currency = units.MONEY_SIGN
         symbols = [(choice.symbol, choice.symbol) for choice in units.CHOICES[suffix]]
         # No maxlength: too long a text is answered with a sentence, not cut off.
         number = forms.TextInput({"inputmode": "decimal", "autocomplete": "off", "class": "quantity-number"})
@@ -71,12 +72,17 @@ class QuantityWidget(forms.MultiWidget):
         parts[1]["attrs"]["aria-label"] = f"{_TITLES[1]} of {self.label or name}"
         written = [part["value"] for part in parts]
         context["number"], context["unit"] = parts[:2]
-        context["one_unit"] = units.CHOICES[self.suffix][0].symbol if len(units.CHOICES[self.suffix]) == 1 else ""
+        context["one_unit"] = self._only_unit()
         context["evidence"] = list(zip(_TITLES[2:], parts[2:], strict=False))
         context["evidence_filled"] = any(value not in (None, "", [""]) for value in written[2:])
         context["echo"] = self._echo(written)
         context["echo_table"] = json.dumps(table) if (table := echo_table(self.suffix)) else ""
         return context
+
+    def _only_unit(self) -> str:
+        """What stands beside the number where there is nothing to choose; nothing where there is."""
+        offered = units.CHOICES[self.suffix]
+        return "" if len(offered) > 1 else units.in_currency(offered[0].symbol, self.currency)
 
     def _echo(self, written: list[Any]) -> str:
         """The same quantity in the other usual unit; nothing while the text cannot be read."""
@@ -128,7 +134,8 @@ class QuantityField(forms.Field):
         try:
             parsed = _with_margin(units.parse(text, self.suffix, unit or None), margin.strip(), self.suffix)
         except units.UnitsError as error:
-            raise ValidationError(str(error), code="unreadable") from error
+            said = units.in_currency(str(error), self.widget.currency)
+            raise ValidationError(said, code="unreadable") from error
         refuse_beyond(parsed, self.reach, self.suffix)
         self.run_validators(parsed.canonical)
         return replace(parsed, kind=_kind(kind), method=_method(method))

@@ -81,11 +81,11 @@ def trials(text: str, piece: PieceFacts, rules: Iterable[Rule]) -> list[Trial]:
 def _trial(text: str, height_mm: float, piece: PieceFacts, rules: list[Rule]) -> Trial:
     copy_mm, text_mm = (len(words) * LETTER_SHARE * height_mm for words in ("COPY", text))
     verdicts = judge(MarkFacts(text, height_mm=height_mm, width_mm=copy_mm), piece, rules)
-    failing = tuple(verdict.rule for verdict in verdicts if verdict.outcome == "fail")
+    failing = {verdict.rule.id: verdict.rule for verdict in verdicts if verdict.outcome == "fail"}
     fits = None if piece.longest_mm is None else text_mm <= piece.longest_mm * ROOM_SHARE
     unsure = any(verdict.outcome == "unknown" for verdict in verdicts) or fits is None
     outcome = "fail" if failing or fits is False else "unknown" if unsure else "pass"
-    return Trial(height_mm, copy_mm, text_mm, fits, outcome, failing)
+    return Trial(height_mm, copy_mm, text_mm, fits, outcome, tuple(failing.values()))
 
 
 def ways(

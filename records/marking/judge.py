@@ -44,7 +44,7 @@ def _sentence(rule: Rule, outcome: str, answer: Answer) -> str:
     if rule.evidence == "from memory":
         return f"{opening} The rule is quoted from memory; read its text."
     if answer.by_share and rule.share_evidence == "from memory":
-        return f"{opening} The proportion is quoted from memory; read the rule's text."
+        return f"{opening} The proportion is quoted from memory; read the rule’s text."
     return opening
 
 

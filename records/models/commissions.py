@@ -69,9 +69,9 @@ class Consent(Tracked):
     items = models.ManyToManyField("records.Item", related_name="consents", verbose_name="objects")
     commissions = models.ManyToManyField(Commission, related_name="consents", blank=True)
 
-    techniques = models.CharField("techniques, in the owner's words", max_length=200, blank=True)
+    techniques = models.CharField("techniques, in the owner’s words", max_length=200, blank=True)
     techniques_allowed = models.JSONField("techniques allowed", default=list, blank=True)
-    materials_barred = models.CharField("materials barred, in the owner's words", max_length=200, blank=True)
+    materials_barred = models.CharField("materials barred, in the owner’s words", max_length=200, blank=True)
     # Words of the museum's lists as they stood when the owner agreed; in the row, so that its history keeps them.
     materials_allowed = models.JSONField("only these mould materials", default=list, blank=True)
     materials_excluded = models.JSONField("none of these mould materials", default=list, blank=True)
@@ -89,7 +89,7 @@ class Consent(Tracked):
     label_wording = models.CharField("wording the label must have", max_length=300, blank=True)
     credit = models.CharField("credit line", max_length=300, blank=True)
     rights = models.TextField("copyright and coin-law check", blank=True)
-    conditions = models.TextField("conditions in the owner's words", blank=True)
+    conditions = models.TextField("conditions in the owner’s words", blank=True)
 
     class Meta:
         ordering = ["-given_on"]

@@ -1,6 +1,6 @@
 """Every block a paper can be made of, in one place to import from."""
 
-from records.pdf.bench import BenchHead, BoxTable, TickList
+from records.pdf.bench import LEAST_ROW, ROW, BenchHead, BoxTable, TickList
 from records.pdf.chart_block import ChartBlock
 from records.pdf.descent_strip import DescentStrip, Link, Piece
 from records.pdf.descent_tree import DescentTree
@@ -20,6 +20,7 @@ from records.pdf.tables import Cell, Column, FigureTable
 from records.pdf.working import Term, Working
 
 __all__ = [
+    "LEAST_ROW", "ROW",
     "Appendix", "BenchHead", "Block", "BoxTable", "Caution", "Cell", "ChartBlock", "Column", "Cover", "DescentStrip",
     "DescentTree", "DrawingGround", "Fact", "FactList", "FigureTable", "Heading", "Link", "MapShape", "MappedPhoto",
     "MarkBlock", "NewPage", "Notice", "Photo", "PhotoGrid", "PhotoUnreadable", "Piece", "Prose", "Room", "RuledLines",

@@ -6,6 +6,7 @@ from datetime import datetime
 from io import BytesIO
 from typing import Any
 
+import pikepdf
 from reportlab.platypus import BaseDocTemplate, Flowable, Frame, PageTemplate, Spacer
 
 from records.pdf import archive, fonts, glyphs, theme
@@ -110,6 +111,11 @@ def _set(paper: Paper, blocks: Sequence[Block], short_digest: str) -> bytes:
 
     template.build(keep_together(story, room), canvasmaker=canvas)
     return out.getvalue()
+
+
+def page_count(pdf: bytes) -> int:
+    with pikepdf.open(BytesIO(pdf)) as opened:
+        return len(opened.pages)
 
 
 def build(paper: Paper, blocks: Sequence[Block], record: dict[str, Any] | bytes, issued_at: datetime) -> bytes:

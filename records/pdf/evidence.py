@@ -7,7 +7,7 @@ from typing import Any, Literal
 from reportlab.pdfgen.canvas import Canvas
 
 from records.pdf import fonts, glyphs, theme
-from records.pdf.binding import bound
+from records.wording.binding import bound
 
 Kind = Literal["measured", "calculated", "estimated", "quoted", "unknown"]
 SWATCH = 6.4  # points

@@ -6,7 +6,7 @@ from typing import Any, Protocol
 from reportlab.platypus import Flowable, Paragraph
 
 from records.pdf import glyphs, theme
-from records.pdf.binding import bound
+from records.wording.binding import bound
 
 
 @dataclass(frozen=True)

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, Table
+from reportlab.platypus import CondPageBreak, Flowable, PageBreak, Paragraph, Spacer, Table
 
 from records.pdf.flow import Room
 
@@ -46,6 +46,27 @@ def _group_height(flowables: list[Flowable], room: Room) -> float:
     return min(total, room.height)
 
 
+def _goes_on(flowables: list[Flowable], at: int) -> bool:
+    """Whether this one is room or hangs on what stands before it."""
+    return isinstance(flowables[at], Spacer) or bool(getattr(flowables[at - 1], "keepWithNext", 0))
+
+
+def _signed_groups(flowables: list[Flowable], room: Room) -> dict[int, float]:
+    """Where what stands right before a signature begins, and the height of both; none where that is half a page."""
+    found = {}
+    for index, flowable in enumerate(flowables):
+        if not getattr(flowable, "follows", False):
+            continue
+        first = index - 1
+        while first > 0 and _goes_on(flowables, first):
+            first -= 1
+        height = sum(each.wrap(room.width, room.height)[1] + each.getSpaceBefore() + each.getSpaceAfter()
+                     for each in flowables[first : index + 1])  # fmt: skip
+        if first >= 0 and height <= room.height / SMALL:
+            found[first] = height
+    return found
+
+
 def keep_together(flowables: list[Flowable], room: Room) -> list[Flowable]:
     """Put a conditional page break before every run of kept flowables, and before every table.
 
@@ -55,10 +76,14 @@ def keep_together(flowables: list[Flowable], room: Room) -> list[Flowable]:
     inside = False
     for table in (flowable for flowable in flowables if isinstance(flowable, Table)):
         _keep_rows_whole(table, room)
+    signed = _signed_groups(flowables, room)
     for index, flowable in enumerate(flowables):
         keeps = bool(getattr(flowable, "keepWithNext", 0))
-        if (keeps or isinstance(flowable, Table)) and not inside and not (answer and isinstance(answer[-1], PageBreak)):
-            answer.append(CondPageBreak(_group_height(flowables[index:], room)))
+        needed = signed.get(index, 0.0)
+        if (keeps or isinstance(flowable, Table)) and not inside:
+            needed = max(needed, _group_height(flowables[index:], room))
+        if needed and not (answer and isinstance(answer[-1], PageBreak)):
+            answer.append(CondPageBreak(needed))
         inside = keeps
         answer.append(flowable)
     for flowable in answer:

@@ -64,7 +64,6 @@ class Signatures:
         )
         if not rows:
             return []
-        return [
-            Table(rows, colWidths=[width + 2 * theme.GUTTER, width], style=style, splitInRow=1),
-            Spacer(0, 6),
-        ]
+        table = Table(rows, colWidths=[width + 2 * theme.GUTTER, width], style=style, splitInRow=1)
+        table.follows = True  # what is signed stands on the page of its signature
+        return [table, Spacer(0, 6)]

@@ -6,10 +6,10 @@ from typing import Any, Literal
 from reportlab.platypus import Flowable, Paragraph, Spacer, Table, TableStyle
 
 from records.pdf import fonts, glyphs, theme
-from records.pdf.binding import bound
 from records.pdf.column_widths import ColumnText, column_widths
 from records.pdf.evidence import swatch_markup
 from records.pdf.flow import Room, kept, paragraph
+from records.wording.binding import bound
 
 PADDING = 5.0
 EMPTY_CELL = "–"

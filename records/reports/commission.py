@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from typing import Any
 
+from django.utils.text import capfirst
+
 from records.commission_file import CommissionFile, file_rows, read_file
 from records.conditions import conditions_of
 from records.extensions import PaperContext
@@ -11,7 +13,7 @@ from records.pdf import blocks as b
 from records.pdf.document import build
 from records.reports.attached import record
 from records.reports.figures import row_fact
-from records.reports.parts import head, local_day
+from records.reports.parts import head, local_day, sentences
 
 CAUTION = "Nothing touches the original before the gates of permission, risk and condition are passed."
 Made = tuple[bytes, dict[str, Any]]
@@ -67,7 +69,7 @@ def _paper(
 def _asked(asked: Commission) -> b.Block:
     facts = (
         b.Fact("Asked for by", str(asked.requester)), b.Fact("On", local_day(asked.requested_on)),
-        b.Fact("Purpose", ". ".join(filter(None, [str(asked.purpose), asked.purpose_words]))),
+        b.Fact("Purpose", sentences(capfirst(asked.purpose), asked.purpose_words)),
         b.Fact("Copies wanted", str(asked.quantity_count)), b.Fact("Needed by", local_day(asked.needed_by)),
         b.Fact("Will live", asked.place_of_use), b.Fact("Must be like", asked.likeness),
     )  # fmt: skip

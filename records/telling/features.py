@@ -30,7 +30,7 @@ FEATURES = {
         Feature("depth", "Depth", "As the diameter: at the same points, with one instrument."),
         Feature("thickness", "Thickness", "Joined shells are seldom exactly as thick as their model; the seam lies in "
                 "this measure. The same thickness proves nothing."),
-        Feature("die_axis", "Die axis", "Two faces joined at another angle than the model's tell the copy. With care "
+        Feature("die_axis", "Die axis", "Two faces joined at another angle than the model’s tell the copy. With care "
                 "they are joined as the model has them: the same angle proves nothing."),
         Feature("composition", "Composition", "Analysis of the surface sees only the skin: a silvered copy reads as "
                 "silver. A filled wear spot, a seam or a cut shows what lies beneath."),

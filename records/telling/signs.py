@@ -24,7 +24,7 @@ class Sign:
 SIGNS = {
     sign.key: sign
     for sign in (
-        Sign("mark", "A mark that says copy, or a copyist's or museum's stamp",
+        Sign("mark", "A mark that says copy, or a copyist’s or museum’s stamp",
              "Edge first, under a lens and raking light; then both fields and the back.", "says copy"),
         Sign("seam", "A seam round the edge", "Turn it under a lens; look for a line, a colour change, a filed edge.",
              "electrotype"),

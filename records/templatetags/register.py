@@ -1,12 +1,13 @@
 """Filters and tags of every template (a builtin, no `load` needed): figures, instants, states, links."""
 
 import uuid
+from collections.abc import Iterable
 from datetime import date, datetime
 
 from django import template
 from django.urls import reverse
 from django.utils import timezone
-from django.utils.html import format_html
+from django.utils.html import conditional_escape, escape, format_html
 from django.utils.safestring import SafeString, mark_safe
 from django.utils.text import capfirst
 
@@ -14,6 +15,7 @@ from records import access, captions, clock, photo_doubts, units
 from records.forms import sending
 from records.models import Item, Photo, Tracked
 from records.units.showing import MINUS
+from records.wording import binding, phrases
 
 register = template.Library()
 
@@ -109,6 +111,24 @@ def other_number(value: float | None, suffix: str) -> str:
     if value is None or value == "":
         return ABSENT
     return units.figure(value, suffix, units.OTHER_UNIT.get(suffix))[0]
+
+
+@register.filter
+def bound(text: object) -> str:
+    """A sentence in which no line ends between a number and its unit."""
+    return mark_safe(binding.bound(conditional_escape(text)))
+
+
+@register.filter
+def listed(words: Iterable[object]) -> str:
+    """a, b and c."""
+    return phrases.listed([str(word) for word in words])
+
+
+@register.filter
+def in_currency(shown: SafeString, currency: str) -> SafeString:
+    """`{% filter in_currency:prices.currency %}…{% endfilter %}`: workings say EUR, not the sign for any."""
+    return mark_safe(units.in_currency(shown, escape(currency)))
 
 
 @register.filter

@@ -8,7 +8,17 @@ from records.units.offered import CHOICES, UnitChoice
 from records.units.reach import BARE, COUNT, Reach, reach_of
 from records.units.reading import LONGEST_TEXT, Parsed, margin, parse
 from records.units.registry import SUFFIXES, suffix_of, ureg
-from records.units.showing import MIXED, OTHER_UNIT, SHOW_DIGITS, figure, other_unit, plain, show
+from records.units.showing import (
+    MIXED,
+    MONEY_SIGN,
+    OTHER_UNIT,
+    SHOW_DIGITS,
+    figure,
+    in_currency,
+    other_unit,
+    plain,
+    show,
+)
 
 __all__ = [
     "BARE",
@@ -16,6 +26,7 @@ __all__ = [
     "COUNT",
     "LONGEST_TEXT",
     "MIXED",
+    "MONEY_SIGN",
     "OTHER_UNIT",
     "SHOW_DIGITS",
     "SUFFIXES",
@@ -27,6 +38,7 @@ __all__ = [
     "figure",
     "find_unit",
     "from_canonical",
+    "in_currency",
     "margin",
     "other_unit",
     "parse",

@@ -101,7 +101,7 @@ _UNITS: dict[str, tuple[str, tuple[str, ...]]] = {
     "A/L": ("A/L", ()),
     "kWh": ("kWh", ()),
     "×": ("dimensionless", ("x", "times")),
-    # Money of the price list, whose currency stands beside it.
+    # Money of whichever currency: the sign is put right where it is shown.
     "¤": ("money", ()),
     "¤/h": ("money/h", ("per hour",)),
     "¤/kg": ("money/kg", ("per kg",)),

@@ -8,6 +8,7 @@ from records.units.offered import CHOICES
 
 THIN_SPACE = "\u2009"
 MINUS = "\u2212"
+MONEY_SIGN = "¤"
 
 # Decimals in the column's own unit (mass 0.01 g, thickness 0.01 mm, skins 0.1 µm, charge 0.01 Ah,
 # efficiency 0.1 %, temperature 0.1 °C); a negative figure counts significant digits instead (area: three).
@@ -32,6 +33,15 @@ OTHER_UNIT = {
 MIXED = {"_a_dm2", "_dm2", "_degc", "_g_l", "_mm", "_um", "_l"}
 ECHO_DIGITS = 3  # significant: an echo is there to be recognised, not to be copied
 THIN_IN = 0.1  # below it the trade says thou
+
+
+def in_currency(text: str, currency: str) -> str:
+    """A text about money with the currency instead of the sign that stands for any.
+
+    >>> in_currency("42 ¤/h", "EUR")
+    '42 EUR/h'
+    """
+    return text.replace(MONEY_SIGN, currency) if currency else text
 
 
 def show(

@@ -65,7 +65,7 @@ def commission(request: HttpRequest, number: str) -> HttpResponse:
 def commission_edit(request: HttpRequest, number: str) -> HttpResponse:
     file = access.fetch(request, Commission, to="write", number=number)
     form = CommissionForm(request.POST or None, instance=file)
-    return answer_form(request, form, title=file.number, verb="Keep", back_url=file.get_absolute_url(),
+    return answer_form(request, form, title=f"Correct {file.number}", verb="Keep", back_url=file.get_absolute_url(),
                        then=Commission.get_absolute_url)  # fmt: skip
 
 

@@ -3,6 +3,7 @@
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import path, reverse
+from django.utils.text import capfirst
 
 from records import access
 from records.compatibility import STATES
@@ -34,7 +35,8 @@ def compatibility_add(request: HttpRequest) -> HttpResponse:
 
 def compatibility_edit(request: HttpRequest, pk: int) -> HttpResponse:
     return correct(
-        request, CompatibilityForm, where={"pk": pk}, title=str, sentence=OWN, verb="Keep",
+        request, CompatibilityForm, where={"pk": pk}, sentence=OWN, verb="Keep",
+        title=lambda row: f"{capfirst(row.material)} on {row.surface}",
         then=lambda row: reverse("compatibility_list"),
     )  # fmt: skip
 

@@ -57,7 +57,7 @@ def photo_edit(request: HttpRequest, pk: int) -> HttpResponseBase:
     shown = access.fetch(request, PHOTOS, to="write", pk=pk)
     form = PhotoForm(request.POST or None, instance=shown)
     return answer_form(
-        request, form, title=f"Photograph {shown}", verb="Save", then=Photo.get_absolute_url,
+        request, form, title=f"Photograph “{shown}”", verb="Save", then=Photo.get_absolute_url,
         sentence="What it shows and how it was lit. The file itself is never changed.",
         back_url=shown.get_absolute_url(),
     )  # fmt: skip

@@ -3,10 +3,12 @@
 from django.http import HttpRequest, HttpResponse
 from django.shortcuts import render
 from django.urls import path, reverse
+from django.utils.text import capfirst
 
 from records import access
 from records.forms.vocabulary import TermForm
 from records.models import Term
+from records.seeding import STARTING
 from records.views.writing import begin, correct
 
 SENTENCE = "Say what one sees, not what one suspects; the definition stands beside every choice."
@@ -16,7 +18,8 @@ def vocabulary_list(request: HttpRequest) -> HttpResponse:
     """One scheme at a time: a vocabulary is read through, not paged."""
     access.require(request, "view", Term)
     scheme = request.GET.get("scheme") if request.GET.get("scheme") in Term.Scheme.values else Term.Scheme.FINDING
-    context = {"scheme": scheme, "schemes": Term.Scheme.choices, "terms": Term.objects.filter(scheme=scheme)}
+    context = {"scheme": scheme, "schemes": Term.Scheme.choices, "terms": Term.objects.filter(scheme=scheme),
+               "starting": STARTING}  # fmt: skip
     return render(request, "records/vocabulary_list.html", context)
 
 
@@ -29,7 +32,7 @@ def term_add(request: HttpRequest) -> HttpResponse:
 
 def term_edit(request: HttpRequest, pk: int) -> HttpResponse:
     return correct(
-        request, TermForm, where={"pk": pk}, title=lambda term: term.label, verb="Keep", then=_list_of,
+        request, TermForm, where={"pk": pk}, title=lambda term: capfirst(term.label), verb="Keep", then=_list_of,
         sentence="Records that use this word keep it; they show the new spelling.",
     )  # fmt: skip
 

@@ -1,7 +1,10 @@
 """Sentences for reports and certificates, made from facts. The curator edits the result, the facts stay."""
 
-from collections.abc import Sequence
+import re
+from collections.abc import Iterable, Sequence
 from datetime import date
+
+_BEGINS = re.compile(r"[A-Z][a-z’]* [a-z]|[A-Z][a-z]{2,}\b")  # no number such as BA-01, no formula
 
 
 def day(when: date) -> str:
@@ -12,6 +15,19 @@ def day(when: date) -> str:
 def listed(things: Sequence[str]) -> str:
     """a, b and c."""
     return " and ".join(filter(None, [", ".join(things[:-1]), *things[-1:]]))
+
+
+def joined(parts: Iterable[str], between: str = "; ") -> str:
+    """Remarks one behind the other; before one that begins as a sentence of its own stands a full stop.
+
+    >>> joined(["1.5 L", "Evaporation, filled to the mark", "", "lot 7"])
+    '1.5 L. Evaporation, filled to the mark; lot 7'
+    """
+    said = ""
+    for part in filter(None, parts):
+        stop = ". " if _BEGINS.match(part) else between
+        said = f"{said.rstrip('.')}{stop}{part}" if said else part
+    return said
 
 
 def duration(seconds: int) -> str:

@@ -30,7 +30,7 @@ def test_a_working_shows_formula_inputs_constants_and_source() -> None:
     ]
     assert [each.symbol for each in shown.constants] == ["k", "M", "z", "F"]
     assert all(each.source for each in shown.constants)
-    assert shown.source.startswith("Faraday's law")
+    assert shown.source.startswith("Faraday’s law")
     assert shown.quantity.m_as("g") == pytest.approx(43.0302, abs=5e-5)
 
 

@@ -1,6 +1,7 @@
 """Every command, environment variable and paper is named where a person looks for it."""
 
 import re
+import tomllib
 
 import pytest
 from django.core.management import get_commands
@@ -20,12 +21,26 @@ VARIABLES = sorted(
     }
     - INTERNAL
 )
+PROJECT = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
+NEEDED = [*PROJECT["dependencies"], *(each for extra in PROJECT["optional-dependencies"].values() for each in extra)]
+PACKAGES = sorted({re.split(r"[\[<>=~!]", each)[0] for each in NEEDED} - {PROJECT["name"]})
+PATHS = sorted(set(re.findall(r"`((?:records|process|templates|tests|\.ci)/[\w./]+)`", WORDS)))
 COMMANDS = sorted(name for name, app in get_commands().items() if app in APPS)
 
 
 @pytest.mark.parametrize("name", VARIABLES)
 def test_an_environment_variable_is_documented(name):
     assert re.search(rf"\b{name}\b", WORDS)
+
+
+@pytest.mark.parametrize("name", PACKAGES)
+def test_a_package_has_its_reason(name):
+    assert re.search(rf"(?<![\w-]){re.escape(name)}(?![\w-])", WORDS)
+
+
+@pytest.mark.parametrize("name", PATHS)
+def test_a_file_that_is_named_is_there(name):
+    assert (ROOT / name).exists()
 
 
 @pytest.mark.parametrize("name", COMMANDS)

@@ -2,8 +2,9 @@
 
 import ast
 import re
+from collections.abc import Iterator
 
-from tests.conventions.source import ROOT, name_of, places, python_files, static_files, templates
+from tests.conventions.source import APPS, ROOT, name_of, places, python_files, static_files, templates
 
 EVERYTHING = [*python_files("records", "process", "tests"), *templates(), *static_files()]
 # Written in two halves, so that this file does not find itself.
@@ -54,3 +55,36 @@ def test_pages_speak_plainly_and_in_british_spelling():
     for path in templates():
         words = SILENT.sub(" ", path.read_text())
         assert (name_of(path), TONE.findall(words), AMERICAN.findall(words)) == (name_of(path), [], [])
+
+
+# Between letters, or after a plural before the next word: “the mould's owner”, “the owners' words”.
+TYPEWRITTEN = re.compile(r"(?<=[A-Za-z])'(?=(?:s|t|re|ll|d|ve)\b)|(?<=[a-z]s)'(?= [a-z])")
+
+
+# Of a template nobody reads the comments, nor the names that its tags put between quotes.
+UNREAD = re.compile(r"{%\s*comment\s*%}.*?{%\s*endcomment\s*%}|{#.*?#}|(?<=[\s=:])'[\w-]*'", re.DOTALL)
+
+
+def docstrings(tree: ast.Module) -> set[ast.Constant]:
+    """Those that only developers read; a formula's is shown with its working."""
+    bodies = [node.body for node in ast.walk(tree) if isinstance(node, ast.Module | ast.ClassDef | ast.FunctionDef)]
+    return {body[0].value for body in bodies if body and isinstance(body[0], ast.Expr)}
+
+
+def read_by_people() -> Iterator[tuple[str, str]]:
+    """Where it stands, and each text that may come to stand on a page or a paper."""
+    for path in templates():
+        yield name_of(path), UNREAD.sub(" ", path.read_text())
+    for path in python_files():
+        tree = ast.parse(path.read_text())
+        unread = set() if path.is_relative_to(ROOT / "process" / "chemistry") else docstrings(tree)
+        for node in ast.walk(tree):
+            if isinstance(node, ast.Constant) and isinstance(node.value, str) and node not in unread:
+                yield f"{name_of(path)}:{node.lineno}", node.value
+    for path in (each for app in APPS for each in (ROOT / app).rglob("*.toml")):
+        lines = enumerate(path.read_text().splitlines(), 1)
+        yield from ((f"{name_of(path)}:{number}", line) for number, line in lines if not line.startswith("#"))
+
+
+def test_an_apostrophe_that_people_read_is_a_printed_one():
+    assert [(place, text[:80]) for place, text in read_by_people() if TYPEWRITTEN.search(text)] == []

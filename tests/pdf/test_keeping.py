@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from records.pdf import blocks as b
-from records.pdf.binding import NO_BREAK, bound
 from records.pdf.document import build
+from records.wording.binding import NO_BREAK, bound
 from tests.pdf import reading, specimens
 from tests.pdf.specimen_condition import CONDITION
 
@@ -87,6 +87,13 @@ def test_head_and_foot_of_every_page_say_that_it_is_a_copy() -> None:
     pages = paper(b.FigureTable(COLUMNS, rows), named="copy R.2026.2")
     assert len(pages) > 2
     assert all(page.count("copy R.2026.2 ·") == 2 for page in pages)
+
+
+@pytest.mark.parametrize("lines", FILLERS)
+def test_a_signature_stands_on_the_page_of_what_is_signed(lines: int) -> None:
+    signed = b.Signatures((b.Signer("Corvin Aldersey", "Registrar", "2 April 2026"), b.Signer("", "Bench")))
+    pages = below(lines, b.Heading("Care"), b.Caution("Keep it dry."), signed)
+    assert page_of(pages, "Care") == page_of(pages, "Keep it dry") == page_of(pages, "Registrar")
 
 
 FACTS = tuple(b.Fact(f"Label {number}", f"value {number}") for number in range(20))

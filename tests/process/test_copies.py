@@ -123,7 +123,7 @@ def test_measured_stands_beside_predicted_with_its_deviation():
 
     figures = {figure.label: figure for figure in (*summary.mass, *summary.size)}
     assert (figures["Mass measured"].value, figures["Mass measured"].kind) == (64.71, "measured")
-    assert figures["Against the model"].value == pytest.approx(90.7, abs=0.05)  # scenario, 8
+    assert figures["Mass against the model"].value == pytest.approx(90.7, abs=0.05)  # scenario, 8
     assert figures["Deviation"].value == pytest.approx(-0.022, abs=0.002)
 
 

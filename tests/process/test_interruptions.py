@@ -214,6 +214,6 @@ def test_a_logger_shows_an_interruption_that_nobody_wrote_down():
 
     (found,) = look(run).interruptions
 
-    assert found.stretch.sources == ("a logger's trace",)
+    assert found.stretch.sources == ("a logger’s trace",)
     assert found.is_silent and found.risk_word == "high risk"
     assert found.stretch.began_after == at("2026-03-03 02:00") and found.stretch.ended_by == at("2026-03-03 05:40")

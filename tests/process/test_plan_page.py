@@ -186,7 +186,7 @@ def test_seventeen_hours_across_the_clock_change(technician):
     assert found.plan.mass.value == pytest.approx(191.78, abs=0.005)
     assert found.plan.time.value == pytest.approx(17.0, abs=0.01)
     assert "29 Mar 2026, 11:59 +02:00" in page
-    assert "The clocks go forward by 1 h in this run: 17.0\u2009h pass" in page
+    assert "The clocks go forward by 1\u00a0h in this run: 17.0\u2009h pass" in page
 
 
 def test_a_coarse_unit_cannot_hold_the_entry_current(technician):

@@ -256,9 +256,9 @@ def test_the_attached_record_says_the_numbers_of_the_page():
     content = pdf(copy)
     record = json.loads(PdfReader(BytesIO(content)).attachments[archive.ATTACHMENT][0])
     words, suffixes = text(content), {unit: suffix for suffix, unit in units.SUFFIXES.items()}
-    shown = {"Efficiency", "Mass predicted", "Mass measured", "Against the model", "Diameter predicted", "Deviation"}
-    found = [figure for figure in record["calculated"] if figure["label"] in shown]
-    assert {figure["label"] for figure in found} == shown
+    six = {"Efficiency", "Mass predicted", "Mass measured", "Mass against the model", "Diameter predicted", "Deviation"}
+    found = [figure for figure in record["calculated"] if figure["label"] in six]
+    assert {figure["label"] for figure in found} == six
     for figure in found:
         number, _ = units.figure(figure["value"], suffixes[figure["unit"]], plus_minus=figure["plus_minus"])
         assert re.sub(r"\s+", " ", number) in words, figure["label"]

@@ -175,7 +175,7 @@ def test_a_verdict_says_what_is_required_and_found_and_how_sure_we_are():
         v for v in judge(replace(COIN_MARK, height_mm=1.0), PieceFacts("coin", 9.0)) if v.rule.id == "us-copy.height"
     )
     assert (verdict.required, verdict.found) == ("at least 1.50 mm (1/6 of the longest chord)", "1.00 mm")
-    assert verdict.sentence.endswith("The proportion is quoted from memory; read the rule's text.")
+    assert verdict.sentence.endswith("The proportion is quoted from memory; read the rule’s text.")
     icom = next(v for v in judge(COIN_MARK, COIN) if v.rule.id == "icom-4.7")
     assert "from memory" in icom.sentence
     assert "not legal advice" in ADVICE

@@ -127,7 +127,7 @@ def test_afterwards_each_rule_answers_with_required_and_found(technician, copy):
 
     page = technician.get(reverse("mark_edit", args=[mark.pk])).content.decode()
 
-    assert "at least 2.00 mm" in page and "1.90 mm" in page
+    assert "at least 2.00\u00a0mm" in page and "1.90\u00a0mm" in page
     assert "fail" in page and "pass" in page and "unknown" in page and "ask the competent authority" in page
 
 

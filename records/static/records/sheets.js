@@ -10,7 +10,8 @@ function wordsOf(head) {
 
 function stack(sheet) {
   const heads = [...(sheet.tHead?.rows[0]?.cells ?? [])].map(wordsOf);
-  if (heads.length < 4) return;
+  const fits = sheet.offsetWidth <= (sheet.parentElement?.clientWidth ?? 0);
+  if (heads.length < 3 || (heads.length === 3 && fits)) return;
   sheet.classList.add("sheet-stacks");
   for (const part of [sheet, ...sheet.querySelectorAll("thead, tbody, tfoot, tr, td")]) part.setAttribute("role", ROLES[part.tagName]);
   for (const head of sheet.querySelectorAll("th")) head.setAttribute("role", head.closest("thead") ? "columnheader" : "rowheader");
