@@ -65,7 +65,8 @@ class AgreementForm(RecordForm):
             self.add_error("serves", "Say what it serves as there: the owners may have allowed some purposes only.")
         if kind == Kind.SALE and cleaned.get("price_money") is None and "price_money" not in self.errors:
             self.add_error("price_money", "A sale has its price.")
-        if any(cleaned.get(name) is not None for name in ("value_money", "price_money")) and not cleaned["currency"]:
+        has_sum = any(cleaned.get(name) is not None for name in ("value_money", "price_money"))
+        if has_sum and not cleaned.get("currency") and "currency" not in self.errors:
             self.add_error("currency", "Say what the sum is in.")
         return cleaned
 
