@@ -5,6 +5,7 @@ from typing import Any
 from django import forms
 
 from process.models import CoreClosing
+from process.summaries.hanging import refuse_before_it_came_out
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.measurements import not_ahead
@@ -40,7 +41,11 @@ class ClosingForm(RecordForm):
         self.offer("decided_on", clock.today())
 
     def clean_decided_on(self):
-        return not_ahead(self.cleaned_data["decided_on"])
+        day = not_ahead(self.cleaned_data["decided_on"])
+        return refuse_before_it_came_out(self.instance.shell.cathode, day)
+
+    def clean_sealed_on(self):
+        return refuse_before_it_came_out(self.instance.shell.cathode, self.cleaned_data["sealed_on"])
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean() or self.cleaned_data

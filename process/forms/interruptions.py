@@ -4,17 +4,21 @@ from typing import Any
 
 from django import forms
 
+from process.forms.asking import AsksUnusual
+from process.forms.currents import of_current
 from process.forms.events import CAUSES
 from process.forms.people import person_field
-from process.models import Answer, Event, InterruptionAnswers, RiskLevel, RiskRule
-from process.summaries.interruptions import Interruption
+from process.models import Answer, Event, InterruptionAnswers, Range, RiskLevel, RiskRule
+from process.ranges import Opinion
+from process.summaries.hanging import hanging_at
+from process.summaries.interruptions import Interruption, spans_of
 from records.forms.base import RecordForm
 
 NOTHING = Event.Activation.NONE.value
 YES_OR_NO = {"returned_by_itself": "Did the current come back by itself?"}
 
 
-class InterruptionForm(RecordForm):
+class InterruptionForm(AsksUnusual, RecordForm):
     """Everything may stay open: what nobody knows counts as its worst answer."""
 
     activation = forms.MultipleChoiceField(
@@ -29,6 +33,7 @@ class InterruptionForm(RecordForm):
             "cause", "handling", "out_of_bath_s", "returned_by_itself", "activation", "acid_pct", "acid_s",
             "restart_current_a", "restart_ramp_s", "answered_by", "note",
         ]  # fmt: skip
+        ranged: list[str] = []
         labels = {"cause": "Why did it stop?", "handling": "Meanwhile the pieces", **YES_OR_NO}
         help_texts = {
             "out_of_bath_s": "If they were lifted: from the surface to the surface again.",
@@ -44,7 +49,7 @@ class InterruptionForm(RecordForm):
 
     def __init__(self, *args: Any, found: Interruption, user: Any = None, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        known = found.answers
+        known, self.found = found.answers, found
         if self.instance._state.adding:
             self.offer("cause", known.cause)
             self.offer("handling", known.handling)
@@ -57,6 +62,19 @@ class InterruptionForm(RecordForm):
             choices = [choice for choice in self.fields[name].choices if choice[0]]
             self.fields[name].choices = [("", "not known"), *choices]
         person_field(self, "answered_by", user)
+
+    def opinions(self) -> dict[str, Opinion]:
+        """The current by what hung there; no piece is out of the bath for longer than nothing flows."""
+        asked, run = super().opinions(), self.instance.run
+        if typed := self.entered.get("restart_current_a"):
+            rail = hanging_at(run.cathodes.all(), run.events.all(), self.found.began_at)
+            area = sum(each.total_area_dm2 for each in rail)
+            usual = [of_current(typed, area, step=step) for step in (run.agitation, Range.Step.STRIKE)]
+            asked["restart_current_a"] = next((each for each in usual if each.is_usual), usual[0])
+        out = self.cleaned_data.get("out_of_bath_s")
+        if out is not None and out > spans_of(self.found.stretch, self.found.until)[1]:
+            asked["out_of_bath_s"] = Opinion("unusual", f"nothing flowed for {self.found.duration} only.")
+        return asked
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

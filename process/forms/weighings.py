@@ -1,13 +1,16 @@
 """One weighing of a series: as few fields as the moment at the balance needs."""
 
+from datetime import datetime
 from typing import Any
 
 from django import forms
+from django.utils import timezone
 
 from process.forms.asking import AsksUnusual
 from process.forms.people import person_field
 from process.models import Shell, Weighing
 from process.ranges import Opinion
+from process.summaries.hanging import left_at
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.tokens import SentOnce
@@ -41,7 +44,6 @@ class WeighingForm(AsksUnusual, SentOnce, RecordForm):
         }
 
     def __init__(self, *args: Any, user: Any = None, last: Weighing | None = None, **kwargs: Any) -> None:
-        self.last = last
         super().__init__(*args, **kwargs)
         person_field(self, "person", user)
         if self.instance._state.adding:
@@ -53,11 +55,27 @@ class WeighingForm(AsksUnusual, SentOnce, RecordForm):
 
     def opinions(self) -> dict[str, Opinion]:
         """A drying piece does not leap: a slip of a digit is asked about while the piece still lies there."""
-        mass = self.cleaned_data.get("mass_g")
-        if mass is None or self.last is None or abs(mass / self.last.mass_g - 1) <= STEP_SHARE:
+        mass, at = self.cleaned_data.get("mass_g"), self.cleaned_data.get("at")
+        beside = self._beside(at) if mass is not None and at is not None else None
+        if beside is None or abs(mass / beside.mass_g - 1) <= STEP_SHARE:
             return {}
-        before = show(self.last.mass_g, "_g", digits=1)
-        return {"mass_g": Opinion("unusual", f"{show(mass, '_g', digits=1)} lies far from the {before} before it.")}
+        other, side = show(beside.mass_g, "_g", digits=1), "before" if beside.at <= at else "after"
+        words = f"{show(mass, '_g', digits=1)} lies far from the {other} {side} it."
+        return {"mass_g": Opinion("unusual", words)}
+
+    def _beside(self, at: datetime) -> Weighing | None:
+        """The weighing before it in the series, else the one after it."""
+        series = self.instance.item.weighings.filter(kind=self.instance.kind).exclude(pk=self.instance.pk)
+        return series.filter(at__lte=at).order_by("at").last() or series.filter(at__gt=at).order_by("at").first()
+
+    def clean_at(self) -> datetime:
+        """What was still in the bath was not weighed."""
+        at, grown = self.cleaned_data["at"], getattr(self.instance.item, "shell", None)
+        left = left_at(grown.cathode) if grown else None
+        if left and at < left:
+            said = f"{clock.day_words(left)}, {timezone.localtime(left):%H:%M}"
+            raise forms.ValidationError(f"It came out of the bath on {said}: write a later time.")
+        return at
 
     def clean_mass_g(self) -> float | None:
         mass = self.cleaned_data["mass_g"]

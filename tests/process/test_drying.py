@@ -236,3 +236,27 @@ def test_making_up_stands_before_the_same_gate(skin, conservator):
 
     assert answer.status_code == 422 and "S-11: 1512.0" in answer.content.decode().replace("\u2009", " ")
     assert not Item.objects.filter(number="R.2026.5").exists()
+
+
+def test_nothing_is_weighed_or_closed_while_it_hangs_in_the_bath(conservator, skin):
+    """SCENARIO 7.6: out of the bath on 29 March 2026 at 12:00 local time."""
+    early = send(conservator, skin, "2026-03-29 11:59", "1512,5")
+    closing = {"decided_on": "2026-03-28", "decision": "close", "sealed_with": "wax", "sealed_on": "2026-03-28"}
+    shut = conservator.post(reverse("closing_add", args=[skin.item.number]), closing)
+
+    assert early.status_code == 422 and "out of the bath on 29 March 2026, 12:00" in early.content.decode()
+    assert shut.status_code == 422 and shut.content.decode().count("It came out of the bath on 29 March 2026") >= 2
+    assert skin.item.weighings.count() == 1 and not CoreClosing.objects.exists()
+
+
+def test_a_slip_is_asked_about_wherever_it_stands_in_the_series_and_when_it_is_corrected(conservator, skin):
+    dried(skin)
+    _first, second = skin.item.weighings.order_by("at")[:2]
+    typed = {"at": second.at.strftime("%Y-%m-%dT12:00"), "mass_g": "150,97", "mass_g_unit": "g", "reason": "misread"}
+
+    between = send(conservator, skin, "2026-04-01 10:00", "151.1")
+    corrected = conservator.post(reverse("weighing_edit", args=[second.pk]), typed | {"version": second.version})
+
+    for page in (between, corrected):
+        assert page.status_code == 422 and "lies far from the 1512.0" in page.content.decode().replace("\u2009", " ")
+    assert Weighing.objects.get(pk=second.pk).mass_g == 1509.7

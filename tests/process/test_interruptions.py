@@ -6,7 +6,7 @@ import pytest
 from django.urls import reverse
 
 from process.models import CouponTest, Event, InterruptionAnswers, RiskRule, Run
-from process.seeding import ensure_risk_rules
+from process.seeding import ensure_ranges, ensure_risk_rules
 from process.services.copies import make_up
 from process.summaries.runs import summarise
 from process.summaries.wall_limits import limits_of
@@ -75,6 +75,19 @@ def test_nothing_and_something_before_the_restart_exclude_each_other(client):
     )
     assert answer.status_code == 422 and "exclude each other" in answer.content.decode()
     assert not InterruptionAnswers.objects.exists()
+
+
+def test_an_answer_that_cannot_be_is_asked_about(client):
+    """SCENARIO 7.3: 3 h 10 min without current, 0.280 dm² on the rail."""
+    ensure_ranges()
+    given = {"handling": "wet", "out_of_bath_s": "4", "out_of_bath_s_unit": "h", "restart_current_a": "420",
+             "restart_current_a_unit": "A", "version": 0}  # fmt: skip
+
+    page = sign_in(client).post(reverse("interruption_answer", args=[coin_run().number, KEY]), given)
+
+    said = page.content.decode()
+    assert page.status_code == 422 and not InterruptionAnswers.objects.exists()
+    assert "nothing flowed for 3 h 10 min only" in said and "420 mA would be usual. Is the unit right?" in said
 
 
 def test_an_interruption_seen_only_in_readings_lies_between_two_instants():
