@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from process.models import Range
 from records import units
+from records.units.showing import THIN_SPACE
 
 # Units that are taken for each other; a number usual in the other and unusual in this one is asked about.
 PAIRS = {
@@ -43,13 +44,14 @@ def judge_by(
         return USUAL
     if _outside(value, row.possible_low, row.possible_high):
         return Opinion(
-            "impossible", f"{_shown(field, value, unit)} is not possible here{_hint(field, row, number, unit)}"
+            "impossible", f"{_shown(field, value, number, unit)} is not possible here{_hint(field, row, number, unit)}"
         )
     if not _outside(value, row.usual_low, row.usual_high):
         return USUAL
     between = _between(row.usual_low, row.usual_high, _suffix(field))
     return Opinion(
-        "unusual", f"{_shown(field, value, unit)} is unusual ({between} is usual){_hint(field, row, number, unit)}"
+        "unusual",
+        f"{_shown(field, value, number, unit)} is unusual ({between} is usual){_hint(field, row, number, unit)}",
     )
 
 
@@ -69,9 +71,11 @@ def _outside(value: float, low: float | None, high: float | None) -> bool:
     return (low is not None and value < low) or (high is not None and value > high)
 
 
-def _shown(field: str, value: float, unit: str) -> str:
+def _shown(field: str, value: float, number: float | None, unit: str) -> str:
+    """With the digits that were typed, if it was typed: a slip of the point must not be rounded away."""
     own = units.CHOICES[_suffix(field)][0].symbol
-    shown = units.show(value, _suffix(field), unit or own)
+    typed = None if number is None else f"{units.plain(number)}{THIN_SPACE}{unit or own}"
+    shown = typed or units.show(value, _suffix(field), unit or own)
     return shown if unit in ("", own) else f"{shown} ({units.show(value, _suffix(field))})"
 
 

@@ -47,7 +47,8 @@ class AsksUnusual:
         for name, opinion in self.opinions().items():
             label = self.fields[name].label if name in self.fields else name
             if opinion.verdict == "impossible":
-                self.add_error(name if name in self.fields else None, opinion.sentence)
+                shown = name in self.fields
+                self.add_error(name if shown else None, opinion.sentence if shown else f"{label}: {opinion.sentence}")
             elif not opinion.is_usual:
                 reasons.append(f"{label}: {opinion.sentence}")
         if reasons:

@@ -181,3 +181,19 @@ def test_crossed_bounds_are_sent_back(client):
     )
 
     assert answer.status_code == 422 and "bounds cross" in answer.content.decode()
+
+
+def test_what_follows_from_typed_numbers_is_named_and_a_slip_is_shown_as_typed(client):
+    """Fault 13: 2034 instead of 203.4 g/L, as a slip at the burette; chloride in g/L is not rounded to nothing."""
+    bath = make_bath()
+    client.force_login(make_user("technician"))
+    given = {"number": "BA-7", "sampled_at": "2026-02-09T09:00", "copper_titrant_mol_l": "0.1", "copper_sample_ml": "1"}
+
+    slipped = client.post(reverse("analysis_add", args=[bath.number]), given | {"copper_titrant_ml": "81.46"})
+    other = given | {"copper_titrant_ml": "8.146", "chloride_mg_l": "0.035"}
+    asked = client.post(reverse("analysis_add", args=[bath.number]), other)
+
+    said = [page.content.decode().replace("\u2009", " ") for page in (slipped, asked)]
+    assert "Copper sulphate pentahydrate found: 2033.9 g/L is not possible here" in said[0]
+    assert "0.035 mg/L is unusual" in said[1] and "0.035 g/L = 35 mg/L would be usual" in said[1]
+    assert not bath.analyses.exists()
