@@ -45,7 +45,7 @@ class AsksUnusual:
         cleaned = super().clean() or self.cleaned_data
         reasons = []
         for name, opinion in self.opinions().items():
-            label = self.fields[name].label if name in self.fields else name
+            label = self.fields[name].label if name in self.fields else name[:1].upper() + name[1:]
             if opinion.verdict == "impossible":
                 shown = name in self.fields
                 self.add_error(name if shown else None, opinion.sentence if shown else f"{label}: {opinion.sentence}")

@@ -1,5 +1,6 @@
 """Baths: titrations worked out and judged, standing of an analysis, the ledger."""
 
+import re
 from datetime import UTC, date, datetime
 
 import pytest
@@ -185,4 +186,4 @@ def test_chloride_limits_are_shown_in_milligrams_per_litre(technician):
 
     page = technician.get(bath.get_absolute_url()).content.decode()
 
-    assert "look above 80" in page
+    assert "look above 80\u2009mg/L" in re.sub(r"<.*?>", "", page)

@@ -13,6 +13,7 @@ from process.ranges import judge
 from process.seeding import ensure_ranges
 from records.forms.base import RecordForm
 from tests.factories import make_bath, make_user
+from tests.process.test_baths import analysis_data
 
 pytestmark = pytest.mark.django_db
 
@@ -187,11 +188,10 @@ def test_what_follows_from_typed_numbers_is_named_and_a_slip_is_shown_as_typed(c
     """Fault 13: 2034 instead of 203.4 g/L, as a slip at the burette; chloride in g/L is not rounded to nothing."""
     bath = make_bath()
     client.force_login(make_user("technician"))
-    given = {"number": "BA-7", "sampled_at": "2026-02-09T09:00", "copper_titrant_mol_l": "0.1", "copper_sample_ml": "1"}
+    address = reverse("analysis_add", args=[bath.number])
 
-    slipped = client.post(reverse("analysis_add", args=[bath.number]), given | {"copper_titrant_ml": "81.46"})
-    other = given | {"copper_titrant_ml": "8.146", "chloride_mg_l": "0.035"}
-    asked = client.post(reverse("analysis_add", args=[bath.number]), other)
+    slipped = client.post(address, analysis_data(copper_titrant_ml="81.46"))
+    asked = client.post(address, analysis_data(chloride_mg_l="0.035"))
 
     said = [page.content.decode().replace("\u2009", " ") for page in (slipped, asked)]
     assert "Copper sulphate pentahydrate found: 2033.9 g/L is not possible here" in said[0]
