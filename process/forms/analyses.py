@@ -3,6 +3,7 @@
 from django import forms
 
 from process.forms.asking import AsksUnusual
+from process.forms.in_bath import since_made_up
 from process.models import BathAnalysis, Constituent
 from process.ranges import Opinion, judge
 from process.summaries.analyses import analysis_summary
@@ -52,6 +53,9 @@ class AnalysisForm(AsksUnusual, RecordForm):
         if self.instance._state.adding:
             self.offer("number", next_number(BathAnalysis, SERIES["analysis"]))
             self.offer("sampled_at", clock.now())
+
+    def clean_sampled_at(self):
+        return since_made_up(self.instance.bath, self.cleaned_data["sampled_at"])
 
     def opinions(self) -> dict[str, Opinion]:
         """The table is asked about what the titrations give, too: a slipped decimal shows there first."""

@@ -3,6 +3,7 @@
 from typing import Any
 
 from process.forms.asking import AsksUnusual
+from process.forms.in_bath import since_made_up
 from process.models import Anode, AnodeWeighing, BathService
 from process.ranges import Opinion
 from records import clock
@@ -33,6 +34,9 @@ class ServiceForm(SentOnce, RecordForm):
         super().__init__(*args, **kwargs)
         if self.instance._state.adding:
             self.offer("done_at", clock.now())
+
+    def clean_done_at(self):
+        return since_made_up(self.instance.bath, self.cleaned_data["done_at"])
 
     def clean(self) -> dict[str, Any]:
         cleaned = super().clean()

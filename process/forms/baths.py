@@ -3,12 +3,14 @@ from itertools import pairwise
 from django import forms
 
 from process.forms.asking import AsksUnusual
+from process.forms.in_bath import since_made_up, too_much
 from process.forms.metals import metal_field
 from process.models import Bath, BathAddition
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.lookup import LookupField
 from records.numbers import SERIES, next_number
+from records.units import show
 
 TEMPERATURES = ("temperature_warn_low_degc", "temperature_target_degc", "temperature_warn_high_degc")
 STRONG_PCT = (94.0, 98.5)  # the density of 96 % acid is within half a per cent of these
@@ -74,9 +76,16 @@ class AdditionForm(RecordForm):
         )  # fmt: skip
         if self.instance._state.adding:
             self.offer("added_at", clock.now())
+        self.fields["what"].required = False
+        self.fields["what"].help_text = "Empty for salt, acid, water and chloride: what was chosen says it."
+
+    def clean_added_at(self):
+        return since_made_up(self.instance.bath, self.cleaned_data["added_at"])
 
     def clean(self) -> dict:
         cleaned = super().clean()
+        self._name_it(cleaned)
+        self._within_the_bath(cleaned)
         self._look_at_the_acid(cleaned)
         for name in ("mass_g", "volume_ml"):
             if (value := cleaned.get(name)) is not None and value <= 0:
@@ -84,6 +93,26 @@ class AdditionForm(RecordForm):
         if cleaned.get("mass_g") is None and cleaned.get("volume_ml") is None and not self.errors:
             raise forms.ValidationError("Say how much was added: a mass or a volume.")
         return cleaned
+
+    def _name_it(self, cleaned: dict) -> None:
+        """A substance that the choice names need not be typed with wet gloves."""
+        kind = cleaned.get("kind") or ""
+        if cleaned.get("what") or "what" in self.errors:
+            return
+        if kind in ("", BathAddition.Kind.ADDITIVE, BathAddition.Kind.OTHER):
+            self.add_error("what", "Say what was added, as its package names it, or choose its kind above.")
+        else:
+            cleaned["what"] = BathAddition.Kind(kind).label
+
+    def _within_the_bath(self, cleaned: dict) -> None:
+        """A slip between g and kg, or mL and L, would spoil every prediction after it."""
+        bath, kind = self.instance.bath, cleaned.get("kind") or ""
+        mass, volume = cleaned.get("mass_g"), cleaned.get("volume_ml")
+        if mass and (words := too_much(bath, kind, mass)):
+            self.add_error("mass_g", words)
+        if volume is not None and volume > 1000 * bath.volume_l:
+            words = f"The bath holds {show(bath.volume_l, '_l')} at its mark: look at the number and its unit again."
+            self.add_error("volume_ml", words)
 
     def _look_at_the_acid(self, cleaned: dict) -> None:
         """The volume of an acid tells its mass only at a known density: that of strong acid."""

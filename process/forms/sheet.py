@@ -8,6 +8,7 @@ from django.core.exceptions import NON_FIELD_ERRORS
 
 from process.forms.asking import AsksUnusual
 from process.forms.currents import of_current
+from process.forms.in_bath import since_made_up
 from process.forms.people import person_field
 from process.models import Event, Range, Reading, Run
 from process.ranges import Opinion, judge
@@ -173,6 +174,9 @@ class StartForm(LineForm):
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
         self.fields["current_a"].required = True
+
+    def clean_at(self):
+        return since_made_up(self.run.bath, self.cleaned_data["at"])
 
     def range_step(self) -> str:
         return Range.Step.STRIKE

@@ -5,6 +5,7 @@ from typing import Any
 from django import forms
 
 from process.forms.asking import AsksUnusual
+from process.forms.in_bath import since_made_up
 from process.forms.metals import metal_field
 from process.forms.people import person_field
 from process.models import PowerUnit, PriceList, ThrowTest
@@ -105,6 +106,9 @@ class ThrowTestForm(AsksUnusual, RecordForm):
         person_field(self, "tester", user)
         if self.instance._state.adding:
             self.offer("tested_on", clock.today())
+
+    def clean_tested_on(self):
+        return since_made_up(self.instance.bath, self.cleaned_data["tested_on"])
 
     def opinions(self) -> dict[str, Opinion]:
         near, far = self.cleaned_data.get("near_gain_g"), self.cleaned_data.get("far_gain_g")
