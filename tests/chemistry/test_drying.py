@@ -111,3 +111,9 @@ def test_a_core_is_dry_when_a_day_changes_it_by_less_than_a_thousandth(hours, la
     ]  # fmt: skip
 
     assert is_dry(weighings) is dry
+
+
+def test_what_agrees_with_a_weighing_of_long_ago_may_be_settled_by_the_next_at_once():
+    """Weighed on days 0 and 5 alike, on day 6 lighter, on day 20 as at first: 7 days after day 0 are long past."""
+    weighings = series((0, 1500.0), (5, 1500.0), (6, 1490.0), (20, 1500.0))
+    assert settles_at_the_earliest(weighings) == START + timedelta(days=20)

@@ -26,10 +26,11 @@ def test_area_and_volume_of_a_ball(kind) -> None:
     assert (scan.open_edge_count, scan.flipped, scan.remarks) == (0, False, ())
 
 
-def test_the_unit_is_asked_and_makes_a_hundredfold() -> None:
+def test_the_unit_is_asked_and_makes_a_hundredfold_and_a_thousandfold() -> None:
     content = BALL.export(file_type="stl")
     small, large = (read_scan(content, "ball.stl", unit) for unit in ("mm", "cm"))
     assert large.area.magnitude == pytest.approx(100 * small.area.magnitude)
+    assert large.volume.magnitude == pytest.approx(1000 * small.volume.magnitude)
     assert large.extent_mm[0] == pytest.approx(200.0)
     with pytest.raises(ChemistryError, match="unit: a file of points says no unit"):
         read_scan(content, "ball.stl", "")
