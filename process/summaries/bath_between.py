@@ -9,7 +9,7 @@ from process.models import Bath, BathAnalysis, Cathode, Run
 from process.summaries.baths import LedgerLine
 from process.summaries.cathodes import gain_of, shell_of
 from process.summaries.figures import apart, figure
-from process.summaries.planning import metal_of
+from process.summaries.planning import metal_of, taken_efficiency
 from records.figures import Figure
 from records.models import Item
 from records.units import ureg
@@ -105,6 +105,6 @@ def _by_charge(line: LedgerLine, note: str) -> Figure:
     label = f"deposited in {line.run.number}"
     if metal is None:
         return Figure(label, None, "_g", "estimated", note="The metal of this run is not known here.")
-    share = min(line.run.planned_efficiency_pct / 100, 1.0)
+    share = taken_efficiency(line.run.planned_efficiency_pct / 100)
     found = figure(label, "_g", deposited_mass, ion=metal, charge=charge, efficiency=share)
     return Figure(label, found.value, "_g", "estimated", found.plus_minus, note, None, found.working)

@@ -25,7 +25,7 @@ from process.summaries.charges import charge_of
 from process.summaries.drying_words import STANDINGS, sentence_of
 from process.summaries.evidence import quantity
 from process.summaries.figures import apart, figure
-from process.summaries.planning import areas_of, metal_of
+from process.summaries.planning import areas_of, metal_of, taken_efficiency
 from process.summaries.segments import Rail, rail_of
 from process.summaries.sheet import sheet_of
 from records.figures import Figure
@@ -198,14 +198,14 @@ def _residue(last: Point, metal: Ion | None, charge: Quantity) -> Figure | None:
         return None
     found = figure(
         "Residue inside", "_g", residue, evidence=MEASURED,
-        ion=metal, gain=last.gain.working.quantity, charge=charge, efficiency=TAKEN_AT,
+        ion=metal, gain=last.gain.working.quantity, charge=charge, efficiency=taken_efficiency(TAKEN_AT),
     )  # fmt: skip
     if found.value is None or found.value <= 0:
         return None
     note = (
         f"If the deposit is taken at {TAKEN_AT * 100:.0f} % of the theory: solution and salt that stayed in the core."
     )
-    return Figure(found.label, found.value, "_g", "estimated", None, note, None, found.working)
+    return replace(found, kind="estimated", note=note)
 
 
 def _standing(shell: Shell, points: tuple[Point, ...], left: Figure | None, rows: list[Weighing]) -> Drying:

@@ -3,8 +3,10 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import UTC, datetime
+from math import sqrt
 
 from pint import Quantity
+from uncertainties import ufloat
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.faraday import charge_for_mass
@@ -17,6 +19,9 @@ from process.summaries.ramp import PlannedStage, build_density, dated, plan_time
 from records.figures import Figure
 from records.units import ureg
 
+# Half the width within which the efficiency of acid copper is taken to lie about the planned one; common practice, from
+# memory. Anywhere within alike: one standard uncertainty is this over √3 (JCGM 100:2008, 4.3.7).
+EFFICIENCY_WITHIN = 0.01
 LONGEST_H = 10 * 365.25 * 24  # nobody waits longer; beyond it a finish is not worth a date
 
 
@@ -43,6 +48,11 @@ def metal_of(run: Run) -> Ion | None:
         return ion(run.ion, ureg.Quantity(run.deposit_density_g_cm3, "g/cm**3"))
     except ChemistryError:
         return None
+
+
+def taken_efficiency(planned: float) -> Quantity:
+    """The efficiency that is taken where no balance can tell it, with its ±."""
+    return ureg.Quantity(ufloat(min(planned, 1.0), EFFICIENCY_WITHIN / sqrt(3)), "")
 
 
 def areas_of(cathodes: list[Cathode]) -> list[Quantity]:

@@ -14,6 +14,7 @@ from process.models import Cathode, Event, Reading, Shell, Trace
 from process.summaries.charge import chosen_charge_ah
 from process.summaries.evidence import quantity
 from process.summaries.figures import figure
+from process.summaries.planning import taken_efficiency
 from records.figures import Figure
 from records.riding import read_rows, riding
 from records.units import ureg
@@ -62,6 +63,6 @@ def by_charge(label: str, metal: Ion, gain: Quantity, charge: Quantity | None, c
         return None
     found = figure(
         label, "_mm", grown_thickness, ion=metal, charge=charge, area=quantity(cathode, "total_area_dm2"),
-        efficiency=min(cathode.run.planned_efficiency_pct / 100, 1.0),
+        efficiency=taken_efficiency(cathode.run.planned_efficiency_pct / 100),
     )  # fmt: skip
     return replace(found, kind="estimated", note=found.note or ABSORBED)

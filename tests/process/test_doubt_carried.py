@@ -8,7 +8,9 @@ import pytest
 from django.urls import reverse
 
 from process.models import AnodeWeighing, BathAddition, Core, Reading, Run, Shell
+from process.summaries.bath_between import deposit_of
 from process.summaries.bath_page import read_bath
+from process.summaries.baths import bath_ledger
 from process.summaries.copies import summarise as summarise_copy
 from process.summaries.cores import leak_of
 from process.summaries.drift import drift_of
@@ -19,7 +21,7 @@ from tests.everything import make_core
 from tests.everything import make_shell as grown_on
 from tests.factories import make_bath, make_cathode, make_copy, make_item, make_mould, make_run, make_shell, make_user
 from tests.process.bath_campaign import DAY, analysed, tell_of_the_campaign, typed
-from tests.process.scenario_runs import at, event, failed_run, weighed
+from tests.process.scenario_runs import at, event, failed_run, mask_run, weighed
 
 pytestmark = pytest.mark.django_db
 
@@ -171,3 +173,36 @@ def test_a_skin_on_a_rail_that_changed_has_one_efficiency_on_every_page():
 
     assert alone.value == pytest.approx(3.5 / (1.185494 * 3) * 100)
     assert of_the_run.last.efficiency.value == pytest.approx(alone.value)
+
+
+def test_what_stays_in_a_core_is_known_no_better_than_the_efficiency_taken():
+    """1 % of 193.83 g either way alike is 1.12 g (JCGM 100, 4.3.7): 2.91 ± 1.12 g, and not 2.91 g."""
+    run = mask_run(mass_g=1507.2)
+
+    (drying,) = look(run).dryings
+
+    assert drying.residue.value == pytest.approx(2.91, abs=0.005)
+    assert drying.residue.plus_minus == pytest.approx(193.828 * 0.01 / math.sqrt(3), rel=1e-3)
+
+
+def test_a_deposit_that_nobody_could_weigh_brings_its_doubt_into_the_balance():
+    """A core of 163.5 Ah, taken at 99 %: 191.89 ± 1.12 g."""
+    bath = make_bath()
+    run = mask_run(mass_g=1507.2)
+    run.bath = bath
+    run.save()
+
+    (line,) = bath_ledger(bath)
+    deposit = deposit_of(line, tuple(run.cathodes.all()))
+
+    assert (deposit.value, deposit.plus_minus) == pytest.approx((191.89, 1.119), abs=0.001)
+
+
+def test_anodes_that_were_not_weighed_lose_within_their_usual_band():
+    """98 to 103 % of 341.74 g: half the width is 8.54 g, one standard uncertainty 4.93 g."""
+    bath = tell_of_the_campaign()
+    AnodeWeighing.objects.filter(anode__label="A1").last().delete()
+
+    loss = read_bath(bath, date(2026, 4, 2)).last_balance.anodes
+
+    assert loss.plus_minus == pytest.approx(288.267 * 1.185494 * 0.025 / math.sqrt(3), rel=1e-4)
