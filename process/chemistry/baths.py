@@ -1,4 +1,4 @@
-"""The life of a bath: its ampere-hour ledger, its load, and the balance of its metal and acid."""
+"""The life of a bath: its ampere-hour ledger, and the balance of its metal and acid."""
 
 from collections.abc import Sequence
 
@@ -6,11 +6,10 @@ from pint import Quantity
 
 from process.chemistry.constants import ACID_PER_COPPER, COPPER_IN_SALT
 from process.chemistry.formula import formula
-from process.chemistry.terms import BATH_VOLUME, CHARGE, CONCENTRATION, CURRENT, MASS, Rule, Term
+from process.chemistry.terms import BATH_VOLUME, CHARGE, CONCENTRATION, MASS, Rule, Term
 from records.units import ureg
 
 CHARGE_PER_LITRE = Term("q", "charge per litre", "A*h/L")
-LOAD = Term("x", "bath load", "A/L")
 CHANGE = MASS.called("Δm", "copper gained by the bath", Rule.ANY)
 DRAG_OUT = BATH_VOLUME.called("V₁", "bath carried out or spilt, replaced by water", Rule.NOT_NEGATIVE)
 ADDED = MASS.called("m₁", "added since")
@@ -51,21 +50,6 @@ def charge_per_litre(charge: Quantity, volume: Quantity) -> Quantity:
     4.8
     """
     return charge / volume
-
-
-@formula(LOAD, current=CURRENT, volume=BATH_VOLUME)
-def bath_load(current: Quantity, volume: Quantity) -> Quantity:
-    """Current that each litre bears; above about 1 A/L a bath heats and drifts.
-
-    Equation: x [A/L] = I [A] / V [L]
-    Errors: negative current; a volume of zero or less.
-    Source: common practice, from memory.
-
-    >>> from records.units import ureg
-    >>> round(bath_load(10.3 * ureg.A, 60 * ureg.L).magnitude, 2)
-    0.17
-    """
-    return current / volume
 
 
 @formula(

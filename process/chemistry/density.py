@@ -6,7 +6,7 @@ from pint import Quantity
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
-from process.chemistry.terms import DENSITY, MASS, RATIO, VOLUME, Rule, above
+from process.chemistry.terms import DENSITY, MASS, RATIO, VOLUME, Rule, above, nominal
 from records.units import ureg
 
 AIR_DENSITY = ureg.Quantity(0.0012, "g/cm**3")  # moist air near 20 °C and 1013 hPa, simplified CIPM formula
@@ -103,7 +103,7 @@ def mean_density(masses: Sequence[Quantity], volumes: Sequence[Quantity]) -> Qua
     15.77
     """
     total = sum(volumes[1:], start=volumes[0])
-    if not total.magnitude > 0:
+    if not nominal(total.magnitude) > 0:
         raise ChemistryError("volumes", "add up to nothing; give the volume of at least one part")
     return sum(masses[1:], start=masses[0]) / total
 

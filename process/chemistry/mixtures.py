@@ -6,7 +6,7 @@ from pint import Quantity
 
 from process.chemistry.errors import ChemistryError
 from process.chemistry.formula import formula
-from process.chemistry.terms import DENSITY, RATIO, Rule, above
+from process.chemistry.terms import DENSITY, RATIO, Rule, above, nominal
 from records.units import ureg
 
 SHARES = RATIO.called("w", "share by mass", Rule.NOT_NEGATIVE).several("Σw", "shares by mass")
@@ -30,7 +30,7 @@ def mixture_density(shares: Sequence[Quantity | float], densities: Sequence[Quan
     if len(weights) != len(densities):
         raise ChemistryError("densities", "give one for each share")
     room = sum((w / rho for w, rho in zip(weights[1:], densities[1:], strict=True)), weights[0] / densities[0])
-    if not room.magnitude > 0:
+    if not nominal(room.magnitude) > 0:
         raise ChemistryError("shares", "add up to nothing; give the share of at least one part")
     return sum(weights[1:], start=weights[0]) / room
 

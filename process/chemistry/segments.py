@@ -92,7 +92,7 @@ def share_over_segments(area: Quantity, charges: Sequence[Quantity], areas: Sequ
     area=AREA,
     energised_time=TIME.called("t", "time with current", Rule.POSITIVE),
 )
-def mean_density(charge: Quantity, area: Quantity, energised_time: Quantity) -> Quantity:
+def mean_current_density(charge: Quantity, area: Quantity, energised_time: Quantity) -> Quantity:
     """Mean current density while current flowed.
 
     Equation: j [A/dm²] = Q [A·h] / (A [dm²]·t [h])
@@ -100,7 +100,7 @@ def mean_density(charge: Quantity, area: Quantity, energised_time: Quantity) -> 
     Source: definition of the current density.
 
     >>> from records.units import ureg
-    >>> mean_density(ureg.Quantity(3, "A*h"), 2 * ureg.dm**2, 1 * ureg.h).magnitude
+    >>> mean_current_density(ureg.Quantity(3, "A*h"), 2 * ureg.dm**2, 1 * ureg.h).magnitude
     1.5
     """
     return charge / (area * energised_time)

@@ -15,7 +15,6 @@ GAP_INTERVALS = 2.0  # samples further apart than this many nominal intervals le
 SPIKE_FACTOR = 1.5  # a current above this many times the plan is suspected
 SECONDS_PER_HOUR = 3600.0
 Floats = NDArray[np.float64]
-Mask = NDArray[np.bool_]
 
 
 @dataclass(frozen=True)
@@ -92,22 +91,6 @@ def gaps_among(spans_s: Floats, longest_s: float) -> NDArray[np.intp]:
     if not spans_s.size or np.rint(spans_s.max()) <= longest_s:
         return np.empty(0, dtype=np.intp)
     return np.flatnonzero(np.rint(spans_s) > longest_s)
-
-
-def suspected_spikes(currents_a: ArrayLike, planned_a: float) -> Mask:
-    """Which samples lie outside what the plan makes likely; a person confirms before one is left out.
-
-    Equation: suspected where I [A] < 0 or I [A] > 1.5·I(planned) [A]
-    Errors: a planned current of zero or less.
-    Source: rule of this register (SPIKE_FACTOR).
-
-    >>> suspected_spikes([0.42, 4.2, -0.1], planned_a=0.42).tolist()
-    [False, True, True]
-    """
-    if not (np.isfinite(planned_a) and planned_a > 0):
-        raise ChemistryError("planned current", "must be more than zero")
-    currents = np.asarray(currents_a, dtype=float)
-    return np.asarray((currents < 0) | (currents > SPIKE_FACTOR * planned_a))
 
 
 @formula(

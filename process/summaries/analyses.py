@@ -7,7 +7,13 @@ from pint import Quantity
 from process.chemistry.additions import at_the_mark
 from process.chemistry.errors import ChemistryError
 from process.chemistry.limits import Limits, Verdict, verdict
-from process.chemistry.solutions import chloride_found, copper_sulphate_found, sample_in_aliquot, sulphuric_acid_found
+from process.chemistry.solutions import (
+    chloride_found,
+    copper_in_salt,
+    copper_sulphate_found,
+    sample_in_aliquot,
+    sulphuric_acid_found,
+)
 from process.chemistry.worked import Working, worked
 from process.models import BathAnalysis, BathLimit, Constituent
 from process.summaries.analysis_density import density_of
@@ -116,6 +122,9 @@ def _found(analysis: BathAnalysis, constituent: str, limit: BathLimit | None, ti
     target = limit.target_g_l if limit else None
     if target is not None and suffix == "_mg_l":
         target *= 1000
+    if constituent == Constituent.COPPER_SULPHATE:
+        copper, _ = apart(copper_in_salt(working.quantity).m_as("g/L"))
+        note = f"{note} It holds {show(copper, '_g_l')} of copper.".strip()
     label = Constituent(constituent).label
     figure = Figure(label, value, suffix, plus_minus=spread, note=note, target=target, working=working)
     return Found(constituent, label, figure, verdict(working.quantity, _limits(limit)), limit, working.quantity)

@@ -10,6 +10,7 @@ from process.chemistry.deposit import (
     MINIMUM_SHARES,
     edge_factor,
     efficiency,
+    energised_rate,
     estimated_minimum,
     face_thickness,
     grown_thickness,
@@ -28,7 +29,7 @@ from process.summaries.segments import Rail
 from process.summaries.skins import by_charge
 from records.figures import Figure
 from records.models import Item
-from records.units import show
+from records.units import show, ureg
 
 TRIMMED = "Face after trimming"
 SHARE_NOTE = "By the charge of the segments in which it hung, shared by area; the balance of the rail is surer."
@@ -57,6 +58,7 @@ class CathodeSummary:
     taken_out_at: datetime | None = None
     remaining: Figure | None = None
     finish_at: datetime | None = None
+    rate: Figure | None = None
 
     @property
     def is_final(self) -> bool:
@@ -97,10 +99,22 @@ def cathodes_of(run: Run, rail: Rail, charge: Quantity, metal: Ion | None) -> tu
     shares = [_share(charge, gain, gains) for gain in gains] if weighed else by_area
     apart_by = _deviations(gains, by_area) if weighed and len(cathodes) > 1 else [None] * len(cathodes)
     found = map(partial(_summary, run, metal), cathodes, shares, apart_by)
+    found = (replace(each, rate=_rate(each, rail, index)) for index, each in enumerate(found))
     if not rail.changed:
         return tuple(found)
     still = still_to_run(run, rail, metal, charge)
     return tuple(_with_its_stay(each, rail, metal, share, still) for each, share in zip(found, by_area, strict=True))
+
+
+def _rate(each: CathodeSummary, rail: Rail, index: int) -> Figure | None:
+    """R6: how fast the wall grew while current flowed on this piece."""
+    energised = sum(segment.energised_h for segment in rail.segments if index in segment.present)
+    if each.thickness.working is None or not energised:
+        return None
+    return figure(
+        "Mean growth with current", "_um_h", energised_rate,
+        thickness=each.thickness.working.quantity, energised_time=ureg.Quantity(energised, "h"),
+    )  # fmt: skip
 
 
 def _with_its_stay(

@@ -5,7 +5,7 @@ from datetime import UTC, datetime
 
 from pint import Quantity
 
-from process.chemistry.segments import Segment, mean_density, segments_of, share_over_segments
+from process.chemistry.segments import Segment, mean_current_density, segments_of, share_over_segments
 from process.chemistry.shares import share_by_area
 from process.models import Cathode
 from process.summaries.figures import apart, figure
@@ -95,8 +95,8 @@ class Rail:
             return RailSegment(*_ends(segment), labels, Figure("Area", None, "_dm2"), charge, none)
         area = self._area(segment)
         density = figure(
-            "Mean current density", "_a_dm2", mean_density, charge=ureg.Quantity(segment.charge_ah, "A*h"), area=area,
-            energised_time=ureg.Quantity(segment.energised_h, "h"),
+            "Mean current density", "_a_dm2", mean_current_density, charge=ureg.Quantity(segment.charge_ah, "A*h"),
+            area=area, energised_time=ureg.Quantity(segment.energised_h, "h"),
         )  # fmt: skip
         return RailSegment(*_ends(segment), labels, Figure("Area", apart(area.m)[0], "_dm2"), charge, density)
 

@@ -6,7 +6,7 @@ from typing import Any
 import pytest
 
 from process.chemistry.additions import at_the_mark, mass_to_add, volume_to_replace
-from process.chemistry.baths import bath_load, charge_per_litre
+from process.chemistry.baths import charge_per_litre
 from process.chemistry.deposit import MINIMUM_SHARES, estimated_minimum
 from process.chemistry.dimensions import deviation
 from process.chemistry.errors import ChemistryError
@@ -65,9 +65,8 @@ def test_a_verdict_needs_a_figure_of_the_same_kind(found: Any) -> None:
         verdict(found, SALT)
 
 
-def test_ledger_per_litre_and_load() -> None:
+def test_ledger_per_litre() -> None:
     assert charge_per_litre(Q(640, "A*h"), Q(60, "L")).m_as("A*h/L") == pytest.approx(10.67, abs=5e-3)
-    assert bath_load(Q(10.3, "A"), Q(60, "L")).m_as("A/L") == pytest.approx(0.172, abs=5e-4)
 
 
 def test_share_by_area() -> None:

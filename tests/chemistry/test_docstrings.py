@@ -38,6 +38,17 @@ TESTS = "\n".join(
 )
 
 
+def test_no_two_functions_bear_one_name() -> None:
+    """One of them would escape every test of this module."""
+    names = [
+        name
+        for module in MODULES
+        for name, function in inspect.getmembers(module, inspect.isfunction)
+        if function.__module__ == module.__name__ and not name.startswith("_") and name != "written"
+    ]
+    assert sorted(names) == sorted(set(names))
+
+
 @pytest.mark.parametrize("name", FUNCTIONS)
 def test_docstring_says_equation_units_errors_source_and_example(name: str) -> None:
     text = inspect.getdoc(FUNCTIONS[name]) or ""

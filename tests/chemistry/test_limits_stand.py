@@ -6,18 +6,12 @@ from uncertainties import ufloat
 from process.chemistry.agreement import Agreement, compare
 from process.chemistry.segments import is_uneven
 from process.chemistry.series import sheet_charge
-from process.chemistry.traces import suspected_spikes
 from records.units import ureg
 
 
 @pytest.mark.parametrize(("later", "drifts"), [(1.05, 0), (1.051, 1), (0.95, 0), (0.949, 1)])
 def test_a_current_that_moved_by_more_than_a_twentieth_has_drifted(later: float, drifts: int) -> None:
     assert len(sheet_charge([0, 3600, 7200], [1.0, later, later]).drifts) == drifts
-
-
-@pytest.mark.parametrize(("amperes", "suspected"), [(0.63, False), (0.631, True), (0.0, False), (-0.001, True)])
-def test_more_than_half_as_much_again_as_planned_is_suspected(amperes: float, suspected: bool) -> None:
-    assert suspected_spikes([amperes], planned_a=0.42).tolist() == [suspected]
 
 
 @pytest.mark.parametrize(("deviation", "uneven"), [(0.10, False), (0.101, True), (-0.10, False), (-0.101, True)])

@@ -12,7 +12,7 @@ from process.chemistry.errors import ChemistryError
 from process.chemistry.segments import (
     growth_deviation,
     is_uneven,
-    mean_density,
+    mean_current_density,
     segments_of,
     share_over_segments,
 )  # fmt: skip
@@ -98,7 +98,7 @@ def test_nothing_written_has_no_segments():
 
 def test_mean_density_leaves_out_the_hours_without_current():
     (only,) = segments_of([0, HOUR, 2 * HOUR], [1.2, 0.0, 1.2], 3 * HOUR, [(0, 3 * HOUR)])
-    found = mean_density(ah(only.charge_ah), dm2(0.8), ureg.Quantity(only.energised_h, "h"))
+    found = mean_current_density(ah(only.charge_ah), dm2(0.8), ureg.Quantity(only.energised_h, "h"))
     assert found.m == pytest.approx(1.5)
 
 

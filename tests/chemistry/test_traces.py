@@ -10,7 +10,7 @@ import pytest
 from scipy.integrate import trapezoid
 
 from process.chemistry.errors import ChemistryError
-from process.chemistry.traces import gaps_among, meter_charge, suspected_spikes, trace_charge
+from process.chemistry.traces import SPIKE_FACTOR, gaps_among, meter_charge, trace_charge
 from records.units import ureg
 
 PATH = Path(__file__).parent.parent / "data" / "trace_d_2026_003.csv"
@@ -30,13 +30,16 @@ def test_trace_as_imported_is_wrong_by_the_slip(trace) -> None:
     assert trace_charge(*trace, INTERVAL_S).bridged.magnitude == pytest.approx(10.12, abs=5e-3)
 
 
+def above_the_plan(trace) -> np.ndarray:
+    return trace[1] > SPIKE_FACTOR * PLANNED_A
+
+
 def test_the_decimal_slip_is_the_only_suspect(trace) -> None:
-    suspects = suspected_spikes(trace[1], PLANNED_A)
-    assert trace[1][suspects].tolist() == [4.2]
+    assert trace[1][above_the_plan(trace)].tolist() == [4.2]
 
 
 def test_trace_without_the_slip_bridged_or_left_open(trace) -> None:
-    found = trace_charge(*trace, INTERVAL_S, exclude=suspected_spikes(trace[1], PLANNED_A))
+    found = trace_charge(*trace, INTERVAL_S, exclude=above_the_plan(trace))
     assert found.duplicate_count == 1
     assert found.bridged.magnitude == pytest.approx(8.86, abs=5e-3)
     assert found.known.magnitude == pytest.approx(8.44, abs=5e-3)
@@ -81,11 +84,6 @@ def test_a_faulty_trace_is_refused(arguments: Any, message: str) -> None:
 def test_a_meter_set_back_is_refused() -> None:
     with pytest.raises(ChemistryError, match="reading after: is below the earlier reading"):
         meter_charge(ureg.Quantity(8.9, "A*h"), ureg.Quantity(0.1, "A*h"))
-
-
-def test_spikes_need_a_plan() -> None:
-    with pytest.raises(ChemistryError, match="planned current: must be more than zero"):
-        suspected_spikes([0.4], planned_a=0)
 
 
 def test_gaps_are_longer_than_allowed_in_whole_seconds() -> None:

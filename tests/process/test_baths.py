@@ -47,6 +47,7 @@ def test_titration_volumes_become_grams_per_litre():
 
     assert copper.figure.value == pytest.approx(203.4, abs=0.05)
     assert acid.figure.value == pytest.approx(57.2, abs=0.05)
+    assert "51.8\u2009g/L of copper" in copper.figure.note  # 0.2545 of 203.4: trade guide, B2
     assert "8.146" in copper.figure.working.substitution
 
 

@@ -2,12 +2,13 @@
 
 import pytest
 
-from process.models import Core, Run, Shell
+from process.chemistry.judgement import Band
+from process.models import Core, Run, Shell, Weighing
 from process.summaries.copies import summarise
 from process.summaries.runs import summarise as summarise_run
 from records.models import Measurement
 from tests.factories import make_copy
-from tests.process.scenario_runs import mask_run
+from tests.process.scenario_runs import at, mask_run
 
 pytestmark = pytest.mark.django_db
 
@@ -46,3 +47,17 @@ def test_a_skin_that_weighs_no_more_than_its_charge_allows_is_believed():
 
     assert mask.thickness.value == pytest.approx(191.0 / (8.92 * 860) * 10, abs=1e-6)
     assert mask.thickness.kind == "calculated"
+
+
+def test_a_core_over_its_charge_is_judged_by_the_balance_once_its_mass_is_constant():
+    """194.8 g of 193.8 g are 100.5 %: absorbed until two weighings a week apart agree, then doubtful at the most."""
+    run = mask_run(mass_g=1507.2)
+    shell = Shell.objects.get()
+
+    def band(*weighed):
+        for when, grams in weighed:
+            Weighing.objects.create(item=shell.item, kind="skin", at=at(when), mass_g=grams)
+        return summarise_run(Run.objects.with_sheet().get(pk=run.pk)).result.band
+
+    assert band(("2026-04-12 09:00", 1507.3), ("2026-04-16 09:00", 1507.2)) is Band.ABSORBED
+    assert band(("2026-04-23 09:00", 1507.2)) is Band.DOUBTFUL

@@ -5,7 +5,7 @@ from django.urls import reverse
 
 from process.models import HydrostaticWeighing, MakingUp, Shell
 from process.summaries.copies import summarise
-from process.summaries.copy_fills import fillings_before
+from process.summaries.copy_fills import FillLine, fillings_before
 from process.summaries.copy_sizes import length_of
 from process.summaries.densities import densities_of
 from process.summaries.drift import drift_of
@@ -161,3 +161,8 @@ def test_size_drifts_along_the_line_and_is_drawn(conservator):
     assert (first.name, round(last.measured_pct, 2), round(last.predicted_pct, 2)) == ("R.1889.7", -0.09, -0.08)
     page = conservator.get(copy.get_absolute_url()).content.decode()
     assert "Size by generation" in page and "Deviation from the first" in page
+
+
+@pytest.mark.parametrize(("ratio", "alike"), [(96.9, False), (97.0, True), (103.0, True), (103.1, False)])
+def test_a_copy_within_three_per_cent_weighs_as_much_as_its_model(ratio, alike):
+    assert FillLine("any", 10.6, 70.0, ratio, "").is_alike is alike

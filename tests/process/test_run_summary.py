@@ -51,6 +51,7 @@ def test_medal_shells_by_mass_thickness_face_and_rim():
     assert obverse.share.value == pytest.approx(18.82, abs=0.005)
     assert reverse.share.value == pytest.approx(18.03, abs=0.005)
     assert obverse.thickness.value == pytest.approx(0.6149, abs=0.00005)
+    assert obverse.rate.value == pytest.approx(614.92 / 33, abs=0.005)  # µm in 33 h with current
     assert obverse.face.value == pytest.approx(0.5858, abs=0.00005)
     assert obverse.edge.value == pytest.approx(117.7, abs=0.05)
 

@@ -53,6 +53,13 @@ def test_the_charge_before_an_interruption_carries_the_doubt_of_its_moment():
     assert gone.before_spread_ah == pytest.approx(1 / 60 / math.sqrt(12))
 
 
+@pytest.mark.parametrize(("amperes", "suspected"), [(1.5, False), (1.51, True)])
+def test_more_than_half_as_much_again_as_planned_is_suspected(amperes, suspected):
+    currents = [1.0] * 61
+    currents[30] = amperes
+    assert ("spike" in found(trace(currents), run())) is suspected
+
+
 @pytest.mark.parametrize(("amperes", "is_slip"), [(10.7, True), (10.9, False), (9.3, True), (9.1, False)])
 def test_a_decimal_slip_lies_within_eight_per_cent_of_ten_times(amperes, is_slip):
     currents = [1.0] * 61
