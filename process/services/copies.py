@@ -74,7 +74,8 @@ def copies_check(model: Item, on: date, commission: Commission | None = None) ->
         allowed, numbers = min(under, key=lambda each: each[0] - len(each[1]))
     named = f" ({', '.join(numbers)})" if numbers else ""
     by = clock.day_words(on)
-    sentence = f"{model.number}: {len(numbers)} of {allowed} copies that the owner allows were made by {by}{named}."
+    what = "1 copy that the owner allows was" if allowed == 1 else f"{allowed} copies that the owner allows were"
+    sentence = f"{model.number}: {len(numbers)} of {what} made by {by}{named}."
     sentence += f" {quoted(limited[0], 'copies')}" if len(numbers) >= allowed else ""
     return gates.Check("copies left", len(numbers) < allowed, sentence, REGISTRAR)
 

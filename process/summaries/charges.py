@@ -40,7 +40,7 @@ class Beside:
     @property
     def apart_words(self) -> str:
         """“−0.9 %”; the sign is said, since more and less mean different faults."""
-        return f"{self.apart_pct:+.1f}\u2009%".replace("-", "−") if self.apart_pct is not None else ""
+        return f"{self.apart_pct:+z.1f}\u2009%".replace("-", "−") if self.apart_pct is not None else ""
 
 
 @dataclass(frozen=True)

@@ -22,6 +22,7 @@ register = template.Library()
 SHAPES = {"blocked": "■", "look": "▲", "done": "●", "open": "○"}
 WORDS = {"blocked": "blocked", "look": "look here", "done": "done", "open": "open"}
 MESSAGE_STATES = {"success": "done", "warning": "look", "error": "blocked"}
+NARROW_NO_BREAK = "\u202f"
 ABSENT = mark_safe(
     '<span class="absent"><span aria-hidden="true">–</span><span class="unseen">not recorded</span></span>'
 )
@@ -116,7 +117,8 @@ def other_number(value: float | None, suffix: str) -> str:
 @register.filter
 def bound(text: object) -> str:
     """A sentence in which no line ends between a number and its unit."""
-    return mark_safe(binding.bound(conditional_escape(text)))
+    said = binding.bound(conditional_escape(text))
+    return mark_safe(said.replace(units.showing.THIN_SPACE, NARROW_NO_BREAK))
 
 
 @register.filter

@@ -48,7 +48,7 @@ def document_list(request: HttpRequest) -> HttpResponseBase:
     if wants_export(request):
         return export(rows, COLUMNS, "papers")
     context = {
-        "page": page(rows, request, key="-pk"),
+        "page": page(rows, request, key=("-issued_at", "pk")),
         "kinds": extensions.paper_kinds.values(),
         "kind": kind,
         "q": words,

@@ -212,7 +212,7 @@ def test_one_copy_more_than_allowed_is_refused_in_the_words_of_the_consent(conse
 
     assert refused(
         make_it_up(conservator, make_shell(coin)),
-        "1 of 1 copies that the owner allows",
+        "1 of 1 copy that the owner allows",
         "Thornwick Trust",
         "At most 1 copy.",
     )

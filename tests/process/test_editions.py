@@ -61,7 +61,7 @@ def test_one_more_than_authorised_is_refused_without_a_concession():
     make_consent(medal, copies_max_count=1)
     make_copy("R.2026.1", model=medal)
 
-    with pytest.raises(GateClosed, match="1 of 1 copies that the owner allows"):
+    with pytest.raises(GateClosed, match="1 of 1 copy that the owner allows"):
         make_copy("R.2026.2", model=medal)
 
 

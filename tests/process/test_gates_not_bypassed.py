@@ -270,5 +270,5 @@ def test_a_second_consent_allows_copies_of_its_own():
 
     make_copy(shells=[make_shell(medal)], technique="uniface", commission=second)
 
-    with pytest.raises(GateClosed, match="1 of 1 copies that the owner allows"):
+    with pytest.raises(GateClosed, match="1 of 1 copy that the owner allows"):
         make_copy(shells=[make_shell(medal)], technique="uniface", commission=second)

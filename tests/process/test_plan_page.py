@@ -59,7 +59,7 @@ def test_the_page_shows_the_oracles_of_the_medal(technician, medal):
     assert found.charge.value == pytest.approx(36.85, abs=0.005)
     assert found.current.value == pytest.approx(1.206)
     assert found.time.value == pytest.approx(30.56, abs=0.005)
-    assert "36.85\u2009Ah at 1.21\u2009A: 30.6\u2009h." in page
+    assert "36.85\u202fAh at 1.21\u202fA: 30.6\u202fh." in page
     assert "Q = m / (k·η)" in page
 
 
@@ -70,7 +70,7 @@ def test_fault_one_fifteen_is_asked_about_in_the_other_unit(technician, medal):
     assert answer.status_code == 422
     page = answer.content.decode()
     assert "15 A/ft² = 1.61\u2009A/dm² would be usual. Is the unit right?" in page
-    assert "On this area it comes to 12.06\u2009A." in page
+    assert "On this area it comes to 12.06\u202fA." in page
     medal.refresh_from_db()
     assert medal.planned_current_density_a_dm2 == 1.5
 
@@ -110,7 +110,7 @@ def test_what_is_typed_is_computed_and_nothing_kept(technician, medal):
         reverse("run_plan_figures", args=[medal.number]), sent(medal, steps, planned_thickness_mm="0.82")
     ).content.decode()
 
-    assert "50.36\u2009Ah" in page and "in 2 steps" in page
+    assert "50.36\u202fAh" in page and "in 2 steps" in page
     medal.refresh_from_db()
     assert medal.planned_thickness_mm == 0.6 and not medal.ramp_steps.exists()
 
@@ -186,7 +186,7 @@ def test_seventeen_hours_across_the_clock_change(technician):
     assert found.plan.mass.value == pytest.approx(191.78, abs=0.005)
     assert found.plan.time.value == pytest.approx(17.0, abs=0.01)
     assert "29 Mar 2026, 11:59 +02:00" in page
-    assert "The clocks go forward by 1\u00a0h in this run: 17.0\u2009h pass" in page
+    assert "The clocks go forward by 1\u00a0h in this run: 17.0\u202fh pass" in page
 
 
 def test_a_coarse_unit_cannot_hold_the_entry_current(technician):
