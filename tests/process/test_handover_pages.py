@@ -101,7 +101,7 @@ def test_a_closed_gate_names_the_concession_that_could_pass_it(registrar, marked
         ({"described_as": ""}, "beginning with the kind of copy"),
         ({"described_as": "The original medal"}, "Begin with “Electrotype copy”"),
         ({"value_money": "900", "value_money_unit": "¤"}, "what the sum is in"),
-        ({"value_money": "900", "value_money_unit": "¤", "currency": "E" * 40}, "at most 12 characters"),
+        ({"value_money": "900", "value_money_unit": "¤", "currency": "E" * 40}, "At most 12 characters"),
         ({"value_money": "-1", "value_money_unit": "¤"}, "Less than nothing"),
         ({"value_money": "1e12", "value_money_unit": "¤"}, "is possible here"),
         ({"party": "Nobody"}, "Nobody"),
