@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from django.utils import timezone
 from pint import Quantity
 
 from process.chemistry.costs import (
@@ -32,7 +33,7 @@ class Costing:
 
 def prices_for(run: Run, lists: Sequence[PriceList] | None = None) -> PriceList | None:
     """The youngest list for the metal that held when the run was to start."""
-    day = (run.planned_start_at or clock.now()).date()
+    day = timezone.localdate(run.planned_start_at) if run.planned_start_at else clock.today()
     rows = list(PriceList.objects.filter(ion=run.ion)) if lists is None else lists
     return next((each for each in rows if each.valid_from <= day), rows[-1] if rows else None)
 
