@@ -115,6 +115,20 @@ def test_prices_hold_from_the_museum_s_own_midnight():
     """Half past midnight on 1 March in Berlin is still 28 February in UTC."""
     for day, wage in ((date(2026, 1, 1), 40), (date(2026, 3, 1), 42)):
         PriceList.objects.create(valid_from=day, labour_money_h=wage, metal_money_kg=16, energy_money_kwh=0.32)
-    run = make_run("D-2026-099", planned_start_at=at("2026-03-01 00:30"))
+    make_run("D-2026-099", planned_start_at=at("2026-03-01 00:30"))
 
-    assert prices_for(run).labour_money_h == 42
+    assert prices_for(Run.objects.get()).labour_money_h == 42
+
+
+def test_on_a_rail_that_changed_the_shares_follow_the_chosen_charge():
+    """1 A by the sheet, two hours alone and two beside a piece as large: 2 + 1 Ah; the meter counted twice as much."""
+    run = make_run("D-2026-100", charge_from="meter")
+    make_cathode(run, label="one", total_area_dm2=1.0, face_area_dm2=0.8)
+    late = make_cathode(run, label="two", total_area_dm2=1.0, face_area_dm2=0.8)
+    event(run, "2026-02-16 09:00", "entry", 1.0)
+    event(run, "2026-02-16 11:00", "hung_in", 1.0, cathode=late)
+    event(run, "2026-02-16 13:00", "stop", 0)
+    reading(run, "2026-02-16 09:00", 1.0, meter_ah=0.0)
+    reading(run, "2026-02-16 12:59", 1.0, meter_ah=8.0)
+
+    assert [each.share.value for each in look(run).cathodes] == pytest.approx([6.0, 2.0])
