@@ -6,8 +6,9 @@ from django import forms
 
 from process.chemistry.plan import relief_disc_area
 from process.forms.asking import AsksUnusual
+from process.forms.face_area import against_diameter
 from process.models import Cathode, Mould
-from process.ranges import Opinion
+from process.ranges import USUAL, Opinion
 from process.summaries.cores import SAME_G
 from records import units
 from records.forms.base import RecordForm
@@ -97,6 +98,9 @@ class CathodeForm(AsksUnusual, RecordForm):
         if tare is not None and ready is not None and abs(tare - ready) > SAME_G:
             words = f"{core} was weighed ready for the bath at {ready:g} g, and its tare is given as {tare:g} g."
             found["tare_g"] = Opinion("unusual", words)
+        face, mould = self.entered.get("face_area_dm2"), self.cleaned_data.get("mould")
+        if face and mould and found.get("face_area_dm2", USUAL).is_usual:
+            found["face_area_dm2"] = against_diameter(face, mould)
         return found
 
     def _from_disc(self, cleaned: dict[str, Any]) -> None:
