@@ -11,7 +11,18 @@ from process.summaries.densities import densities_of
 from process.summaries.drift import drift_of
 from records.models import DescentLink, Measurement
 from tests.everything import make_core, make_shell
-from tests.factories import NINE, make_cathode, make_copy, make_item, make_mould, make_report, make_run, make_user
+from tests.factories import (
+    NINE,
+    make_cathode,
+    make_copy,
+    make_item,
+    make_mould,
+    make_report,
+    make_run,
+    make_term,
+    make_user,
+)
+from tests.process.scenario_runs import mask_run, weighed
 
 pytestmark = pytest.mark.django_db
 
@@ -82,6 +93,18 @@ def test_a_copy_with_a_core_is_refused(conservator):
     MakingUp.objects.create(copy=copy, technique="core", core=make_core(mould, 1), lead_inside="no", made_up_on=NINE)
 
     assert "water that gets in stays in" in send(conservator, copy).content.decode()
+
+
+def test_a_skin_on_its_core_and_a_filling_that_drinks_are_refused(conservator):
+    skin = weighed(mask_run().cathodes.get(), "S-11", 1512.0).item
+    filled = make_item("R.2026.9", kind="copy", materials="copper")
+    MakingUp.objects.create(
+        copy=filled, technique="joined", fill=make_term("fill", "plaster of Paris"), lead_inside="no", made_up_on=NINE
+    )
+
+    assert "There is a core under the metal" in send(conservator, skin).content.decode()
+    assert "It is filled with plaster" in send(conservator, filled).content.decode()
+    assert not HydrostaticWeighing.objects.exists()
 
 
 @pytest.mark.parametrize(("changes", "said"), [
