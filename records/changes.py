@@ -15,13 +15,15 @@ from records.models import DescentLink, Item, Mark, Measurement, Party, Photo, P
 # What the register keeps for itself, or shows in another field's words.
 SILENT = {
     "id", "version", "created_at", "set_at", "as_typed", "search_text", "date_edtf", "date_earliest", "date_latest",
-    "item", "target", "path", "sha256", "media_type", "size_bytes_count", "width_px_count", "height_px_count",
+    "item", "run", "pull", "token", "target",
+    "path", "sha256", "media_type", "size_bytes_count", "width_px_count", "height_px_count",
 }  # fmt: skip
 PARTS = (
     (Measurement, "item", "measurement"), (Photo, "item", "photograph"), (Mark, "item", "mark"),
     (ProvenanceEvent, "item", "provenance"), (DescentLink, "target", "step of descent"),
     (SurveyDate, "item", "date of the next survey"),
 )  # fmt: skip
+NAMED = (Party, Place, Item, Photo)
 SHOWN = 200
 VERBS = {"+": "entered", "-": "removed", "~": ""}
 
@@ -46,10 +48,17 @@ class Entry:
 
 def changes_of(item: Item) -> list[Entry]:
     """The latest changes of a thing and of the parts that are kept with it; latest first."""
-    kept = [("", _versions(Item.history.filter(id=item.pk)))]
-    for model, key, noun in PARTS:
-        kept.append((noun, _versions(model.history.filter(**{f"{key}_id": item.pk}))))
-    names = _names(version for _, versions in kept for version in versions)
+    rows = [("", Item.history.filter(id=item.pk))]
+    return changes_in(rows + [(noun, model.history.filter(**{f"{key}_id": item.pk})) for model, key, noun in PARTS])
+
+
+def changes_in(rows: Iterable[tuple[str, models.QuerySet]], named: tuple[Any, ...] = ()) -> list[Entry]:
+    """The same of any kept versions, each kind with its noun; the row that the page is about has none.
+
+    `named` are models besides people, places and things whose rows are called by name.
+    """
+    kept = [(noun, _versions(versions)) for noun, versions in rows]
+    names = _names((version for _, versions in kept for version in versions), (*NAMED, *named))
     found = [entry for noun, versions in kept for entry in _entries(versions, noun, names)]
     return sorted(found, key=lambda entry: entry.at, reverse=True)[:SHOWN]
 
@@ -107,7 +116,7 @@ def _shown(version: Any, column: models.Field, names: dict[Any, str]) -> str:
     if value is None or value == "":
         return ""
     if column.remote_field:
-        return names.get((column.remote_field.model, value), f"no. {value}")
+        return names.get((_named_by(column), value), f"no. {value}")
     if column.choices:
         return str(dict(column.flatchoices).get(value, value))
     if isinstance(column, models.FloatField) and (suffix := units.suffix_of(column.name)):
@@ -124,18 +133,22 @@ def _plain(value: Any) -> str:
     return f"{value.day} {value:%b %Y}" if isinstance(value, date) else str(value)
 
 
-def _names(versions: Iterable[Any]) -> dict[tuple[Any, Any], str]:
+def _named_by(column: models.Field) -> Any:
+    """The model whose row names it: a mould or a core is named by its thing."""
+    model: Any = column.remote_field.model
+    return model._meta.pk.remote_field.model if model._meta.pk.remote_field else model
+
+
+def _names(versions: Iterable[Any], named: tuple[Any, ...]) -> dict[tuple[Any, Any], str]:
     """Names of the people, places and things that any version points at, one query for each kind."""
     wanted: dict[Any, set[Any]] = {}
     for version in versions:
         for column in version.tracked_fields:
             value = getattr(version, column.attname) if column.remote_field else None
-            if (
-                value is not None
-                and column.name not in SILENT
-                and column.remote_field.model in (Party, Place, Item, Photo)
-            ):
-                wanted.setdefault(column.remote_field.model, set()).add(value)
+            if value is not None and column.name not in SILENT and _named_by(column) in named:
+                wanted.setdefault(_named_by(column), set()).add(value)
     return {
-        (model, row.pk): str(row) for model, keys in wanted.items() for row in model._base_manager.filter(pk__in=keys)
+        (model, row.pk): str(row)
+        for model, keys in wanted.items()
+        for row in model._base_manager.select_related().filter(pk__in=keys)
     }

@@ -60,6 +60,7 @@ MAKING: dict[str, tuple[str, ...]] = {
     "run_figures": ("run.number",),
     "run_plan": ("run.number",),
     "run_plan_figures": ("run.number",),
+    "run_history": ("run.number",),
     "run_judge": ("run.number",),
     "run_photo_add": ("run.number",),
     "run_start": ("run.number",),

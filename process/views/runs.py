@@ -12,6 +12,7 @@ from process.forms.run_filter import RunFilter
 from process.forms.runs import JudgeForm, RunForm
 from process.models import Bath, Mould, Run
 from process.services.runs import judge_run
+from process.summaries.run_changes import changes_of_run
 from process.summaries.run_lines import RunLine, line_of
 from process.summaries.runs import summarise
 from process.views import rig_photos
@@ -135,12 +136,18 @@ def run_judge(request: HttpRequest, number: str) -> HttpResponse:
     )  # fmt: skip
 
 
+def run_history(request: HttpRequest, number: str) -> HttpResponse:
+    run = access.fetch(request, Run, number=number)
+    return render(request, "process/run_history.html", {"run": run, "entries": changes_of_run(run)})
+
+
 urls = [
     path("runs/", run_list, name="run_list"),
     path("runs/new/", run_add, name="run_add"),
     path("runs/<str:number>/", run, name="run"),
     path("runs/<str:number>/edit/", run_edit, name="run_edit"),
     path("runs/<str:number>/figures/", run_figures, name="run_figures"),
+    path("runs/<str:number>/history/", run_history, name="run_history"),
     path("runs/<str:number>/judge/", run_judge, name="run_judge"),
     *rig_photos.urls,
 ]

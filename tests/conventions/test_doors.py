@@ -38,6 +38,7 @@ LOOKING = {
     "health",
     "item",
     "item_history",
+    "run_history",
     "family",
     "examination_list",
     "examination",
