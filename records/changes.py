@@ -130,6 +130,8 @@ def _plain(value: Any) -> str:
     if isinstance(value, datetime):
         local = timezone.localtime(value)
         return f"{local.day} {local:%b %Y, %H:%M}"
+    if isinstance(value, list):
+        return ", ".join(map(str, value))
     return f"{value.day} {value:%b %Y}" if isinstance(value, date) else str(value)
 
 

@@ -47,3 +47,14 @@ def test_a_corrected_reading_and_another_choice_are_told_with_their_reasons(pell
     assert "the sheet → became the ampere-hour meter" in told and "(the sheet has a hole of a night)" in told
     assert told.count(str(Party.objects.get(user__username="pell"))) >= 2
     assert reverse("run_history", args=[run.number]) in pell.get(run.get_absolute_url()).text
+
+
+def test_answers_about_an_interruption_stand_in_words(pell):
+    run = coin_run()
+    answers = {"handling": "wet", "out_of_bath_s": "90", "activation": ["rinse", "acid"], "version": 0}
+    address = reverse("interruption_answer", args=[run.number, "20260303T012000"])
+
+    assert pell.post(address, answers).status_code == 302
+
+    told = trail(pell, run)
+    assert "answers entered:" in told and "rinse, acid" in told and "[" not in told
