@@ -88,4 +88,4 @@ def test_meter_and_sheet_are_compared_over_the_time_in_which_the_meter_was_read(
     meter = next(each for each in summarise(run).charge.beside if each.code == "meter")
 
     assert meter.figure.value == pytest.approx(1.8)
-    assert meter.apart_pct == pytest.approx(0.0, abs=1e-9) and meter.apart_words == "0.0\u2009%"
+    assert meter.apart_pct == pytest.approx(0.0, abs=1e-9) and meter.apart_words == "+0.0\u2009%"
