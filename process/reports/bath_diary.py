@@ -32,13 +32,13 @@ CAUTION = "Acid and copper salts burn and poison water life; acid runs slowly in
 def blocks(reading: BathReading, entries: list[Entry]) -> list[b.Block]:
     chart = bath_chart(reading.bath, reading.analyses, reading.ledger, reading.services, reading.additions)
     return [
+        b.Caution(f"{CAUTION} Local rules and licensed practice decide."),
         b.Heading("Ampere-hour ledger"), b.FigureTable(SINCE, tuple(_since_row(each) for each in reading.since)),
         b.Heading("Made between the analyses"),
         b.FigureTable(BETWEEN, tuple(_between_rows(reading)), empty="No run has started in this bath."),
         *([b.Heading("Composition and charge"), b.ChartBlock(chart)] if chart else []), *_balance(reading),
         b.Heading("Entries, the latest first"),
         b.FigureTable(ENTRIES, tuple(map(_entry_row, entries)), empty="Nothing is entered yet."),
-        b.Caution(f"{CAUTION} Local rules and licensed practice decide."),
     ]  # fmt: skip
 
 

@@ -37,6 +37,7 @@ BOXES = (("Current", "A", 16.0), ("Cell", "V", 16.0), ("Bath", "°C", 16.0), ("M
 CLOSING = (("At the end", "", 46.0),)
 CLOSING_BOXES = (("Stopped at", "date, time", 30.0), ("Meter", "Ah", 20.0), ("Reason", "", 34.0), ("Look", "", 29.0),
                  ("By", "", 12.0))  # fmt: skip
+AFTERWARDS = "Photograph the filled sheet and add it to the run, as “bench sheet”: it is kept as evidence."
 MOST_NAMED = 4  # pieces in the title; all of them stand in the table
 RIG = (b.Column("Cathode"), b.Column("Of"), b.Column("Coat"), b.Column("Area", "dm²", "right"),
        b.Column("", "in²", "right"), b.Column("Tare", "g", "right"), b.Column("Rig"))  # fmt: skip
@@ -59,8 +60,7 @@ def blocks(summary: RunSummary, row_height: float = b.ROW) -> list[b.Block]:
         b.FigureTable(RAMP, tuple(_stage(each) for each in plan.stages), caption="The ramp"),
         b.Heading("Before it goes in", 2), b.TickList(BEFORE),
         b.BoxTable(PLANNED, BOXES, tuple(map(_row, planned)), every, note, row_height),
-        b.BoxTable(CLOSING, CLOSING_BOXES, (("Stop by charge,\nnot by the clock",),)),
-        b.Prose("Photograph the filled sheet and add it to the run, as “bench sheet”: it is kept as evidence."),
+        b.BoxTable(CLOSING, CLOSING_BOXES, (("Stop by charge,\nnot by the clock",),), note=AFTERWARDS),
     ]  # fmt: skip
 
 

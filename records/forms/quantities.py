@@ -136,9 +136,16 @@ class QuantityField(forms.Field):
         except units.UnitsError as error:
             said = units.in_currency(str(error), self.widget.currency)
             raise ValidationError(said, code="unreadable") from error
-        refuse_beyond(parsed, self.reach, self.suffix)
+        self._refuse_beyond(parsed)
         self.run_validators(parsed.canonical)
         return replace(parsed, kind=_kind(kind), method=_method(method))
+
+    def _refuse_beyond(self, parsed: units.Parsed) -> None:
+        try:
+            refuse_beyond(parsed, self.reach, self.suffix)
+        except ValidationError as error:
+            said = units.in_currency(error.message, self.widget.currency)
+            raise ValidationError(said, code=error.code) from error
 
 
 def _with_margin(parsed: units.Parsed, margin: str, suffix: str) -> units.Parsed:

@@ -39,7 +39,7 @@ class BenchHead:
              paragraph(self.opens, "caption_centre")],
         ]  # fmt: skip
         widths = [picture + theme.GUTTER, rest + theme.GUTTER, code]
-        return [Table([cells], colWidths=widths, style=_bare()), Spacer(0, 4)]
+        return [Table([cells], colWidths=widths, style=_bare()), Spacer(0, 2)]
 
 
 def _bare() -> TableStyle:
@@ -84,8 +84,8 @@ class TickList:
                 ("VALIGN", (0, 0), (-1, -1), "MIDDLE"),
                 ("LEFTPADDING", (0, 0), (-1, -1), 0),
                 ("RIGHTPADDING", (0, 0), (-1, -1), 4),
-                ("TOPPADDING", (0, 0), (-1, -1), 2.5),
-                ("BOTTOMPADDING", (0, 0), (-1, -1), 2.5),
+                ("TOPPADDING", (0, 0), (-1, -1), 2),
+                ("BOTTOMPADDING", (0, 0), (-1, -1), 2),
             ]
         )
         return [Table(rows, colWidths=[tick, half - tick, tick, half - tick], style=style), Spacer(0, 6)]

@@ -13,11 +13,14 @@ from PIL import Image
 from pypdf import PdfReader
 
 from process.models import RampStep, Run
+from process.reports import bench_sheet
 from process.summaries.bench import MOST_READINGS, readings_of
 from process.summaries.runs import summarise
 from records.extensions import PaperContext, paper_kinds
 from records.models import Document
 from records.pdf.bench import LEAST_ROW, ROW
+from records.pdf.document import build, page_count
+from records.reports.parts import head
 from tests.factories import make_bath, make_cathode, make_item, make_mould, make_run, make_user
 
 pytestmark = pytest.mark.django_db
@@ -73,6 +76,18 @@ def test_the_sheet_prints_local_times_with_their_offset(mask, page_size):
 
 def test_boxes_are_high_enough_for_wet_hands():
     assert ROW >= LEAST_ROW == pytest.approx(9 / 25.4 * 72)
+
+
+def test_lower_rows_spare_a_page_that_holds_the_closing_line_alone(mask):
+    mask.planned_thickness_mm = 0.48
+    mask.save()
+    summary, paper = summarise(mask), head("Bench sheet", mask.number, "", "", PaperContext(1, AT, "", "", "Letter"))
+    high = build(paper, bench_sheet.blocks(summary, ROW), {}, AT)
+
+    last = printed(mask, "Letter").pages[-1].extract_text()
+
+    assert page_count(high) == 3 and len(printed(mask, "Letter").pages) == 2
+    assert "At the end" in last and "stop, charge reached" in last
 
 
 def test_the_code_leads_to_the_run(mask, tmp_path):

@@ -108,6 +108,19 @@ class TestPages:
         assert technician.post(reverse("expense_add", args=["copy", "R.2026.1"]), sent).status_code == 422
         assert not Expense.objects.exists()
 
+    def test_the_currency_stands_beside_a_sum_in_field_and_error(self, technician, copy):
+        """ISO 4217 codes are what the price list names; the sign for any currency is shown to nobody."""
+        prices = PriceList.objects.get()
+        prices.currency = "CHF"
+        prices.save()
+        address = reverse("expense_add", args=["copy", "R.2026.1"])
+
+        page = technician.get(address).content.decode()
+        refused = technician.post(address, {"what": "silver", "sum_money": "1e12", "spent_on": "2026-03-02"})
+
+        assert '<span class="quantity-unit">CHF</span>' in page
+        assert "CHF" in refused.content.decode() and "¤" not in page + refused.content.decode()
+
     def test_one_kind_of_work_is_estimated_once(self, client, commission):
         client.force_login(make_user("conservator"))
         sent = {"kind": "finish", "work_h": "2", "work_h_unit": "h"}

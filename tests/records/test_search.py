@@ -1,8 +1,11 @@
 """Search over numbers, titles, makers and marks; and paging by keyset."""
 
+from html import unescape
+
 import pytest
 from django.test import Client, RequestFactory
 
+from records.lookups import LOOKUPS
 from records.models import Item
 from records.views.listing import page
 from tests.factories import make_commission, make_item, make_party, make_report, make_user
@@ -38,6 +41,18 @@ def test_words_are_found_without_accents_and_by_the_trade_s_other_words(reader):
 
     assert "A.1" in found(reader, "medaille aldersey")
     assert "M-1" in found(reader, "mold")
+
+
+@pytest.mark.parametrize("written", ["d'Ostrel", "d’Ostrel"])
+@pytest.mark.parametrize("typed", ["d'ostrel", "d’ostrel"])
+def test_either_apostrophe_finds_the_other(reader, written, typed):
+    make_item("A.1", title=f"Médaille {written}")
+    make_party(name=f"Museum {written}")
+
+    assert "A.1" in found(reader, typed)
+    assert f"Museum {written}" in unescape(reader.get("/parties/", {"q": typed}).content.decode())
+    assert [row.name for row in LOOKUPS["parties"].suggest(typed)] == [f"Museum {written}"]
+    assert LOOKUPS["parties"].named([f"museum {typed}"])
 
 
 def test_text_of_a_mark_finds_its_piece(reader):
