@@ -1,5 +1,7 @@
 """How deep a boundary lies follows the evidence that was chosen for the charge: the sheet may not have seen it."""
 
+import math
+
 import pytest
 
 from process.models import Run
@@ -69,8 +71,9 @@ def test_what_earlier_traces_counted_lies_before_it(run):
     early.starts_at, early.ends_at = at("2026-03-02 15:00"), at("2026-03-03 01:00")
     early.save()
     traced(run, 6.01, 0.69, starts_at=at("2026-03-03 01:00"))
-    (found,) = look(run, "trace").interruptions
-    assert found.charge_before_ah == pytest.approx(4.69)
+    summary = look(run, "trace")
+    assert summary.interruptions[0].charge_before_ah == pytest.approx(4.69)
+    assert summary.charge.chosen.plus_minus == pytest.approx(math.hypot(0.06, 0.06))  # each logger switched by itself
 
 
 def test_two_traces_that_overlap_leave_the_depth_to_the_sheet(run):
