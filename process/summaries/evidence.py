@@ -8,9 +8,15 @@ from records.units import SUFFIXES, suffix_of, ureg
 
 
 def quantity(row: Tracked, field: str) -> Quantity | None:
-    """The column as a quantity in its unit; None where nothing was entered."""
+    """The column as a quantity in its unit; None where nothing was entered.
+
+    Asked for twice it is one and the same doubtful number, so that what it brings to both sides of a formula cancels.
+    """
     value = getattr(row, field)
     if value is None:
         return None
     spread = row.plus_minus(field)
-    return ureg.Quantity(ufloat(value, spread) if spread else value, SUFFIXES[suffix_of(field)])
+    if spread:
+        known = row.__dict__.setdefault("_doubtful", {})
+        value = known.setdefault((field, value, spread), ufloat(value, spread))
+    return ureg.Quantity(value, SUFFIXES[suffix_of(field)])

@@ -15,7 +15,9 @@ from process.summaries.copies import summarise as summarise_copy
 from process.summaries.cores import leak_of
 from process.summaries.drift import drift_of
 from process.summaries.drying import drying_of_shell
+from process.summaries.evidence import quantity
 from process.summaries.runs import summarise
+from records import clock
 from records.models import DescentLink, Measurement
 from tests.everything import make_core
 from tests.everything import make_shell as grown_on
@@ -206,3 +208,30 @@ def test_anodes_that_were_not_weighed_lose_within_their_usual_band():
     loss = read_bath(bath, date(2026, 4, 2)).last_balance.anodes
 
     assert loss.plus_minus == pytest.approx(288.267 * 1.185494 * 0.025 / math.sqrt(3), rel=1e-4)
+
+
+def test_one_row_makes_one_doubtful_number():
+    cathode = typed(make_cathode(make_run(), total_area_dm2=0.402), total_area_dm2=0.014)
+    one, again = quantity(cathode, "total_area_dm2"), quantity(cathode, "total_area_dm2")
+    assert (one - again).m.std_dev == 0
+    cathode.total_area_dm2 = 0.5
+    assert quantity(cathode, "total_area_dm2").m.nominal_value == 0.5
+
+
+def test_hours_still_to_run_doubt_the_area_of_the_rail_and_not_each_area_anew():
+    """Two pieces of 1 ± 0.1 dm² at 1 A: t = (c·ΣA − Q)/I after the first hangs with the second, c = ρ·d/(k·η).
+
+    c = 8.92·0.6·10/(1.185494·0.985) = 45.83 Ah/dm², so ± is 45.83·√2·0.1 h; by hand, JCGM 100, 5.1.2.
+    """
+    run = make_run("D-2026-092", planned_thickness_mm=0.6, planned_efficiency_pct=98.5)
+    pieces = [make_cathode(run, label=label, total_area_dm2=1.0, face_area_dm2=0.8) for label in ("one", "two")]
+    for each in pieces:
+        typed(each, total_area_dm2=0.1)
+    event(run, "2026-02-16 09:00", "entry", 1.0)
+    event(run, "2026-02-16 10:00", "hung_in", 1.0, cathode=pieces[1])
+    with clock.held_at(at("2026-02-16 10:30")):
+        late = look(run).cathodes[1].remaining
+
+    per_dm2 = 8.92 * 0.6 * 10 / (1.185494 * 0.985)
+    assert late.value == pytest.approx(per_dm2 * 2 - 0.5, rel=1e-4)
+    assert late.plus_minus == pytest.approx(per_dm2 * math.sqrt(2) * 0.1, rel=1e-3)
