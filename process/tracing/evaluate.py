@@ -126,7 +126,8 @@ def evaluate(
     if reverses:
         pieces = outside_of(times, sizes, cuts, case.interval_s) if cuts else [(times, sizes)]
         absolute = sum(float(trace_charge(t, a, case.interval_s).known.magnitude) for t, a in pieces)
-    spans, closed = np.diff(times), _closed(counted, case.interval_s)
+    spans = np.diff(times)
+    closed = _closed(spans, counted.joints, case.interval_s)
     on = (sizes > case.zero_a)[:-1] & closed
     stretches = zero_stretches(
         times, currents, case.zero_a, context.switchings if context else (),
@@ -139,11 +140,11 @@ def evaluate(
     )  # fmt: skip
 
 
-def _closed(counted: Counted, interval_s: float) -> NDArray[np.bool_]:
+def _closed(spans: Floats, joints: tuple[int, ...], interval_s: float) -> NDArray[np.bool_]:
     """Which spans between two samples are integrated: neither gaps nor what another trace counts."""
-    closed = np.ones(counted.times_s.size - 1, dtype=bool)
-    closed[gaps_among(np.diff(counted.times_s), GAP_INTERVALS * interval_s)] = False
-    closed[list(counted.joints)] = False
+    closed = np.ones(spans.shape, dtype=bool)
+    closed[gaps_among(spans, GAP_INTERVALS * interval_s)] = False
+    closed[list(joints)] = False
     return closed
 
 

@@ -17,6 +17,9 @@ from process.tracing.stamps import STAMP, offset_of
 from process.tracing.table import MOST, Table, number_columns
 from process.tracing.watching import fetched
 
+# Two of these for each core that reads, instead of two of 32 MB: new memory costs more than the reading of it.
+BUFFERS = "max_line_size=1048576, buffer_size=16777216"
+
 
 def read_fast(
     path: Path, mapping: Mapping, first: str, expected_count: int, tell: Callable[[float], None] | None = None
@@ -36,13 +39,12 @@ def read_fast(
     at = found["at"]
     if len(at) != expected_count or _has_nothing(at):
         return None
-    is_clock = mapping.time_kind in {"instant", "local"}
-    if not all(_is_sound(found[f"n{column}"]) for column in columns) or not (is_clock or np.isfinite(at.sum())):
+    if not all(_is_sound(found[f"n{column}"]) for column in columns):
         return None
     numbers = {column: _figures(found[f"n{column}"]) for column in columns}
-    if is_clock:
+    if _on_a_clock(mapping):
         return Table(_microseconds(at), time[1], None, numbers, mapping.skip + 1)
-    return Table(None, None, np.asarray(at, dtype=float), numbers, mapping.skip + 1)
+    return Table(None, None, np.asarray(at), numbers, mapping.skip + 1) if np.isfinite(at.sum()) else None
 
 
 def _time_sql(mapping: Mapping, first: str) -> tuple[str, int | None] | None:
@@ -87,17 +89,26 @@ def _layout(match: re.Match[str], mapping: Mapping) -> str:
 
 def _select(mapping: Mapping, time: str, columns: list[int]) -> str:
     """Unused columns are declared, since each line must have them all, and never read."""
-    figures = set(columns) | (set(mapping.time_columns) if "strptime" not in time and "cast(" not in time else set())
-    kinds = ", ".join(
-        f"'c{column}': '{'DOUBLE' if column in figures else 'VARCHAR'}'" for column in range(mapping.column_count)
-    )
+    kinds = ", ".join(f"'c{column}': '{_kind(mapping, column)}'" for column in range(mapping.column_count))
     wanted = "".join(f", c{column} as n{column}" for column in columns)
     mark = "\\t" if mapping.delimiter == "\t" else mapping.delimiter
     delimiter = f"E'{mark}'" if mark == "\\t" else f"'{mark}'"
     return (
         f"select {time}{wanted} from read_csv(?, auto_detect=false, header=false, delim={delimiter}, "
-        f"skip={mapping.skip}, quote='\"', escape='\"', decimal_separator='{mapping.decimal}', columns={{{kinds}}})"
+        f"skip={mapping.skip}, quote='\"', escape='\"', decimal_separator='{mapping.decimal}', columns={{{kinds}}}, "
+        f"{BUFFERS})"
     )
+
+
+def _kind(mapping: Mapping, column: int) -> str:
+    """Of voltage and temperature only the span is kept: seven figures do, and half the memory."""
+    if column == mapping.current_column or (column in mapping.time_columns and not _on_a_clock(mapping)):
+        return "DOUBLE"
+    return "FLOAT" if column in number_columns(mapping) else "VARCHAR"
+
+
+def _on_a_clock(mapping: Mapping) -> bool:
+    return mapping.time_kind in {"instant", "local"}
 
 
 def _has_nothing(values: Any) -> bool:
@@ -111,9 +122,7 @@ def _microseconds(instants: Any) -> np.ndarray:
 
 def _figures(values: Any) -> np.ndarray:
     """An empty cell as NaN."""
-    if isinstance(values, np.ma.MaskedArray):
-        return np.asarray(np.ma.filled(values.astype(float), np.nan))
-    return np.asarray(values, dtype=float)
+    return values.filled(np.nan) if isinstance(values, np.ma.MaskedArray) else np.asarray(values)
 
 
 def _is_sound(values: Any) -> bool:

@@ -18,8 +18,8 @@ class Samples:
     lines: Whole | int
     blank_lines: tuple[int, ...] = ()
     blank_count: int = 0
-    voltages_v: Floats | None = None
-    temperatures_degc: Floats | None = None
+    voltages_v: Floats | NDArray[np.float32] | None = None
+    temperatures_degc: Floats | NDArray[np.float32] | None = None
     cut_off: tuple[int, str, str] | None = None  # line, its last cell, and one as it usually is
 
     @property
@@ -30,8 +30,8 @@ class Samples:
         return int(self.lines + index if isinstance(self.lines, int) else self.lines[index])
 
 
-def span_of(values: Floats | None) -> tuple[float, float] | None:
-    """Least and greatest of what was measured."""
+def span_of(values: Floats | NDArray[np.float32] | None) -> tuple[float, float] | None:
+    """Least and greatest of what was measured, to seven figures: more is not read of what only has a span."""
     if values is None or not np.isfinite(values).any():
         return None
-    return float(np.nanmin(values)), float(np.nanmax(values))
+    return float(f"{np.nanmin(values):.7g}"), float(f"{np.nanmax(values):.7g}")

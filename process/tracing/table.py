@@ -1,6 +1,7 @@
 """A table as both readers give it: the clock's microseconds or elapsed seconds, and the columns that were asked for."""
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,7 +18,7 @@ class Table:
     clock_us: NDArray[np.int64] | None
     offset_s: NDArray[np.int64] | int | None
     seconds: NDArray[np.float64] | None
-    numbers: dict[int, NDArray[np.float64]]
+    numbers: dict[int, NDArray[Any]]  # voltage and temperature of the fast reader with seven figures only
     lines: NDArray[np.int64] | int  # of each row, or of the first where none is left out
 
     def line_of(self, row: int) -> int:

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from process.tracing import Mapping, Samples, TraceRefused, read, sniff, survey
 from process.tracing import reading as reading_module
+from process.tracing.samples import span_of
 from tests.tracing.files import LIMIT, WORDS, written
 
 START = datetime(2026, 3, 13, 0, 0)
@@ -79,10 +80,9 @@ def said_of(path: Path, mapping: Mapping, *, careful: bool) -> Samples | int | s
 
 
 def listed(found: Samples) -> list:
-    beside = [each for each in (found.voltages_v, found.temperatures_degc) if each is not None]
     return [
         found.times_s.tolist(), found.currents_a.tolist(), found.blank_lines, found.cut_off, found.line_of(0),
-        found.line_of(found.count - 1), [np.nan_to_num(each, nan=-1).tolist() for each in beside],
+        found.line_of(found.count - 1), span_of(found.voltages_v), span_of(found.temperatures_degc),
     ]  # fmt: skip
 
 
