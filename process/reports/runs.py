@@ -212,6 +212,7 @@ def _wall_words(each: CathodeSummary) -> str:
     points = list(each.shell.thickness_points.all())
     methods = phrases.listed(list(dict.fromkeys(point.get_method_display() for point in points)))
     words = phrases.wall_thickness(
-        each.thickness.value, each.share.value or 0.0, [p.thickness_mm for p in points], methods
-    )
+        each.thickness.value, each.share.value or 0.0, [p.thickness_mm for p in points], methods,
+        weighed=each.thickness.kind != "estimated",
+    )  # fmt: skip
     return f"{each.shell}: {words}"

@@ -8,6 +8,7 @@ import pytest
 from django.urls import reverse
 
 from process.models import AnodeWeighing, BathAddition, Core, Reading, Run, Shell
+from process.reports.runs import _wall_words
 from process.summaries.bath_between import deposit_of
 from process.summaries.bath_page import read_bath
 from process.summaries.baths import bath_ledger
@@ -185,6 +186,15 @@ def test_what_stays_in_a_core_is_known_no_better_than_the_efficiency_taken():
 
     assert drying.residue.value == pytest.approx(2.91, abs=0.005)
     assert drying.residue.plus_minus == pytest.approx(193.828 * 0.01 / math.sqrt(3), rel=1e-3)
+
+
+def test_the_wall_of_a_core_that_drank_is_told_by_its_charge_and_not_by_the_balance():
+    (mask,) = look(mask_run(mass_g=1507.2)).cathodes
+
+    words = _wall_words(mask)
+
+    assert mask.thickness.kind == "estimated"
+    assert "calculated from 163.50 ampere-hours;" in words or words.endswith("calculated from 163.50 ampere-hours.")
 
 
 def test_a_deposit_that_nobody_could_weigh_brings_its_doubt_into_the_balance():
