@@ -1,7 +1,6 @@
 """A finished paper read back: texts, page numbers, fonts, attachment, and the same bytes twice."""
 
 import json
-import shutil
 import subprocess
 from dataclasses import replace
 from io import BytesIO
@@ -17,6 +16,7 @@ from records.pdf.document import build
 from records.pdf.photos import PhotoUnreadable
 from tests.pdf import reading, specimens
 from tests.pdf.specimen_condition import CONDITION
+from tests.tools import tool
 
 
 @pytest.fixture(scope="module")
@@ -88,12 +88,9 @@ def test_it_says_that_it_is_pdf_a_3b(process_report: bytes) -> None:
 
 
 def test_qpdf_finds_no_fault(process_report: bytes, tmp_path: Path) -> None:
-    qpdf = shutil.which("qpdf")
-    if qpdf is None:
-        pytest.skip("qpdf is not installed")
     file = tmp_path / "paper.pdf"
     file.write_bytes(process_report)
-    checked = subprocess.run([qpdf, "--check", file], capture_output=True, text=True, check=False)
+    checked = subprocess.run([tool("qpdf"), "--check", file], capture_output=True, text=True, check=False)
     assert checked.returncode == 0, checked.stdout + checked.stderr
 
 

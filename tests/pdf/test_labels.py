@@ -1,6 +1,5 @@
 """Labels and tags: the kind of copy first, the number beside a code that reads back, nothing cut off."""
 
-import shutil
 import subprocess
 from dataclasses import replace
 from pathlib import Path
@@ -18,13 +17,12 @@ from records.pdf.sheets import SHEETS
 from records.wording.reading import reading_size
 from tests.pdf import reading
 from tests.pdf.specimens import ISSUED, LABEL, TAG, UNMARKED_TAG
+from tests.tools import tool
 
 
 def codes_on(pdf: bytes, folder: Path, dpi: int = 200) -> list[str]:
     """What a scanner reads from the first page, printed at the given resolution."""
-    pdftoppm = shutil.which("pdftoppm")
-    if pdftoppm is None:
-        pytest.skip("pdftoppm is not installed, the page cannot be turned into a picture")
+    pdftoppm = tool("pdftoppm")
     (folder / "page.pdf").write_bytes(pdf)
     subprocess.run([pdftoppm, "-r", str(dpi), "-png", "-singlefile", folder / "page.pdf", folder / "page"], check=True)
     with Image.open(folder / "page.png") as picture:

@@ -7,22 +7,16 @@ import pytest
 from django.urls import reverse
 
 from process.models import Event, Reading
-from process.seeding import ensure_ranges
 from records import clock
 from tests.factories import make_mould, make_run, make_user
-from tests.process.scenario_runs import at, event, reading
+from tests.process.scenario_runs import at, event, reading, run_on_the_bench
 
 pytestmark = pytest.mark.django_db
 
 
 @pytest.fixture
 def run(client):
-    """A run in the bath since nine, on whose sheet a technician writes; 0.804 dm² hang on its rail."""
-    ensure_ranges()
-    client.force_login(make_user("technician", "pell"))
-    run = make_run("D-2026-002", moulds=[make_mould(), make_mould()])
-    event(run, "2026-02-16 09:00", "entry", 0.24, voltage_v=0.31, temperature_degc=21.2)
-    return run
+    return run_on_the_bench(client)
 
 
 def line(when="2026-02-16T15:00", current="1,21", **fields) -> dict:

@@ -3,9 +3,8 @@
 import pytest
 
 from process.models import Reading
-from process.seeding import ensure_ranges
 from tests.factories import make_mould, make_run, make_user
-from tests.process.scenario_runs import event
+from tests.process.scenario_runs import event, run_on_the_bench
 from tests.process.test_sheet import post
 
 pytestmark = pytest.mark.django_db
@@ -13,12 +12,7 @@ pytestmark = pytest.mark.django_db
 
 @pytest.fixture
 def run(client):
-    """As in test_sheet: 0.804 dm² in the bath since nine."""
-    ensure_ranges()
-    client.force_login(make_user("technician", "pell"))
-    run = make_run("D-2026-002", moulds=[make_mould(), make_mould()])
-    event(run, "2026-02-16 09:00", "entry", 0.24)
-    return run
+    return run_on_the_bench(client)
 
 
 @pytest.mark.parametrize(("typed", "unit", "hint"), [("643", "A", "643 mA"), ("0.643", "mA", "0.643 A")])

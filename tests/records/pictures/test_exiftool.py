@@ -1,7 +1,6 @@
 """What a camera wrote, read here and by Debian's exiftool (Phil Harvey's, an independent reader and writer)."""
 
 import json
-import shutil
 import subprocess
 from datetime import datetime, timedelta, timezone
 from io import BytesIO
@@ -11,6 +10,7 @@ import pytest
 
 from records import imaging
 from tests.records.pictures.samples import COINS
+from tests.tools import tool
 
 WRITTEN = {
     "Make": "Bench", "Model": "Bench view 24", "LensModel": "60 mm macro", "ExposureTime": "1/125", "FNumber": "8",
@@ -22,10 +22,7 @@ NAMES = ["coins.jpg", "coins.png", "coins.webp", "coins.heic", "coins-grey-8.tif
 
 @pytest.fixture(scope="session")
 def exiftool() -> str:
-    found = shutil.which("exiftool")
-    if found is None:
-        pytest.skip("exiftool is not installed (Debian: libimage-exiftool-perl)")
-    return found
+    return tool("exiftool")
 
 
 def tagged(exiftool: str, folder: Path, name: str, tags: dict[str, str]) -> bytes:
