@@ -1,14 +1,14 @@
 """What came off: weighing a shell, and measuring its wall."""
 
+from datetime import date, datetime
 from typing import Any
 
 from django import forms
-from django.utils import timezone
 
 from process.forms.asking import AsksUnusual
 from process.models import Run, Shell
 from process.ranges import Opinion
-from process.summaries.hanging import left_at
+from process.summaries.hanging import refuse_before_it_came_out
 from process.summaries.runs import summarise
 from records import clock
 from records.forms.base import RecordForm
@@ -19,7 +19,6 @@ from records.units import show
 # What may be found more than the whole charge of the run deposits, before it is asked about: errors of balance and
 # charge; on a core, what it drank besides. Rule of this register.
 MORE_THAN_CHARGE, MORE_ON_A_CORE = 1.05, 1.2
-CAME_OUT = "It came out of the bath on {}: write a later time."
 
 
 class ShellForm(AsksUnusual, RecordForm):
@@ -75,23 +74,16 @@ class ShellForm(AsksUnusual, RecordForm):
             self.add_error(
                 "trimmed_mass_g", "After trimming it weighs less than before, and more than nothing: look again."
             )
-        self._after_the_bath(cleaned)
         failed = self.instance.cathode.run.outcome == Run.Outcome.FAILED
         if failed and cleaned.get("fate") == Shell.Fate.KEPT:
             self.add_error("fate", "It grew in a failed run, and a failed run makes no copy: it stays scrap.")
         return cleaned
 
-    def _after_the_bath(self, cleaned: dict[str, Any]) -> None:
-        """What still hung in the bath was neither weighed nor taken off."""
-        left = left_at(self.instance.cathode)
-        weighed, separated = cleaned.get("weighed_at"), cleaned.get("separated_on")
-        if left is None:
-            return
-        words = CAME_OUT.format(f"{clock.day_words(left)}, {timezone.localtime(left):%H:%M}")
-        if weighed and weighed < left:
-            self.add_error("weighed_at", words)
-        if separated and separated < timezone.localdate(left):
-            self.add_error("separated_on", words)
+    def clean_weighed_at(self) -> datetime | None:
+        return refuse_before_it_came_out(self.instance.cathode, self.cleaned_data["weighed_at"])
+
+    def clean_separated_on(self) -> date | None:
+        return refuse_before_it_came_out(self.instance.cathode, self.cleaned_data["separated_on"])
 
     def opinions(self) -> dict[str, Opinion]:
         """More than the charge can have brought: a slip of the point, another unit, or wires without their tare."""

@@ -4,13 +4,12 @@ from datetime import datetime
 from typing import Any
 
 from django import forms
-from django.utils import timezone
 
 from process.forms.asking import AsksUnusual
 from process.forms.people import person_field
 from process.models import Shell, Weighing
 from process.ranges import Opinion
-from process.summaries.hanging import left_at
+from process.summaries.hanging import refuse_before_it_came_out
 from records import clock
 from records.forms.base import RecordForm
 from records.forms.tokens import SentOnce
@@ -71,11 +70,7 @@ class WeighingForm(AsksUnusual, SentOnce, RecordForm):
     def clean_at(self) -> datetime:
         """What was still in the bath was not weighed."""
         at, grown = self.cleaned_data["at"], getattr(self.instance.item, "shell", None)
-        left = left_at(grown.cathode) if grown else None
-        if left and at < left:
-            said = f"{clock.day_words(left)}, {timezone.localtime(left):%H:%M}"
-            raise forms.ValidationError(f"It came out of the bath on {said}: write a later time.")
-        return at
+        return refuse_before_it_came_out(grown.cathode, at) if grown else at
 
     def clean_mass_g(self) -> float | None:
         mass = self.cleaned_data["mass_g"]

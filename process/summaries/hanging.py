@@ -2,12 +2,15 @@
 
 from collections.abc import Iterable
 from datetime import date, datetime
+from typing import TypeVar
 
 from django.core.exceptions import ValidationError
 from django.utils import timezone
 
 from process.models import Cathode, Event
 from records import clock
+
+When = TypeVar("When", date | None, datetime | None)
 
 
 def stay_of(cathode: Cathode, events: Iterable[Event]) -> tuple[datetime | None, datetime | None]:
@@ -23,12 +26,15 @@ def left_at(cathode: Cathode) -> datetime | None:
     return stay_of(cathode, events)[1] or stop
 
 
-def refuse_before_it_came_out(cathode: Cathode, day: date | None) -> date | None:
-    """Of what still hung in the bath nothing was measured or tested."""
-    left = left_at(cathode) if day else None
-    if left and day < timezone.localdate(left):
-        raise ValidationError(f"It came out of the bath on {clock.day_words(left)}: write that day or a later one.")
-    return day
+def refuse_before_it_came_out(cathode: Cathode, when: When) -> When:
+    """What still hung in the bath was neither weighed nor measured nor tested; by the minute where one is written."""
+    left = left_at(cathode) if when else None
+    to_the_minute = isinstance(when, datetime)
+    if left and when < (left if to_the_minute else timezone.localdate(left)):
+        instant = f"{clock.day_words(left)}, {timezone.localtime(left):%H:%M}"
+        wanted = "a later time" if to_the_minute else "that day or a later one"
+        raise ValidationError(f"It came out of the bath on {instant}: write {wanted}.")
+    return when
 
 
 def hanging_at(cathodes: Iterable[Cathode], events: Iterable[Event], at: datetime) -> list[Cathode]:
